@@ -1,0 +1,1 @@
+namespace Shimwright.Bench; internal static class Program { private static int Main() => 0; }

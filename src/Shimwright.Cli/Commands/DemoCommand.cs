@@ -1,0 +1,53 @@
+using System.CommandLine;
+using Shimwright.Cli.Tables;
+using Shimwright.Jobs;
+using Shimwright.Jobs.Members;
+using Spectre.Console;
+
+namespace Shimwright.Cli.Commands;
+
+/// <summary>The command demo: every job of the demo folder planned and printed, with what to look at.</summary>
+internal static class DemoCommand
+{
+    public static string Folder => Path.Combine(AppContext.BaseDirectory, "demo");
+
+    public static Command Create(Bench bench)
+    {
+        Option<LengthUnit> unit = Page.UnitOption();
+        var command = new Command(
+            "demo", "Plan every job of the demo workshop and say what to look at in each.\nExample: shimwright demo")
+        {
+            unit,
+        };
+        command.SetAction(parsed => Run(bench, parsed.GetValue(unit)));
+        return command;
+    }
+
+    private static int Run(Bench bench, LengthUnit unit)
+    {
+        var page = new Page(bench, unit);
+        foreach ((string file, string lookAt) in DemoTour.Stops)
+        {
+            JobReading reading = JobFile.Read(File.ReadAllBytes(Path.Combine(Folder, file)), JobPurpose.Plan);
+            if (reading.Job is not { } job)
+            {
+                foreach (JobProblem problem in reading.Problems)
+                {
+                    bench.Error.WriteLine($"{file}: {problem}");
+                }
+
+                return ExitCode.BadInput;
+            }
+
+            page.Console.Write(new Rule($"demo/{Markup.Escape(file)}").LeftJustified());
+            page.Console.WriteLine();
+            new PlanAnswer(job).Show(page, withWorkOrder: false);
+            page.Console.MarkupLineInterpolated($"[bold]Look at:[/] {lookAt}");
+            page.Console.WriteLine();
+        }
+
+        page.Paragraph("Every plan above comes from a file in the folder demo. 'shimwright plan demo/FILE' prints one with the order of work; "
+            + "'shimwright verdict demo/01-dusty-single.json' judges its re-check; 'shimwright --help' lists the rest.");
+        return ExitCode.Done;
+    }
+}

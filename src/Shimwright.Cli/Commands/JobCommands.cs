@@ -1,0 +1,109 @@
+using System.CommandLine;
+using Shimwright.Cli.Tables;
+using Shimwright.Jobs;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Cli.Commands;
+
+/// <summary>What a command has to say about one job, for people and for programs.</summary>
+internal interface IJobAnswer
+{
+    int Exit { get; }
+
+    string Json(bool indented);
+
+    void Show(Page page);
+}
+
+/// <summary>The commands that work on a job file: estimate, plan and verdict.</summary>
+internal static class JobCommands
+{
+    public static Command Estimate(Bench bench) => Create(
+        bench,
+        "estimate",
+        "Turn the readings of a job into a clearance for every valve, and name the blade to try next.\n"
+        + "Example: shimwright estimate demo/04-shim-over-bucket-twin.json --unit thou",
+        JobPurpose.Estimate,
+        job => new EstimateAnswer(job));
+
+    public static Command Plan(Bench bench) => Create(
+        bench,
+        "plan",
+        "Choose what to do at every valve so that all pass the first time: keep, fit, swap or turn.\n"
+        + "Example: shimwright plan demo/01-dusty-single.json",
+        JobPurpose.Plan,
+        job => new PlanAnswer(job));
+
+    public static Command Verdict(Bench bench) => Create(
+        bench,
+        "verdict",
+        "Judge a re-check: does every valve pass, and did the work do what was expected?\n"
+        + "Example: shimwright verdict demo/01-dusty-single.json",
+        JobPurpose.Verdict,
+        job => new VerdictAnswer(job));
+
+    private static Command Create(
+        Bench bench, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer)
+    {
+        var file = new Argument<string?>("JOB")
+        {
+            Description = "The job file; - reads standard input.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var json = new Option<bool>("--json") { Description = "Print one JSON document and nothing else." };
+        var batch = new Option<string?>("--batch")
+        {
+            Description = "Read one job a line from a file, - for standard input, and write one JSON result a line.",
+            HelpName = "FILE",
+        };
+        Option<LengthUnit> unit = Page.UnitOption();
+        var command = new Command(name, about) { file, json, batch, unit };
+        command.Validators.Add(result =>
+        {
+            bool hasFile = result.GetValue(file) is not null;
+            bool hasBatch = result.GetValue(batch) is not null;
+            if (hasFile == hasBatch)
+            {
+                result.AddError(hasFile
+                    ? $"{name} takes a JOB or --batch FILE, not both."
+                    : $"{name} needs a JOB, or --batch FILE.");
+            }
+        });
+        command.SetAction(parsed => parsed.GetValue(batch) is { } many
+            ? BatchRun.Run(bench, many, purpose, answer)
+            : One(bench, parsed.GetValue(file)!, purpose, answer, parsed.GetValue(json), parsed.GetValue(unit)));
+        return command;
+    }
+
+    private static int One(
+        Bench bench, string file, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool json, LengthUnit unit)
+    {
+        if (Source.ReadAll(bench, file) is not { } bytes)
+        {
+            return ExitCode.BadInput;
+        }
+
+        JobReading reading = JobFile.Read(bytes, purpose);
+        if (reading.Job is not { } job)
+        {
+            foreach (JobProblem problem in reading.Problems)
+            {
+                bench.Error.WriteLine(problem);
+            }
+
+            return ExitCode.BadInput;
+        }
+
+        IJobAnswer result = answer(job);
+        if (json)
+        {
+            bench.Output.WriteLine(result.Json(indented: true));
+        }
+        else
+        {
+            result.Show(new Page(bench, unit));
+        }
+
+        return result.Exit;
+    }
+}

@@ -1,0 +1,20 @@
+using System.CommandLine;
+using Shimwright.Jobs;
+
+namespace Shimwright.Cli.Commands;
+
+/// <summary>The command schema.</summary>
+internal static class SchemaCommand
+{
+    public static Command Create(Bench bench)
+    {
+        var command = new Command(
+            "schema", "Print the JSON Schema of the job file.\nExample: shimwright schema > job.schema.json");
+        command.SetAction(_ =>
+        {
+            bench.Output.Write(JobFile.Schema());
+            return ExitCode.Done;
+        });
+        return command;
+    }
+}

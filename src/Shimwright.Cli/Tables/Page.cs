@@ -1,0 +1,102 @@
+using System.CommandLine;
+using System.Globalization;
+using Spectre.Console;
+
+namespace Shimwright.Cli.Tables;
+
+/// <summary>The unit of lengths in tables.</summary>
+internal enum LengthUnit
+{
+    /// <summary>Millimetres.</summary>
+    Mm,
+
+    /// <summary>Inches.</summary>
+    In,
+
+    /// <summary>Thousandths of an inch.</summary>
+    Thou,
+}
+
+/// <summary>A page of output for people: the console it is drawn on and the unit in which lengths are written.</summary>
+internal sealed class Page
+{
+    public Page(Bench bench, LengthUnit unit)
+    {
+        Unit = unit;
+        Console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Out = new AnsiConsoleOutput(bench.Output),
+            Ansi = bench.OutputIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = bench.OutputIsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Interactive = InteractionSupport.No,
+        });
+        Console.Profile.Width = bench.Width;
+        Console.Profile.Capabilities.Unicode = bench.OutputIsTerminal && Console.Profile.Capabilities.Unicode;
+    }
+
+    public IAnsiConsole Console { get; }
+
+    public LengthUnit Unit { get; }
+
+    public string UnitName => Unit switch { LengthUnit.In => "in", LengthUnit.Thou => "thou", _ => "mm" };
+
+    public static Option<LengthUnit> UnitOption() => new("--unit")
+    {
+        Description = "The unit of lengths in tables (files and JSON are always mm).",
+        DefaultValueFactory = _ => LengthUnit.Mm,
+    };
+
+    /// <summary>A clearance in the page's unit, to about a micrometre.</summary>
+    public string Clearance(double millimetres) => Unit switch
+    {
+        LengthUnit.In => Text(InInches(millimetres), "0.0000"),
+        LengthUnit.Thou => Text(InInches(millimetres) * 1000, "0.0"),
+        _ => Text(millimetres, "0.000"),
+    };
+
+    /// <summary>A shim in the page's unit: hundredths of a millimetre, and the third digit where it has one.</summary>
+    public string Shim(double millimetres) => Unit == LengthUnit.Mm ? Text(millimetres, "0.00#") : Clearance(millimetres);
+
+    public static string Chance(double chance) => Text(chance, chance is > 0.995 and < 1 or > 0 and < 0.005 ? "0.000" : "0.00");
+
+    public static string Minutes(double minutes) => Text(minutes, "0.0");
+
+    /// <summary>Keeps columns from being broken over lines where the page is wide enough for it.</summary>
+    public void KeepWhole(Table table, params ReadOnlySpan<int> columns)
+    {
+        const int WideEnough = 100;
+        if (Console.Profile.Width < WideEnough)
+        {
+            return;
+        }
+
+        foreach (int column in columns)
+        {
+            table.Columns[column].NoWrap();
+        }
+    }
+
+    public void Paragraph(string text)
+    {
+        Console.WriteLine(text);
+        Console.WriteLine();
+    }
+
+    public void Heading(string text) => Console.MarkupLineInterpolated($"[bold]{text}[/]");
+
+    public void Bullets(IEnumerable<string> lines)
+    {
+        var grid = new Grid().AddColumn(new GridColumn().NoWrap().PadLeft(1).PadRight(1)).AddColumn(new GridColumn().PadRight(0));
+        foreach (string line in lines)
+        {
+            grid.AddRow(new Text("-"), new Text(line));
+        }
+
+        Console.Write(grid);
+        Console.WriteLine();
+    }
+
+    private static double InInches(double millimetres) => UnitsNet.Length.FromMillimeters(millimetres).Inches;
+
+    private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+}

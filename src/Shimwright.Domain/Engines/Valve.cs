@@ -1,0 +1,39 @@
+namespace Shimwright.Domain.Engines;
+
+/// <summary>One valve: its name, where it sits, what has to be lifted to reach its adjuster, and its band.</summary>
+public sealed record Valve
+{
+    /// <summary>Makes a valve.</summary>
+    /// <param name="id">Its name, unique in the engine, not blank.</param>
+    /// <param name="cylinder">Its cylinder, 1 or more.</param>
+    /// <param name="side">Intake or exhaust.</param>
+    /// <param name="access">Its access group: what has to be lifted to change its shim. Not blank.</param>
+    /// <param name="band">The maker's cold limits.</param>
+    public Valve(string id, int cylinder, ValveSide side, string access, ClearanceBand band)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(id);
+        ArgumentException.ThrowIfNullOrWhiteSpace(access);
+        ArgumentOutOfRangeException.ThrowIfLessThan(cylinder, 1);
+        ArgumentNullException.ThrowIfNull(band);
+        Id = id;
+        Cylinder = cylinder;
+        Side = side;
+        Access = access;
+        Band = band;
+    }
+
+    /// <summary>The valve's name, such as I1.</summary>
+    public string Id { get; }
+
+    /// <summary>The cylinder it belongs to, from 1.</summary>
+    public int Cylinder { get; }
+
+    /// <summary>Intake or exhaust.</summary>
+    public ValveSide Side { get; }
+
+    /// <summary>The access group: valves that are reached by lifting the same part.</summary>
+    public string Access { get; }
+
+    /// <summary>The maker's cold limits.</summary>
+    public ClearanceBand Band { get; }
+}

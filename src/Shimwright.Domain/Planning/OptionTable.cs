@@ -1,0 +1,156 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>An option that uses up one physical shim.</summary>
+/// <param name="Option">The option.</param>
+/// <param name="Columns">The physical shims, any of which serves: first column and how many follow.</param>
+internal readonly record struct SharedOption(ValveOption Option, (int First, int Count) Columns);
+
+/// <summary>
+/// Everything that may be done at each valve. A column is one physical shim: first those in the engine (column v
+/// is the shim of valve v), then those of the drawer, as many of one thickness as there are valves at most.
+/// </summary>
+internal sealed class OptionTable
+{
+    private readonly PlanRequest _request;
+    private readonly EngineEstimate _estimate;
+
+    public OptionTable(PlanRequest request, EngineEstimate estimate)
+    {
+        _request = request;
+        _estimate = estimate;
+        int valves = request.Engine.Valves.Count;
+        Pieces = CollectPieces(out int columns);
+        Columns = columns;
+        Staying = new ValveOption[valves];
+        Shared = new List<SharedOption>[valves];
+        Private = new List<ValveOption>[valves];
+        for (int v = 0; v < valves; v++)
+        {
+            Staying[v] = Stay(v);
+            Shared[v] = [];
+            Private[v] = [];
+            if (request.Engine.Valvetrain.HasShims)
+            {
+                AddShims(v);
+            }
+            else
+            {
+                AddTurn(v);
+            }
+        }
+    }
+
+    /// <summary>Keeping each valve, or stranding it where it may not be kept.</summary>
+    public ValveOption[] Staying { get; }
+
+    /// <summary>Shims that exist once.</summary>
+    public List<SharedOption>[] Shared { get; }
+
+    /// <summary>Sizes that can be bought in any number, and turns of a screw.</summary>
+    public List<ValveOption>[] Private { get; }
+
+    /// <summary>Columns of the shared shims.</summary>
+    public int Columns { get; }
+
+    /// <summary>The shared shims: those in the engine, then those of the drawer by thickness.</summary>
+    public IReadOnlyList<Piece> Pieces { get; }
+
+    internal readonly record struct Piece(Thickness Thickness, ShimSource Source, int? FromValve, int First, int Count);
+
+    private List<Piece> CollectPieces(out int columns)
+    {
+        int valves = _request.Engine.Valves.Count;
+        List<Piece> pieces = [.. _request.Fitted.Select((t, v) => new Piece(t, ShimSource.Engine, v, v, 1))];
+        int next = valves;
+        foreach (IGrouping<Thickness, DrawerShims> same in _request.Stock.Drawer.GroupBy(d => d.Thickness))
+        {
+            int count = (int)Math.Min(valves, same.Sum(d => (long)d.Count));
+            if (count > 0)
+            {
+                pieces.Add(new Piece(same.Key, ShimSource.Drawer, null, next, count));
+                next += count;
+            }
+        }
+
+        columns = next;
+        return pieces;
+    }
+
+    private ValveOption Stay(int v)
+    {
+        double inBand = _estimate.Valves[v].InBand;
+        bool mayStay = inBand >= _request.Rules.KeepFloor;
+        return new() { Action = ValveAction.Keep, IsStranded = !mayStay, Chance = mayStay ? inBand : 1 };
+    }
+
+    private void AddShims(int v)
+    {
+        foreach (Piece piece in Pieces.Where(p => p.FromValve != v))
+        {
+            if (Fit(v, piece.Thickness, piece.Source, piece.FromValve, 0) is { } option)
+            {
+                Shared[v].Add(new(option, (piece.First, piece.Count)));
+            }
+        }
+
+        foreach (PurchasableSize size in _request.Stock.Sizes)
+        {
+            if (Fit(v, size.Thickness, ShimSource.Buy, null, size.Price) is { } option)
+            {
+                Private[v].Add(option);
+            }
+        }
+    }
+
+    private ValveOption? Fit(int v, Thickness to, ShimSource source, int? fromValve, double price)
+    {
+        double ratio = _request.Engine.Valvetrain.Ratio;
+        ThicknessDifference difference = _request.Fitted[v].Minus(to);
+        double shift = ratio * difference.Millimetres;
+        double error = _request.Rules.ChangeError(ratio * difference.Uncertainty);
+        ClearanceDistribution clearance = _estimate.Valves[v];
+        if (clearance.InBandAfterAtMost(shift, error) < _request.Rules.FitFloor)
+        {
+            return null;
+        }
+
+        double chance = clearance.InBandAfter(shift, error);
+        return chance < _request.Rules.FitFloor
+            ? null
+            : new()
+            {
+                Action = ValveAction.Fit,
+                Chance = chance,
+                Minutes = _request.Costs.Swap + (price * _request.Costs.MinutesPerCurrency),
+                Shift = shift,
+                Error = error,
+                To = to,
+                Source = source,
+                FromValve = fromValve,
+            };
+    }
+
+    private void AddTurn(int v)
+    {
+        ClearanceBand band = _request.Engine.Valves[v].Band;
+        double error = _request.Rules.ScrewError;
+        double shift = band.Middle - _estimate.Valves[v].Mean;
+        double chance = Numerics.NormalLaw.Between(-band.Width / 2 / error, band.Width / 2 / error);
+        if (chance >= _request.Rules.FitFloor)
+        {
+            Private[v].Add(new()
+            {
+                Action = ValveAction.Turn,
+                Chance = chance,
+                Minutes = _request.Costs.Swap,
+                Shift = shift,
+                Error = error,
+                Turns = shift / _request.Engine.Valvetrain.ClearancePerTurn,
+            });
+        }
+    }
+}

@@ -1,0 +1,45 @@
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>What things cost, in minutes of the mechanic's time.</summary>
+public sealed record PlanCosts
+{
+    /// <summary>The greatest time or price that is taken.</summary>
+    public const double Greatest = 100_000;
+
+    /// <summary>Makes the costs.</summary>
+    /// <param name="redo">What a second round costs before anything is lifted again.</param>
+    /// <param name="access">Minutes to lift each access group; a group that is not named costs nothing.</param>
+    /// <param name="swap">Minutes to change the setting of one valve.</param>
+    /// <param name="minutesPerCurrency">Minutes that one unit of currency is worth.</param>
+    public PlanCosts(
+        double redo = 90, IReadOnlyDictionary<string, double>? access = null, double swap = 3, double minutesPerCurrency = 1)
+    {
+        Redo = Guard.Within(redo, 0, Greatest);
+        Swap = Guard.Within(swap, 0, Greatest);
+        MinutesPerCurrency = Guard.Within(minutesPerCurrency, 0, Greatest);
+        Access = access ?? new Dictionary<string, double>();
+        foreach (double minutes in Access.Values)
+        {
+            Guard.Within(minutes, 0, Greatest, nameof(access));
+        }
+    }
+
+    /// <summary>What a second round costs before anything is lifted again, minutes.</summary>
+    public double Redo { get; }
+
+    /// <summary>Minutes to lift each access group.</summary>
+    public IReadOnlyDictionary<string, double> Access { get; }
+
+    /// <summary>Minutes to change the setting of one valve.</summary>
+    public double Swap { get; }
+
+    /// <summary>Minutes that one unit of currency is worth.</summary>
+    public double MinutesPerCurrency { get; }
+
+    /// <summary>Minutes to lift a group; 0 where it is not named.</summary>
+    /// <param name="group">The access group.</param>
+    /// <returns>Minutes.</returns>
+    public double AccessOf(string group) => Access.GetValueOrDefault(group);
+}

@@ -1,0 +1,87 @@
+namespace Shimwright.Domain.Planning;
+
+/// <summary>A plan as a point: its doubt (Σ -ln chance) against its minutes (access, swaps, purchases).</summary>
+internal sealed record PlanPoint(ValveOption[] Choice, double Doubt, double Minutes, int Opened, int Changed, int Bought)
+{
+    /// <summary>The whole objective: minutes, and the second round as often as it will be needed.</summary>
+    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-Doubt)) + Minutes;
+}
+
+/// <summary>
+/// The lower hull of all plans in (doubt, minutes), cheapest first. The chance of a second round is concave in the
+/// doubt, so over all plans the least objective lies at a corner of this hull, and every corner is the best plan
+/// under some exchange rate λ of minutes against doubt. Corners are found by asking for the best plan at the slope
+/// of the line through two known ones, until nothing lies below the line.
+/// </summary>
+internal sealed class PlanHull
+{
+    /// <summary>What rounding to the quantum can add up to over all valves.</summary>
+    private const double Tolerance = 256 * Weighing.Quantum;
+
+    private readonly PlanSearch _search;
+    private readonly PlanRequest _request;
+    private readonly List<PlanPoint> _corners = [];
+
+    public PlanHull(PlanRequest request, PlanSearch search)
+    {
+        _request = request;
+        _search = search;
+        PlanPoint cheapest = Solve(Weighing.MinutesPerDoubt(0, search.Scale));
+        PlanPoint surest = Solve(Weighing.DoubtFirst(search.Scale));
+        _corners.Add(cheapest);
+        if (cheapest.Doubt - surest.Doubt > Tolerance)
+        {
+            Expand(cheapest, surest);
+            _corners.Add(surest);
+        }
+    }
+
+    public IReadOnlyList<PlanPoint> Corners => _corners;
+
+    /// <summary>The plan to take: the least objective, ties to fewer opened groups, changed valves, bought shims.</summary>
+    public PlanPoint Choose()
+    {
+        double second = _request.SecondRound;
+        if (second == 0)
+        {
+            return Solve(Weighing.MinutesOnly(_search.Scale));
+        }
+
+        double least = _corners.Min(p => p.Objective(second));
+        return _corners
+            .Where(p => p.Objective(second) <= least + Weighing.Quantum)
+            .MinBy(p => (p.Opened, p.Changed, p.Bought))!;
+    }
+
+    private void Expand(PlanPoint cheaper, PlanPoint surer)
+    {
+        double lambda = (surer.Minutes - cheaper.Minutes) / (cheaper.Doubt - surer.Doubt);
+        PlanPoint between = Solve(Weighing.MinutesPerDoubt(lambda, _search.Scale));
+        double line = (lambda * cheaper.Doubt) + cheaper.Minutes;
+        double found = (lambda * between.Doubt) + between.Minutes;
+        if (found >= line - (Tolerance * Math.Max(1, lambda))
+            || between.Doubt >= cheaper.Doubt - Weighing.Quantum
+            || between.Doubt <= surer.Doubt + Weighing.Quantum)
+        {
+            return;
+        }
+
+        Expand(cheaper, between);
+        _corners.Add(between);
+        Expand(between, surer);
+    }
+
+    private PlanPoint Solve(Weighing weighing)
+    {
+        ValveOption[] choice = _search.Best(weighing);
+        string[] opened = [.. choice.Index().Where(c => c.Item.IsChange)
+            .Select(c => _request.Engine.Valves[c.Index].Access).Distinct(StringComparer.Ordinal)];
+        return new PlanPoint(
+            choice,
+            choice.Sum(o => o.Doubt),
+            choice.Sum(o => o.Minutes) + opened.Sum(_request.Costs.AccessOf),
+            opened.Length,
+            choice.Count(o => o.IsChange),
+            choice.Count(o => o.IsBought));
+    }
+}

@@ -1,0 +1,63 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>All that a plan rests on.</summary>
+public sealed record PlanRequest
+{
+    /// <summary>Makes a request.</summary>
+    /// <param name="check">The check.</param>
+    /// <param name="fitted">The thickness found at each valve, in the engine's order; empty for a screw.</param>
+    /// <param name="stock">Drawer and shop.</param>
+    /// <param name="costs">Minutes and prices.</param>
+    /// <param name="rules">Floors and seating.</param>
+    public PlanRequest(
+        EngineCheck check, IReadOnlyList<Thickness> fitted, Stock? stock = null, PlanCosts? costs = null, PlanRules? rules = null)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(fitted);
+        ArgumentOutOfRangeException.ThrowIfNotEqual(
+            fitted.Count, check.Engine.Valvetrain.HasShims ? check.Engine.Valves.Count : 0, nameof(fitted));
+        Check = check;
+        Fitted = fitted;
+        Stock = stock ?? Stock.Nothing;
+        Costs = costs ?? new PlanCosts();
+        Rules = rules ?? PlanRules.Default;
+    }
+
+    /// <summary>The check.</summary>
+    public EngineCheck Check { get; }
+
+    /// <summary>The thickness found at each valve, in the engine's order; empty for a screw.</summary>
+    public IReadOnlyList<Thickness> Fitted { get; }
+
+    /// <summary>Drawer and shop.</summary>
+    public Stock Stock { get; }
+
+    /// <summary>Minutes and prices.</summary>
+    public PlanCosts Costs { get; }
+
+    /// <summary>Floors and seating.</summary>
+    public PlanRules Rules { get; }
+
+    /// <summary>The engine.</summary>
+    public Engine Engine => Check.Engine;
+
+    /// <summary>What a second round costs: the redo and every access group, minutes.</summary>
+    public double SecondRound => Costs.Redo + Engine.AccessGroups.Sum(Costs.AccessOf);
+
+    /// <summary>The least error with which any valve of this engine can be moved, mm.</summary>
+    internal double FinestChange
+    {
+        get
+        {
+            IEnumerable<Thickness> all = Fitted
+                .Concat(Stock.Drawer.Select(d => d.Thickness))
+                .Concat(Stock.Sizes.Take(1).Select(s => s.Thickness));
+            double repeatability = all.Select(t => t.By.Repeatability).DefaultIfEmpty(PlanRules.SettingFeel).Min();
+            return Rules.ChangeError(Engine.Valvetrain.Ratio * Math.Sqrt(2) * repeatability);
+        }
+    }
+}

@@ -1,0 +1,35 @@
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>Chooses what is done at every valve: exact, over all choices of shims and of groups to open.</summary>
+public static class Planner
+{
+    /// <summary>Plans a job.</summary>
+    /// <param name="request">All that the plan rests on.</param>
+    /// <returns>The plan to take and its alternatives; valves that cannot be helped are named in them.</returns>
+    public static PlanChoice Plan(PlanRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return Plan(request, EngineEstimate.From(request.Check, request.FinestChange));
+    }
+
+    /// <summary>Plans a job whose estimate is at hand.</summary>
+    internal static PlanChoice Plan(PlanRequest request, EngineEstimate estimate)
+    {
+        var options = new OptionTable(request, estimate);
+        var hull = new PlanHull(request, new PlanSearch(request, options));
+        PlanPoint chosen = hull.Choose();
+        var writer = new PlanWriter(request, estimate, options);
+        List<PlanPoint> points = [.. hull.Corners];
+        if (!points.Contains(chosen))
+        {
+            // Where a second round costs nothing, doubt does not count, and the tie rules may prefer a plan behind the hull.
+            points.RemoveAll(p => Math.Abs(p.Minutes - chosen.Minutes) <= Weighing.Quantum);
+            points.Add(chosen);
+        }
+
+        List<ShimPlan> plans = [.. points.OrderBy(p => p.Minutes).Select(writer.Write)];
+        return new PlanChoice(plans[points.OrderBy(p => p.Minutes).ToList().IndexOf(chosen)], plans);
+    }
+}

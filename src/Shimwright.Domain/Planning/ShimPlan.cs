@@ -1,0 +1,60 @@
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>A valve that cannot be brought into its band with what there is.</summary>
+/// <param name="Valve">Its place in the engine, from 0.</param>
+/// <param name="Why">The reason, in words.</param>
+public sealed record StrandedValve(int Valve, string Why);
+
+/// <summary>Shims of one size to buy.</summary>
+/// <param name="Thickness">The size.</param>
+/// <param name="Count">How many.</param>
+public sealed record Purchase(Thickness Thickness, int Count);
+
+/// <summary>One real plan: what is done at every valve, what has to be opened and bought, how sure it is and what it costs.</summary>
+public sealed class ShimPlan
+{
+    private readonly Lazy<double> _chanceAll;
+
+    internal ShimPlan(
+        IReadOnlyList<PlannedValve> valves,
+        IReadOnlyList<string> opened,
+        IReadOnlyList<StrandedValve> stranded,
+        double minutes,
+        Func<double> chanceAll)
+    {
+        Valves = valves;
+        Opened = opened;
+        Stranded = stranded;
+        Minutes = minutes;
+        _chanceAll = new Lazy<double>(chanceAll);
+        Bought = [.. valves.Where(v => v.Source == ShimSource.Buy)
+            .GroupBy(v => v.To!)
+            .OrderBy(g => g.Key.Millimetres)
+            .Select(g => new Purchase(g.Key, g.Count()))];
+    }
+
+    /// <summary>What is done at each valve, in the engine's order.</summary>
+    public IReadOnlyList<PlannedValve> Valves { get; }
+
+    /// <summary>The access groups that have to be opened, in the engine's order.</summary>
+    public IReadOnlyList<string> Opened { get; }
+
+    /// <summary>The valves that cannot be helped.</summary>
+    public IReadOnlyList<StrandedValve> Stranded { get; }
+
+    /// <summary>What has to be bought, thinnest first.</summary>
+    public IReadOnlyList<Purchase> Bought { get; }
+
+    /// <summary>What the plan costs, the second round counted as often as it is expected, minutes.</summary>
+    public double Minutes { get; }
+
+    /// <summary>The chance that every valve that is not stranded is in band at the first re-check, the shared cause counted.</summary>
+    public double ChanceAll => _chanceAll.Value;
+}
+
+/// <summary>The plan to take, and what stands beside it.</summary>
+/// <param name="Chosen">The plan of least expected cost.</param>
+/// <param name="Alternatives">All plans worth considering, cheapest first, the chosen one among them (the same object).</param>
+public sealed record PlanChoice(ShimPlan Chosen, IReadOnlyList<ShimPlan> Alternatives);

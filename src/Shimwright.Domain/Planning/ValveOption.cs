@@ -1,0 +1,69 @@
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>What is done at a valve.</summary>
+public enum ValveAction
+{
+    /// <summary>Left as it is.</summary>
+    Keep,
+
+    /// <summary>Another thickness is fitted.</summary>
+    Fit,
+
+    /// <summary>The screw is turned.</summary>
+    Turn,
+}
+
+/// <summary>Where a shim comes from.</summary>
+public enum ShimSource
+{
+    /// <summary>From the drawer.</summary>
+    Drawer,
+
+    /// <summary>From another valve of the same engine.</summary>
+    Engine,
+
+    /// <summary>Bought.</summary>
+    Buy,
+}
+
+/// <summary>One thing that may be done at one valve.</summary>
+internal sealed record ValveOption
+{
+    private const double LeastChance = 1e-12;
+
+    public required ValveAction Action { get; init; }
+
+    /// <summary>Nothing may be done and nothing helps: the valve is named and left out of the product.</summary>
+    public bool IsStranded { get; init; }
+
+    /// <summary>The chance of being in band afterwards; 1 where the valve is stranded.</summary>
+    public required double Chance { get; init; }
+
+    /// <summary>Swap time and price, minutes.</summary>
+    public double Minutes { get; init; }
+
+    /// <summary>Intended change of the clearance, mm.</summary>
+    public double Shift { get; init; }
+
+    /// <summary>Standard deviation of the change, mm.</summary>
+    public double Error { get; init; }
+
+    /// <summary>Turns of the screw, positive for more clearance.</summary>
+    public double? Turns { get; init; }
+
+    public Thickness? To { get; init; }
+
+    public ShimSource Source { get; init; }
+
+    /// <summary>The valve that gives the shim up.</summary>
+    public int? FromValve { get; init; }
+
+    public bool IsChange => Action != ValveAction.Keep;
+
+    public bool IsBought => Action == ValveAction.Fit && Source == ShimSource.Buy;
+
+    /// <summary>-ln of the chance: what this option adds to the doubt of the whole plan. Finite also where the chance is 0.</summary>
+    public double Doubt => Chance >= 1 ? 0 : -Math.Log(Math.Max(Chance, LeastChance));
+}

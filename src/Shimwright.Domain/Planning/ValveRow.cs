@@ -1,0 +1,60 @@
+namespace Shimwright.Domain.Planning;
+
+/// <summary>
+/// One valve's row of the assignment under one weighing: only what can be part of a best plan. Of the shims that
+/// exist once, a row needs no more than there are valves, since the others can take at most one each; and none
+/// that is no better than what the valve can have for itself.
+/// </summary>
+internal sealed class ValveRow
+{
+    public ValveRow(OptionTable options, int valve, Weighing weighing)
+    {
+        int valves = options.Staying.Length;
+        Staying = options.Staying[valve];
+        StayingCost = weighing.Of(Staying);
+        Arc? own = null;
+        foreach (ValveOption option in options.Private[valve])
+        {
+            Int128 cost = weighing.Of(option);
+            if (own is null || cost < own.Value.Cost)
+            {
+                own = new Arc(options.Columns + valve, cost, option);
+            }
+        }
+
+        List<(Int128 Cost, SharedOption Shared)> candidates = [];
+        foreach (SharedOption shared in options.Shared[valve])
+        {
+            Int128 cost = weighing.Of(shared.Option);
+            if (own is null || cost < own.Value.Cost)
+            {
+                candidates.Add((cost, shared));
+            }
+        }
+
+        candidates.Sort((a, b) => a.Cost.CompareTo(b.Cost));
+        List<Arc> changes = [];
+        foreach ((Int128 cost, SharedOption shared) in candidates)
+        {
+            for (int k = 0; k < shared.Columns.Count && changes.Count < valves; k++)
+            {
+                changes.Add(new Arc(shared.Columns.First + k, cost, shared.Option));
+            }
+        }
+
+        if (own is { } arc)
+        {
+            changes.Add(arc);
+        }
+
+        Changes = [.. changes];
+    }
+
+    public ValveOption Staying { get; }
+
+    public Int128 StayingCost { get; }
+
+    public Arc[] Changes { get; }
+
+    internal readonly record struct Arc(int Column, Int128 Cost, ValveOption Option);
+}

@@ -1,0 +1,73 @@
+using System.Globalization;
+
+namespace Shimwright.Domain.Planning;
+
+/// <summary>The arithmetic behind a valve's line, in one line with its numbers.</summary>
+public static class Working
+{
+    private const double FlatsPerTurn = 6;
+
+    /// <summary>A clearance in millimetres to the micrometre, the way the arithmetic is written unless told otherwise.</summary>
+    /// <param name="millimetres">The length.</param>
+    /// <returns>The text.</returns>
+    public static string Millimetres(double millimetres) => millimetres.ToString("0.000", CultureInfo.InvariantCulture);
+
+    /// <summary>Writes the working of a valve.</summary>
+    /// <param name="valve">The valve's line.</param>
+    /// <param name="length">How a length is written; millimetres where it is left out.</param>
+    /// <returns>One line.</returns>
+    public static string Of(PlannedValve valve, Func<double, string>? length = null)
+    {
+        ArgumentNullException.ThrowIfNull(valve);
+        length ??= Millimetres;
+        string mean = length(valve.Estimate.Mean);
+        string band = $"{length(valve.Valve.Band.Low)}-{length(valve.Valve.Band.High)}";
+        if (valve.IsStranded)
+        {
+            return $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)} only, and nothing at hand does better";
+        }
+
+        return valve.Action switch
+        {
+            ValveAction.Keep => $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone",
+            ValveAction.Turn => Turned(valve, length),
+            _ => Fitted(valve, length),
+        };
+    }
+
+    /// <summary>A screw setting for the hand: flats of the screw's or nut's hexagon, and which way.</summary>
+    /// <param name="turns">Turns, positive for more clearance.</param>
+    /// <returns>Such as "0.4 flat towards more clearance".</returns>
+    public static string Flats(double turns) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Math.Abs(turns) * FlatsPerTurn:0.0} flats (sixths of a turn) towards {(turns >= 0 ? "more" : "less")} clearance");
+
+    private static string Fitted(PlannedValve valve, Func<double, string> length)
+    {
+        double ratio = valve.Train.Ratio;
+        double middle = valve.Valve.Band.Middle;
+        double wanted = valve.From!.Millimetres + ((valve.Estimate.Mean - middle) / ratio);
+        string over = ratio == 1 ? "" : $" / {Number(ratio)}";
+        string times = ratio == 1 ? "" : $"{Number(ratio)} x ";
+        return $"wanted {length(valve.From.Millimetres)} + ({length(valve.Estimate.Mean)} - {length(middle)}){over} = {length(wanted)}; "
+            + $"{length(valve.To!.Millimetres)} gives {length(valve.Estimate.Mean)} + {times}({length(valve.From.Millimetres)} - {length(valve.To.Millimetres)}) = "
+            + $"{length(valve.After!.Mean)}, standard deviation {length(valve.After.StandardDeviation)}";
+    }
+
+    private static string Turned(PlannedValve valve, Func<double, string> length)
+    {
+        double ratio = valve.Train.Ratio;
+        string travel = ratio == 1
+            ? length(valve.Train.ClearancePerTurn)
+            : $"({Number(ratio)} x {length(valve.Train.Pitch!.Value)})";
+        return $"({length(valve.Valve.Band.Middle)} - {length(valve.Estimate.Mean)}) / {travel} a turn = "
+            + $"{Signed(valve.Turns!.Value)} turn, {Flats(valve.Turns.Value)}; set by feel to {length(valve.After!.Mean)}, "
+            + $"standard deviation {length(valve.After.StandardDeviation)}";
+    }
+
+    private static string Share(double chance) => chance.ToString("0.00", CultureInfo.InvariantCulture);
+
+    private static string Number(double number) => number.ToString("0.###", CultureInfo.InvariantCulture);
+
+    private static string Signed(double number) => number.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,238 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Readings;
+
+/// <summary>
+/// The distribution of one valve's clearance on a grid: a smooth part, and a stray part that ends sharply at the
+/// middle of the band ± 0.5 mm. Immutable; probabilities add up to 1.
+/// </summary>
+public sealed class ClearanceDistribution
+{
+    private const double TailSigmas = 8;
+    private const double CentralShare = 0.95;
+    private readonly double[] _smooth;
+    private readonly double[] _stray;
+    private readonly double[] _mass;
+    private readonly double[] _massBelow;
+
+    /// <summary>Takes over the two densities, which need not be normalised.</summary>
+    internal ClearanceDistribution(UniformGrid grid, ClearanceBand band, double[] smooth, double[] stray)
+    {
+        Grid = grid;
+        Band = band;
+        double[] strayWeights = StrayWeights(grid, band);
+        double total = (grid.Step * smooth.Sum()) + VectorMath.Dot(strayWeights, stray);
+        _smooth = Array.ConvertAll(smooth, d => d / total);
+        _stray = Array.ConvertAll(stray, d => d / total);
+        _mass = new double[grid.Count];
+        _massBelow = new double[grid.Count + 1];
+        double mean = 0;
+        for (int i = 0; i < _mass.Length; i++)
+        {
+            _mass[i] = (grid.Step * _smooth[i]) + (strayWeights[i] * _stray[i]);
+            _massBelow[i + 1] = _massBelow[i] + _mass[i];
+            mean += _mass[i] * grid.At(i);
+        }
+
+        Mean = mean;
+        double variance = 0;
+        for (int i = 0; i < _mass.Length; i++)
+        {
+            variance += _mass[i] * Squares.Of(grid.At(i) - mean);
+        }
+
+        StandardDeviation = Math.Sqrt(Math.Max(0, variance));
+        InBand = Probability(band.Low, band.High);
+    }
+
+    /// <summary>The band that this valve is judged by.</summary>
+    public ClearanceBand Band { get; }
+
+    /// <summary>Expected clearance, mm.</summary>
+    public double Mean { get; }
+
+    /// <summary>Standard deviation, mm.</summary>
+    public double StandardDeviation { get; }
+
+    /// <summary>The chance that the clearance lies in the band.</summary>
+    public double InBand { get; }
+
+    internal UniformGrid Grid { get; }
+
+    internal ReadOnlySpan<double> Smooth => _smooth;
+
+    internal ReadOnlySpan<double> Stray => _stray;
+
+    /// <summary>The probability that sits at each grid point, for sums over smooth functions.</summary>
+    internal ReadOnlySpan<double> Mass => _mass;
+
+    /// <summary>The chance of a clearance in [low, high].</summary>
+    /// <param name="low">Lower end, mm; may be -∞.</param>
+    /// <param name="high">Upper end, mm; may be +∞.</param>
+    /// <returns>A probability.</returns>
+    public double Probability(double low, double high) =>
+        Math.Clamp(MassOver(low, high).Sum(), 0, 1);
+
+    /// <summary>The probability at each grid point that belongs to [low, high].</summary>
+    internal double[] MassOver(double low, double high)
+    {
+        double[] part = CubicRule.Weights(Grid, low, high);
+        double[] strayPart = CubicRule.Weights(
+            Grid, Math.Max(low, Band.Middle - LossExpectation.StrayReach), Math.Min(high, Band.Middle + LossExpectation.StrayReach));
+        for (int i = 0; i < part.Length; i++)
+        {
+            part[i] = (part[i] * _smooth[i]) + (strayPart[i] * _stray[i]);
+        }
+
+        return part;
+    }
+
+    /// <summary>The clearance below which a share of the probability lies.</summary>
+    /// <param name="share">The share, inside (0, 1).</param>
+    /// <returns>The quantile, mm.</returns>
+    public double Quantile(double share)
+    {
+        // The masses place the quantile to a cell or so; inside, the cubic of the density is followed.
+        int guess = Math.Clamp(Array.BinarySearch(_massBelow, share) is var at && at < 0 ? ~at : at, 4, Grid.Count - 4);
+        double low = Grid.At(guess - 4);
+        double high = Grid.At(guess + 3);
+        double below = MassOver(double.NegativeInfinity, low).Sum();
+        for (int i = 0; i < 40; i++)
+        {
+            double middle = (low + high) / 2;
+            double step = LocalProbability(low, middle);
+            if (below + step < share)
+            {
+                (low, below) = (middle, below + step);
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return (low + high) / 2;
+    }
+
+    /// <summary>The estimate in the form in which it is shown.</summary>
+    /// <returns>Mean, standard deviation, central 95 % interval and the chance of being in band.</returns>
+    public ClearanceEstimate Summarise() =>
+        new(Mean, StandardDeviation, Quantile((1 - CentralShare) / 2), Quantile((1 + CentralShare) / 2), InBand);
+
+    /// <summary>
+    /// The chance of landing in the band after the clearance is moved by <paramref name="shift"/> with a normal
+    /// error of standard deviation <paramref name="error"/>.
+    /// </summary>
+    /// <param name="shift">Intended change, mm.</param>
+    /// <param name="error">Standard deviation of the change, mm, above 0.</param>
+    /// <returns>A probability.</returns>
+    public double InBandAfter(double shift, double error)
+    {
+        (int first, int last) = Reach(shift, error);
+        double sum = 0;
+        for (int i = first; i <= last; i++)
+        {
+            sum += _mass[i] * Landing(Grid.At(i) + shift, error);
+        }
+
+        return Math.Clamp(sum, 0, 1);
+    }
+
+    /// <summary>An upper bound of <see cref="InBandAfter"/> that costs two look-ups.</summary>
+    internal double InBandAfterAtMost(double shift, double error)
+    {
+        (int first, int last) = Reach(shift, error);
+        return last < first ? 0 : _massBelow[last + 1] - _massBelow[first];
+    }
+
+    /// <summary>For each grid point, the chance that a valve there lands in the band after the change.</summary>
+    internal double[] LandingChances(double shift, double error)
+    {
+        double[] chances = new double[Grid.Count];
+        (int first, int last) = Reach(shift, error);
+        for (int i = first; i <= last; i++)
+        {
+            chances[i] = Landing(Grid.At(i) + shift, error);
+        }
+
+        return chances;
+    }
+
+    /// <summary>The distribution after a change of <paramref name="shift"/> with a normal error.</summary>
+    /// <param name="shift">Intended change, mm.</param>
+    /// <param name="error">Standard deviation of the change, mm, above 0.</param>
+    /// <returns>The predicted distribution of the clearance.</returns>
+    public ClearanceDistribution After(double shift, double error)
+    {
+        double step = Grid.Step;
+        int taps = (int)Math.Ceiling(TailSigmas * error / step);
+        double reach = LossExpectation.StrayReach + (4 * step);
+        int before = Math.Max(taps, (int)Math.Ceiling((Grid.Start + shift - (Band.Middle - reach)) / step));
+        double start = Grid.Start + shift - (before * step);
+        double end = Math.Max(Grid.End + shift + (taps * step), Band.Middle + reach);
+        UniformGrid moved = UniformGrid.Spanning(start, end, step);
+        double[] kernel = new double[(2 * taps) + 1];
+        for (int k = 0; k < kernel.Length; k++)
+        {
+            kernel[k] = NormalLaw.Density((k - taps) * step / error) / error;
+        }
+
+        double[] smooth = new double[moved.Count];
+        for (int i = 0; i < _mass.Length; i++)
+        {
+            if (_mass[i] > 0)
+            {
+                VectorMath.AddScaled(smooth.AsSpan(i + before - taps, kernel.Length), kernel, _mass[i]);
+            }
+        }
+
+        return new ClearanceDistribution(moved, Band, smooth, new double[moved.Count]);
+    }
+
+    /// <summary>A normal distribution on a grid that reaches as far as this one, for the same band.</summary>
+    internal ClearanceDistribution At(double mean, double error)
+    {
+        double reach = TailSigmas * error;
+        UniformGrid grid = UniformGrid.Spanning(
+            Math.Min(Grid.Start, mean - reach), Math.Max(Grid.End, mean + reach), Grid.Step);
+        double[] smooth = Array.ConvertAll(grid.Points(), c => NormalLaw.Density((c - mean) / error));
+        return new ClearanceDistribution(grid, Band, smooth, new double[grid.Count]);
+    }
+
+    internal static double[] StrayWeights(UniformGrid grid, ClearanceBand band) =>
+        CubicRule.Weights(grid, band.Middle - LossExpectation.StrayReach, band.Middle + LossExpectation.StrayReach);
+
+    private double Landing(double aim, double error) =>
+        NormalLaw.Between((Band.Low - aim) / error, (Band.High - aim) / error);
+
+    /// <summary>The grid points from which the band can be reached within eight standard deviations.</summary>
+    private (int First, int Last) Reach(double shift, double error)
+    {
+        double margin = TailSigmas * error;
+        int first = (int)Math.Ceiling(Math.Clamp(Grid.Position(Band.Low - shift - margin), 0, Grid.Count));
+        int last = (int)Math.Floor(Math.Clamp(Grid.Position(Band.High - shift + margin), -1, Grid.Count - 1));
+        return (first, last);
+    }
+
+    /// <summary>The probability of [low, high] where the two lie a few cells apart.</summary>
+    private double LocalProbability(double low, double high)
+    {
+        double strayLow = Math.Max(low, Band.Middle - LossExpectation.StrayReach);
+        double strayHigh = Math.Min(high, Band.Middle + LossExpectation.StrayReach);
+        return LocalIntegral(_smooth, low, high) + (strayHigh > strayLow ? LocalIntegral(_stray, strayLow, strayHigh) : 0);
+    }
+
+    private double LocalIntegral(double[] density, double low, double high)
+    {
+        double from = Grid.Position(low);
+        double to = Grid.Position(high);
+        double sum = 0;
+        for (int cell = Math.Max(0, (int)from); cell <= Math.Min(to, Grid.Count - 2); cell++)
+        {
+            sum += CubicRule.Cell(density, cell, Math.Max(from, cell) - cell, Math.Min(to, cell + 1) - cell, Grid.Step);
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,44 @@
+using Shimwright.Domain.Engines;
+
+namespace Shimwright.Domain.Readings;
+
+/// <summary>One check of an engine: what was read at each valve, at what temperature, by whose fingers, with what expectation.</summary>
+public sealed record EngineCheck
+{
+    /// <summary>Makes a check.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="readings">The readings of each valve, in the engine's order; none where nothing was tried.</param>
+    /// <param name="temperature">Engine temperature, °C.</param>
+    /// <param name="loss">What is expected before anything is felt.</param>
+    /// <param name="feel">The person's fingers and blades.</param>
+    public EngineCheck(
+        Engine engine,
+        IEnumerable<ValveReadings> readings,
+        double temperature = ThermalShift.Reference,
+        LossExpectation? loss = null,
+        FeelProfile? feel = null)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        Engine = engine;
+        Readings = [.. readings];
+        ArgumentOutOfRangeException.ThrowIfNotEqual(Readings.Count, engine.Valves.Count, nameof(readings));
+        Thermal = new ThermalShift(temperature, engine.ClearancePerDegree);
+        Loss = loss ?? LossExpectation.Ordinary;
+        Feel = feel ?? FeelProfile.Default;
+    }
+
+    /// <summary>The engine.</summary>
+    public Engine Engine { get; }
+
+    /// <summary>The readings of each valve, in the engine's order.</summary>
+    public IReadOnlyList<ValveReadings> Readings { get; }
+
+    /// <summary>What the engine's temperature did to the gaps.</summary>
+    public ThermalShift Thermal { get; }
+
+    /// <summary>What is expected before anything is felt.</summary>
+    public LossExpectation Loss { get; }
+
+    /// <summary>The person's fingers and blades.</summary>
+    public FeelProfile Feel { get; }
+}

@@ -1,0 +1,49 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Readings;
+
+/// <summary>What a valve's readings say about its clearance at 20 °C, on a grid.</summary>
+internal static class Likelihood
+{
+    /// <summary>
+    /// The likelihood at each point, scaled so that its greatest value is 1. Readings are independent given the
+    /// clearance; their logarithms are added, so that many readings do not underflow.
+    /// </summary>
+    public static double[] On(UniformGrid grid, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    {
+        double[] log = new double[grid.Count];
+        foreach (BladeTrial trial in readings.Trials)
+        {
+            Add(log, grid, thermal, gap => Math.Log(feel.Chance(trial.Feel, gap, trial.Blade, trial.Leaves)));
+        }
+
+        foreach (DirectValue value in readings.Values)
+        {
+            Add(log, grid, thermal, gap => -0.5 * Squares.Of((value.Millimetres - gap) / value.Uncertainty));
+        }
+
+        foreach (bool turns in readings.BucketTurns)
+        {
+            Add(log, grid, thermal, gap => Math.Log(turns
+                ? FeelProfile.ChanceBucketTurns(gap)
+                : 1 - FeelProfile.ChanceBucketTurns(gap)));
+        }
+
+        double peak = log.Max();
+        for (int i = 0; i < log.Length; i++)
+        {
+            log[i] = Math.Exp(log[i] - peak);
+        }
+
+        return log;
+    }
+
+    private static void Add(double[] log, UniformGrid grid, ThermalShift thermal, Func<double, double> logOf)
+    {
+        for (int i = 0; i < log.Length; i++)
+        {
+            log[i] += logOf(grid.At(i) + thermal.Millimetres);
+        }
+    }
+}

@@ -1,0 +1,83 @@
+namespace Shimwright.Domain.Readings;
+
+/// <summary>The trial that would settle most: which valve, which blade.</summary>
+/// <param name="Valve">The valve's place in the engine, from 0.</param>
+/// <param name="Blade">The blade's thickness, mm.</param>
+/// <param name="Gain">Expected fall of the entropy of that valve's outcome, in nats.</param>
+public sealed record NextBlade(int Valve, double Blade, double Gain)
+{
+    private const double Tie = 1e-12;
+    private const double SameBlade = 1e-9;
+    private static readonly Feel[] Feels = Enum.GetValues<Feel>();
+
+    /// <summary>
+    /// Over the valves that are unsettled and the blades not yet tried on them: the trial whose result is expected
+    /// to lower the entropy of {below the band, in it, above it} most. Ties go to the earlier valve, then the thinner blade.
+    /// </summary>
+    /// <param name="estimate">What is known so far.</param>
+    /// <param name="blades">The person's blades, mm.</param>
+    /// <returns>The trial, or null where no valve is unsettled or every blade has been tried.</returns>
+    public static NextBlade? Suggest(EngineEstimate estimate, IReadOnlyCollection<double> blades)
+    {
+        ArgumentNullException.ThrowIfNull(estimate);
+        ArgumentNullException.ThrowIfNull(blades);
+        NextBlade? best = null;
+        double[] thinFirst = [.. blades.Order()];
+        for (int v = 0; v < estimate.Valves.Count; v++)
+        {
+            ClearanceDistribution valve = estimate.Valves[v];
+            if (ClearanceEstimate.StatusOf(valve.InBand) != ClearanceStatus.Unsettled)
+            {
+                continue;
+            }
+
+            IReadOnlyList<BladeTrial> tried = estimate.Check.Readings[v].Trials;
+            double[][] outcomes = Outcomes(valve);
+            foreach (double blade in thinFirst.Where(b => !tried.Any(t => Math.Abs(t.Blade - b) < SameBlade)))
+            {
+                double gain = ExpectedGain(valve, outcomes, blade, estimate.Check);
+                if (best is null || gain > best.Gain + Tie)
+                {
+                    best = new NextBlade(v, blade, gain);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    private static double[][] Outcomes(ClearanceDistribution valve) =>
+    [
+        valve.MassOver(double.NegativeInfinity, valve.Band.Low),
+        valve.MassOver(valve.Band.Low, valve.Band.High),
+        valve.MassOver(valve.Band.High, double.PositiveInfinity),
+    ];
+
+    /// <summary>The mutual information of the trial's feel and the valve's outcome.</summary>
+    private static double ExpectedGain(ClearanceDistribution valve, double[][] outcomes, double blade, EngineCheck check)
+    {
+        double before = Entropy(outcomes.Select(o => o.Sum()));
+        double after = 0;
+        foreach (Feel feel in Feels)
+        {
+            double[] joint = new double[outcomes.Length];
+            for (int i = 0; i < valve.Grid.Count; i++)
+            {
+                double gap = valve.Grid.At(i) + check.Thermal.Millimetres;
+                double chance = check.Feel.Chance(feel, gap, blade);
+                for (int o = 0; o < joint.Length; o++)
+                {
+                    joint[o] += chance * outcomes[o][i];
+                }
+            }
+
+            double felt = joint.Sum();
+            after += felt * Entropy(joint.Select(j => j / felt));
+        }
+
+        return before - after;
+    }
+
+    private static double Entropy(IEnumerable<double> probabilities) =>
+        -probabilities.Where(p => p > 0).Sum(p => p * Math.Log(p));
+}

@@ -1,0 +1,37 @@
+namespace Shimwright.Domain.Readings;
+
+/// <summary>
+/// How finely the clearances and the shared loss have to be divided so that nothing that the readings, the bands
+/// or the later fitting can tell apart falls between two points.
+/// </summary>
+/// <param name="Step">Distance between clearances, mm.</param>
+/// <param name="StepsPerLoss">Steps from one shared loss to the next.</param>
+/// <param name="Losses">Shared losses that are considered, both ends included.</param>
+internal readonly record struct Resolution(double Step, int StepsPerLoss, int Losses)
+{
+    /// <summary>Points within the shortest length over which anything changes.</summary>
+    private const double PointsPerScale = 4;
+
+    /// <summary>Shared losses within the shortest length over which their weight changes.</summary>
+    private const double LossesPerScale = 1.4;
+
+    private const double Finest = 8e-5;
+    private const int FewestLosses = 24;
+    private const int MostLosses = 2048;
+
+    public static Resolution For(EngineCheck check, double finestLater)
+    {
+        double bandScale = check.Engine.Valves.Min(v => BandScale(v.Band.Width));
+        double readingScale = check.Readings.Min(check.Feel.FinestScale);
+        double scale = Math.Max(Finest, Math.Min(finestLater, Math.Min(bandScale, readingScale)));
+        double lossScale = bandScale / Math.Sqrt(check.Engine.Valves.Count);
+        int intervals = (int)Math.Clamp(
+            Math.Ceiling(LossesPerScale * LossExpectation.GreatestShared / lossScale), FewestLosses, MostLosses);
+        double lossStep = LossExpectation.GreatestShared / intervals;
+        int stepsPerLoss = (int)Math.Ceiling(PointsPerScale * lossStep / scale);
+        return new(lossStep / stepsPerLoss, stepsPerLoss, intervals + 1);
+    }
+
+    /// <summary>The standard deviation about the middle of its band with which a valve left the maker, mm.</summary>
+    public static double BandScale(double width) => width / 4;
+}

@@ -1,0 +1,18 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Domain.Rechecking;
+
+/// <summary>A re-check: the check before the work, what was done, and what was read afterwards.</summary>
+/// <param name="Before">The check before the work.</param>
+/// <param name="Changes">What was done, at most one change a valve.</param>
+/// <param name="Readings">What was read afterwards, in the engine's order.</param>
+/// <param name="Thermal">What the engine's temperature at the re-check did to the gaps.</param>
+/// <param name="Rules">How well a shim seats.</param>
+public sealed record Recheck(
+    EngineCheck Before,
+    IReadOnlyList<MadeChange> Changes,
+    IReadOnlyList<ValveReadings> Readings,
+    ThermalShift Thermal,
+    PlanRules Rules);

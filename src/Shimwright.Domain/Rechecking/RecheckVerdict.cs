@@ -1,0 +1,106 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Rechecking;
+
+/// <summary>One valve after the work.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Predicted">What was expected before the re-check was read.</param>
+/// <param name="Estimate">What is known with the re-check.</param>
+/// <param name="Surprise">How unlikely the reading was, or anything less likely; null where nothing was read.</param>
+public sealed record RecheckedValve(Valve Valve, ClearanceDistribution Predicted, ClearanceEstimate Estimate, double? Surprise)
+{
+    /// <summary>The surprise below which one looks again.</summary>
+    public const double LookAgain = 0.01;
+
+    /// <summary>The chance of being in band from which a valve passes.</summary>
+    public const double PassFloor = 0.5;
+
+    /// <summary>Whether the reading is so far from the prediction that something else may be wrong.</summary>
+    public bool IsSurprising => Surprise < LookAgain;
+
+    /// <summary>Whether the valve passes.</summary>
+    public bool Passes => Estimate.InBand >= PassFloor;
+}
+
+/// <summary>The verdict on a re-check.</summary>
+/// <param name="Valves">Every valve, in the engine's order.</param>
+public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
+{
+    /// <summary>The weight of a change that went otherwise than planned.</summary>
+    private const double StrayWeight = 0.05;
+
+    /// <summary>Whether every valve passes.</summary>
+    public bool Passes => Valves.All(v => v.Passes);
+
+    /// <summary>Judges a re-check.</summary>
+    /// <param name="recheck">The re-check.</param>
+    /// <returns>The verdict.</returns>
+    public static RecheckVerdict On(Recheck recheck)
+    {
+        ArgumentNullException.ThrowIfNull(recheck);
+        EngineCheck before = recheck.Before;
+        double finest = Math.Min(recheck.Rules.ChangeError(0), recheck.Readings.Min(before.Feel.FinestScale));
+        EngineEstimate estimate = EngineEstimate.From(before, finest);
+        Dictionary<int, MadeChange> changes = recheck.Changes.ToDictionary(c => c.Valve);
+        return new([.. before.Engine.Valves.Select((_, v) =>
+            Judge(v, estimate.Valves[v], changes.GetValueOrDefault(v), recheck))]);
+    }
+
+    private static RecheckedValve Judge(int v, ClearanceDistribution before, MadeChange? change, Recheck recheck)
+    {
+        ValveReadings readings = recheck.Readings[v];
+        ClearanceDistribution predicted = change is null ? before : Predict(before, change, recheck);
+        ClearanceDistribution prior = change is null ? before : WithStrays(predicted);
+        ClearanceDistribution after = readings.IsEmpty
+            ? prior
+            : Update(prior, Likelihood.On(prior.Grid, readings, recheck.Thermal, recheck.Before.Feel));
+        return new(
+            recheck.Before.Engine.Valves[v],
+            predicted,
+            after.Summarise(),
+            Surprise.Of(predicted, readings, recheck.Thermal, recheck.Before.Feel));
+    }
+
+    private static ClearanceDistribution Predict(ClearanceDistribution before, MadeChange change, Recheck recheck)
+    {
+        Valvetrain train = recheck.Before.Engine.Valvetrain;
+        if (change is { From: { } from, To: { } to })
+        {
+            ThicknessDifference difference = from.Minus(to);
+            return before.After(
+                train.Ratio * difference.Millimetres,
+                recheck.Rules.ChangeError(train.Ratio * difference.Uncertainty));
+        }
+
+        // A screw is set by feel: the gap is known about the target, whatever it was before.
+        return before.At(before.Mean + (train.ClearancePerTurn * change.Turns), recheck.Rules.ScrewError);
+    }
+
+    private static ClearanceDistribution WithStrays(ClearanceDistribution predicted)
+    {
+        double[] smooth = predicted.Smooth.ToArray();
+        for (int i = 0; i < smooth.Length; i++)
+        {
+            smooth[i] *= 1 - StrayWeight;
+        }
+
+        double[] stray = new double[smooth.Length];
+        Array.Fill(stray, StrayWeight / (2 * LossExpectation.StrayReach));
+        return new ClearanceDistribution(predicted.Grid, predicted.Band, smooth, stray);
+    }
+
+    private static ClearanceDistribution Update(ClearanceDistribution prior, double[] likelihood)
+    {
+        double[] smooth = prior.Smooth.ToArray();
+        double[] stray = prior.Stray.ToArray();
+        for (int i = 0; i < smooth.Length; i++)
+        {
+            smooth[i] *= likelihood[i];
+            stray[i] *= likelihood[i];
+        }
+
+        return new ClearanceDistribution(prior.Grid, prior.Band, smooth, stray);
+    }
+}

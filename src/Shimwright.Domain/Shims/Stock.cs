@@ -1,0 +1,76 @@
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Shims;
+
+/// <summary>Shims of one thickness in the drawer.</summary>
+/// <param name="Thickness">Their thickness.</param>
+/// <param name="Count">How many there are, 0 or more.</param>
+public sealed record DrawerShims(Thickness Thickness, int Count);
+
+/// <summary>A size that can be bought, in any number.</summary>
+/// <param name="Thickness">The size, known by its mark.</param>
+/// <param name="Price">Price of one, in the bench's currency.</param>
+public sealed record PurchasableSize(Thickness Thickness, double Price);
+
+/// <summary>What is at hand besides the shims in the engine.</summary>
+/// <param name="Drawer">The drawer; the same thickness may stand there more than once.</param>
+/// <param name="Sizes">The sizes that can be bought; where one is offered twice the cheaper counts.</param>
+public sealed record Stock(IReadOnlyList<DrawerShims> Drawer, IReadOnlyList<PurchasableSize> Sizes)
+{
+    /// <summary>An empty drawer and no shop.</summary>
+    public static Stock Nothing { get; } = new([], []);
+}
+
+/// <summary>A row of sizes in a catalogue: from, from + step, … up to to.</summary>
+public sealed record SizeRange
+{
+    /// <summary>The most sizes in a range.</summary>
+    public const int MostSizes = 2000;
+
+    private const double Slack = 1e-9;
+
+    /// <summary>Makes a range.</summary>
+    /// <param name="from">First size, mm.</param>
+    /// <param name="to">Last size at most, mm.</param>
+    /// <param name="step">Distance of the sizes, mm, above 0.</param>
+    /// <param name="price">Price of one, in the bench's currency, 0 or more.</param>
+    public SizeRange(double from, double to, double step, double price)
+    {
+        From = Guard.Within(from, Thickness.Thinnest, Thickness.Thickest);
+        To = Guard.Within(to, from, Thickness.Thickest);
+        Step = Guard.Within(step, 1e-6, Thickness.Thickest);
+        Price = Guard.Within(price, 0, double.MaxValue);
+        Count = CountOf(from, to, step);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(Count, MostSizes, nameof(step));
+    }
+
+    /// <summary>First size, mm.</summary>
+    public double From { get; }
+
+    /// <summary>Last size at most, mm.</summary>
+    public double To { get; }
+
+    /// <summary>Distance of the sizes, mm.</summary>
+    public double Step { get; }
+
+    /// <summary>Price of one.</summary>
+    public double Price { get; }
+
+    /// <summary>How many sizes there are.</summary>
+    public int Count { get; }
+
+    /// <summary>How many sizes such a range has.</summary>
+    /// <param name="from">First size, mm.</param>
+    /// <param name="to">Last size at most, mm.</param>
+    /// <param name="step">Distance of the sizes, mm, above 0.</param>
+    /// <returns>The count, capped where it would be absurd.</returns>
+    public static int CountOf(double from, double to, double step) =>
+        (int)Math.Min(int.MaxValue, Math.Floor(((to - from) / step) + Slack) + 1);
+
+    /// <summary>The sizes, thinnest first.</summary>
+    /// <param name="marked">The instrument that stands for a size known by its mark.</param>
+    /// <returns>The sizes with their price.</returns>
+    public IEnumerable<PurchasableSize> Sizes(Instrument marked) =>
+        Enumerable.Range(0, Count).Select(k => new PurchasableSize(
+            new Thickness(Math.Min(Thickness.Thickest, Math.Round(From + (k * Step), 9)), marked), Price));
+}

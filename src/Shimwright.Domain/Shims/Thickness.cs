@@ -1,0 +1,38 @@
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Shims;
+
+/// <summary>The thickness of a shim, or of the crown of a graded bucket, and how it was found.</summary>
+public sealed record Thickness
+{
+    /// <summary>The thinnest and thickest that is taken, mm.</summary>
+    public const double Thinnest = 0.3, Thickest = 10;
+
+    /// <summary>Makes a thickness.</summary>
+    /// <param name="millimetres">The thickness, mm, 0.3 to 10.</param>
+    /// <param name="by">How it was found.</param>
+    public Thickness(double millimetres, Instrument by)
+    {
+        ArgumentNullException.ThrowIfNull(by);
+        Millimetres = Guard.Within(millimetres, Thinnest, Thickest);
+        By = by;
+    }
+
+    /// <summary>The thickness, mm.</summary>
+    public double Millimetres { get; }
+
+    /// <summary>How it was found.</summary>
+    public Instrument By { get; }
+
+    /// <summary>What is gained where this one is taken out and another is put in.</summary>
+    /// <param name="replacement">The one that is put in.</param>
+    /// <returns>This thickness minus the replacement's, with its uncertainty.</returns>
+    public ThicknessDifference Minus(Thickness replacement)
+    {
+        ArgumentNullException.ThrowIfNull(replacement);
+        double uncertainty = string.Equals(By.Name, replacement.By.Name, StringComparison.Ordinal)
+            ? Squares.Combine(By.Repeatability, replacement.By.Repeatability)
+            : Squares.Combine(By.Repeatability, replacement.By.Repeatability, By.Shared, replacement.By.Shared);
+        return new(Millimetres - replacement.Millimetres, uncertainty);
+    }
+}

@@ -1,0 +1,93 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Domain.Shims;
+using Shimwright.Jobs.Sections;
+
+namespace Shimwright.Jobs;
+
+/// <summary>A job that was read without a problem, ready to be worked on.</summary>
+public sealed class Job
+{
+    private readonly IReadOnlyDictionary<string, Thickness> _fitted;
+    private readonly IReadOnlyList<ValveReadings> _rechecked;
+
+    internal Job(JobSections sections)
+    {
+        EngineSection engine = sections.Engine!;
+        Engine = engine.ToEngine();
+        Layout = engine.Layout;
+        Wear = engine.Wear;
+        CheckSection check = sections.Check!;
+        Check = new EngineCheck(
+            Engine, check.Readings.InOrder(Engine), check.Temperature, check.Loss, sections.Settings.Feel);
+        Clock = check.Clock!.Value;
+        Blades = check.Blades;
+        _fitted = check.Fitted.ByValve;
+        Stock = sections.Stock;
+        Costs = sections.Costs.Costs;
+        Rules = sections.Settings.Rules;
+        RecheckTemperature = sections.Recheck?.Temperature ?? check.Temperature;
+        Changes = sections.Recheck is { } recheck ? [.. recheck.Changed.InOrder(Engine)] : [];
+        _rechecked = sections.Recheck is { } again
+            ? [.. again.Readings.InOrder(Engine)]
+            : [.. Engine.Valves.Select(_ => ValveReadings.None)];
+    }
+
+    /// <summary>The engine.</summary>
+    public Engine Engine { get; }
+
+    /// <summary>Cylinders and cam events, or null.</summary>
+    public LayoutCard? Layout { get; }
+
+    /// <summary>What wear is usual for the engine, or null.</summary>
+    public WearCard? Wear { get; }
+
+    /// <summary>The check.</summary>
+    public EngineCheck Check { get; }
+
+    /// <summary>The engine's clock at the check.</summary>
+    public double Clock { get; }
+
+    /// <summary>The person's blades, mm.</summary>
+    public IReadOnlyList<double> Blades { get; }
+
+    /// <summary>Drawer and shop.</summary>
+    public Stock Stock { get; }
+
+    /// <summary>Minutes and prices.</summary>
+    public PlanCosts Costs { get; }
+
+    /// <summary>Floors and seating.</summary>
+    public PlanRules Rules { get; }
+
+    /// <summary>What was done after the check.</summary>
+    public IReadOnlyList<MadeChange> Changes { get; }
+
+    /// <summary>Engine temperature at the re-check, °C; that of the check unless the re-check states its own.</summary>
+    public double RecheckTemperature { get; }
+
+    /// <summary>The thickness found at a valve, or null.</summary>
+    /// <param name="valve">The valve.</param>
+    /// <returns>The thickness.</returns>
+    public Thickness? FittedAt(Valve valve)
+    {
+        ArgumentNullException.ThrowIfNull(valve);
+        return _fitted.GetValueOrDefault(valve.Id);
+    }
+
+    /// <summary>All that a plan rests on; the file must have been read for planning.</summary>
+    /// <returns>The request.</returns>
+    public PlanRequest ToPlanRequest() => new(
+        Check,
+        Engine.Valvetrain.HasShims ? [.. Engine.Valves.Select(v => _fitted[v.Id])] : [],
+        Stock,
+        Costs,
+        Rules);
+
+    /// <summary>The re-check; the file must have been read for a verdict.</summary>
+    /// <returns>The re-check.</returns>
+    public Recheck ToRecheck() => new(
+        Check, Changes, _rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules);
+}

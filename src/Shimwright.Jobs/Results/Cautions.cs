@@ -1,0 +1,72 @@
+using System.Globalization;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>What a person should bear in mind about the figures of one job.</summary>
+internal static class Cautions
+{
+    /// <summary>The difference at which the shim that came out is not the one that was found, mm.</summary>
+    private const double OtherShim = 0.001;
+
+    public static IReadOnlyList<string> OfCheck(Job job)
+    {
+        List<string> cautions = [];
+        AddTemperature(cautions, job.Check.Thermal);
+        if (job.Engine.Valvetrain is { Ratio: not 1, Adjuster: Adjuster.ShimUnderBucket or Adjuster.ShimOverBucket or Adjuster.GradedBucket } train)
+        {
+            cautions.Add(Text($"The card gives a ratio of {train.Ratio:0.###} for a direct-acting valve train, where it is normally 1: check the card."));
+        }
+
+        string[] blind = [.. job.Engine.Valves.Where((_, v) => IsBlind(job.Check.Readings[v])).Select(v => v.Id)];
+        if (blind.Length > 0)
+        {
+            cautions.Add($"No blade entered at {string.Join(", ", blind)}: the reading only says less than the thinnest blade tried. "
+                + "How much less is expectation, not feel; a thinner blade or a depth measurement says more.");
+        }
+
+        return cautions;
+    }
+
+    public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict)
+    {
+        List<string> cautions = [];
+        AddTemperature(cautions, job.Check.Thermal);
+        if (job.RecheckTemperature != job.Check.Thermal.Temperature)
+        {
+            AddTemperature(cautions, new ThermalShift(job.RecheckTemperature, job.Engine.ClearancePerDegree));
+        }
+
+        foreach (MadeChange change in job.Changes)
+        {
+            Valve valve = job.Engine.Valves[change.Valve];
+            if (change.From is { } from && job.FittedAt(valve) is { } found
+                && Math.Abs(from.Millimetres - found.Millimetres) > OtherShim)
+            {
+                cautions.Add(Text($"{valve.Id}: the shim that came out is noted as {from.Millimetres:0.000}, the one found at the check as {found.Millimetres:0.000}. The prediction takes the one that came out."));
+            }
+        }
+
+        foreach (RecheckedValve valve in verdict.Valves.Where(v => v.IsSurprising))
+        {
+            cautions.Add(Text($"{valve.Valve.Id}: the reading is far from the {valve.Predicted.Mean:0.000} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
+        }
+
+        return cautions;
+    }
+
+    private static void AddTemperature(List<string> cautions, ThermalShift thermal)
+    {
+        if (thermal.IsDoubtful)
+        {
+            cautions.Add(Text($"Read at {thermal.Temperature:0.#} degrees C, and how temperature moves this engine's clearances is not known (kappaMmPerC): the figures are not corrected. Let it cool to about 20 degrees C and read again, or see the maker's manual."));
+        }
+    }
+
+    private static bool IsBlind(ValveReadings readings) =>
+        readings.Trials.Count > 0 && readings.Values.Count == 0 && readings.Trials.All(t => t.Feel == Feel.No);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

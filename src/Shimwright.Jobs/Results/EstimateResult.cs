@@ -1,0 +1,35 @@
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>One valve's estimate; lengths in mm.</summary>
+public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, string Status)
+{
+    internal static ValveEstimate Of(string valve, ClearanceEstimate e) => new(
+        valve, Round.Length(e.Mean), Round.Length(e.StandardDeviation), Round.Length(e.Low), Round.Length(e.High),
+        Round.Chance(e.InBand), Words.Of(e.Status));
+}
+
+/// <summary>The trial to make next.</summary>
+public sealed record NextTrial(string Valve, double Blade);
+
+/// <summary>The answer of the command estimate.</summary>
+public sealed record EstimateResult(
+    string Format, IReadOnlyList<ValveEstimate> Valves, double? OneCause, NextTrial? NextBlade, IReadOnlyList<string> Cautions)
+{
+    /// <summary>Estimates a job.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The answer.</returns>
+    public static EstimateResult Of(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        EngineEstimate estimate = EngineEstimate.From(job.Check);
+        NextBlade? next = Domain.Readings.NextBlade.Suggest(estimate, [.. job.Blades]);
+        return new(
+            "shimwright-estimate/1",
+            [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise()))],
+            Round.Chance(estimate.OneCause),
+            next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Round.Length(next.Blade)),
+            Results.Cautions.OfCheck(job));
+    }
+}

@@ -1,0 +1,37 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>A bad line of a batch.</summary>
+public sealed record BadLine(int Line, IReadOnlyList<string> Errors);
+
+/// <summary>Answers as JSON, in one document each.</summary>
+public static class ResultJson
+{
+    private static readonly JsonSerializerOptions Readable = Options(indented: true);
+    private static readonly JsonSerializerOptions Compact = Options(indented: false);
+
+    /// <summary>Writes an answer.</summary>
+    /// <typeparam name="T">The kind of answer.</typeparam>
+    /// <param name="result">The answer.</param>
+    /// <param name="indented">Whether for reading, over several lines, or in one line.</param>
+    /// <returns>JSON without a line feed at its end.</returns>
+    public static string Write<T>(T result, bool indented) =>
+        JsonSerializer.Serialize(result, (indented ? Readable : Compact).GetTypeInfo(typeof(T)));
+
+    // The answers go to files and pipes, never into a page as they are: accents may stay as they are.
+    private static JsonSerializerOptions Options(bool indented) => new(ResultJsonContext.Default.Options)
+    {
+        WriteIndented = indented,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+}
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(EstimateResult))]
+[JsonSerializable(typeof(PlanResult))]
+[JsonSerializable(typeof(VerdictResult))]
+[JsonSerializable(typeof(BadLine))]
+internal sealed partial class ResultJsonContext : JsonSerializerContext;

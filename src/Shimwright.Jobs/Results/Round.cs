@@ -1,0 +1,15 @@
+namespace Shimwright.Jobs.Results;
+
+/// <summary>How many digits an answer carries: more than anyone needs, fewer than would be noise.</summary>
+internal static class Round
+{
+    public static double Length(double millimetres) => Tidy(Math.Round(millimetres, 6));
+
+    public static double Chance(double chance) => Tidy(Math.Round(chance, 8));
+
+    public static double Minutes(double minutes) => Tidy(Math.Round(minutes, 6));
+
+    public static double Turns(double turns) => Tidy(Math.Round(turns, 6));
+
+    private static double Tidy(double value) => value == 0 ? 0 : value;
+}

@@ -1,0 +1,38 @@
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>The words that stand for the domain's kinds in files and answers.</summary>
+public static class Words
+{
+    /// <summary>A status in a word.</summary>
+    /// <param name="status">The status.</param>
+    /// <returns>in, out or unsettled.</returns>
+    public static string Of(ClearanceStatus status) => status switch
+    {
+        ClearanceStatus.In => "in",
+        ClearanceStatus.Out => "out",
+        _ => "unsettled",
+    };
+
+    /// <summary>An action in a word.</summary>
+    /// <param name="action">The action.</param>
+    /// <returns>keep, fit or turn.</returns>
+    public static string Of(ValveAction action) => action switch
+    {
+        ValveAction.Fit => "fit",
+        ValveAction.Turn => "turn",
+        _ => "keep",
+    };
+
+    /// <summary>A source in a word.</summary>
+    /// <param name="source">Where a shim comes from.</param>
+    /// <returns>drawer, engine or buy.</returns>
+    public static string Of(ShimSource source) => source switch
+    {
+        ShimSource.Drawer => "drawer",
+        ShimSource.Engine => "engine",
+        _ => "buy",
+    };
+}

@@ -1,0 +1,67 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Jobs.Sections;
+
+/// <summary>The engine as far as it could be read: what the other sections refer to, right or wrong.</summary>
+internal sealed record EngineSection(
+    string? Name, Adjuster? Adjuster, double Ratio, double? Pitch, double? Kappa,
+    IReadOnlyList<ValveSection> Valves, LayoutCard? Layout, WearCard? Wear)
+{
+    private static readonly Dictionary<string, Adjuster> Adjusters = new(StringComparer.Ordinal)
+    {
+        ["shim-under-bucket"] = Domain.Engines.Adjuster.ShimUnderBucket,
+        ["shim-over-bucket"] = Domain.Engines.Adjuster.ShimOverBucket,
+        ["graded-bucket"] = Domain.Engines.Adjuster.GradedBucket,
+        ["finger-follower"] = Domain.Engines.Adjuster.FingerFollower,
+        ["screw"] = Domain.Engines.Adjuster.Screw,
+    };
+
+    public IEnumerable<string> Ids => Valves.Select(v => v.Id).OfType<string>();
+
+    public static EngineSection Read(ObjectMembers o)
+    {
+        string? name = o.Name("name", "What the bench calls the engine.", required: true);
+        Adjuster? adjuster = o.Choice("valvetrain", Adjusters, "How the clearances are adjusted.", required: true);
+        double? ratio = o.Number(
+            "ratio", new(Valvetrain.LeastRatio, Valvetrain.GreatestRatio), "Clearance change at the gap per unit of shim or screw travel; 1 under a direct-acting cam.");
+        double? pitch = o.Number(
+            "pitch", new(Valvetrain.LeastPitch, Valvetrain.GreatestPitch, Measure.Length), "Thread pitch of the adjusting screw, mm a turn; a screw needs it.");
+        double? kappa = o.Object<Boxed>("temperature", ReadTemperature, "What heat does to the gaps.")?.Value;
+        IReadOnlyList<ValveSection> valves = o.List(
+            "valves", ValveSection.Read, (1, Engine.MostValves), "The valves, in the order in which they are listed everywhere.", required: true);
+        LayoutCard? layout = o.Object("layout", LayoutCard.Read, "Cylinders and cam events, for the crank stops.");
+        WearCard? wear = o.Object("wear", WearCard.Read, "What wear is usual for this engine.");
+
+        if (adjuster == Domain.Engines.Adjuster.Screw && !o.Has("pitch"))
+        {
+            o.Problem("pitch", "missing", "a screw needs its pitch, mm a turn");
+        }
+        else if (adjuster is not null and not Domain.Engines.Adjuster.Screw && o.Has("pitch"))
+        {
+            o.Problem("pitch", "found a pitch", "only the valvetrain \"screw\" has one");
+        }
+
+        foreach (IGrouping<string, (int Index, ValveSection Item)> same in valves.Index()
+            .Where(v => v.Item.Id is not null).GroupBy(v => v.Item.Id!, StringComparer.Ordinal).Where(g => g.Count() > 1))
+        {
+            o.Problem("valves", $"the id \"{same.Key}\" stands there {same.Count()} times", "each valve needs an id of its own");
+        }
+
+        return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, layout, wear);
+    }
+
+    /// <summary>The engine; to be asked for only where nothing was wrong.</summary>
+    public Engine ToEngine() => new(
+        Name!,
+        new Valvetrain(Adjuster!.Value, Ratio, Pitch),
+        Valves.Select(v => new Valve(v.Id!, v.Cylinder!.Value, v.Side!.Value, v.Access!, v.Band!)),
+        Kappa);
+
+    private static Boxed? ReadTemperature(ObjectMembers o) =>
+        o.Number("kappaMmPerC", new(-0.01, 0.01), "Clearance gained per degree above 20 degrees C, mm; left out where unknown.") is { } kappa
+            ? new Boxed(kappa)
+            : null;
+
+    private sealed record Boxed(double Value);
+}

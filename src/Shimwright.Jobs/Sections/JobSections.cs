@@ -1,0 +1,66 @@
+using Shimwright.Domain.Shims;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Jobs.Sections;
+
+/// <summary>A job file as far as it could be read, section by section.</summary>
+internal sealed record JobSections(
+    EngineSection? Engine, int PastChecks, CheckSection? Check, RecheckSection? Recheck,
+    Stock Stock, CostsSection Costs, SettingsSection Settings)
+{
+    public const string Format = "shimwright-job/1";
+    private const int MostPastChecks = 1000;
+
+    private static readonly Dictionary<string, int> Formats = new(StringComparer.Ordinal) { [Format] = 1 };
+
+    private static readonly EngineSection NoEngine = new(null, null, 1, null, null, [], null, null);
+
+    public static JobSections Read(ObjectMembers o)
+    {
+        o.Choice("format", Formats, "The format of this file.", required: true);
+        EngineSection? engine = o.Object("engine", EngineSection.Read, "The engine card.", required: true);
+        EngineSection known = engine ?? NoEngine;
+        SettingsSection settings = o.Object("settings", SettingsSection.Read, "The bench's own constants.") ?? SettingsSection.Default;
+        IReadOnlyList<CheckSection> history = o.List(
+            "history", h => ReadPast(h, known, settings.Instruments), (0, MostPastChecks), "Past checks, oldest first.");
+        CheckSection? check = o.Object(
+            "check", c => CheckSection.Read(c, known, settings.Instruments), "The check to work on.", required: true);
+        RecheckSection? recheck = o.Object(
+            "recheck", r => RecheckSection.Read(r, known, settings.Instruments), "What was done after the check, and what was read then.");
+        Stock stock = o.Object("stock", s => StockSection.Read(s, settings.Instruments), "Drawer and shop.") ?? Stock.Nothing;
+        CostsSection costs = o.Object("costs", c => CostsSection.Read(c, known), "Minutes and prices.") ?? CostsSection.Default;
+        NoteFallingClocks(o, history, check);
+        return new(engine, history.Count, check, recheck, stock, costs, settings);
+    }
+
+    private static CheckSection ReadPast(ObjectMembers o, EngineSection engine, InstrumentSet instruments)
+    {
+        CheckSection past = CheckSection.Read(o, engine, instruments);
+        ChangedSection.Read(o, engine, instruments);
+        return past;
+    }
+
+    private static void NoteFallingClocks(ObjectMembers o, IReadOnlyList<CheckSection> history, CheckSection? check)
+    {
+        double[] clocks = [.. history.Append(check).Select(c => c?.Clock).OfType<double>()];
+        for (int i = 1; i < clocks.Length; i++)
+        {
+            if (clocks[i] < clocks[i - 1])
+            {
+                o.Problem(
+                    "history",
+                    $"found a clock of {NumberRule.Text(clocks[i])} after one of {NumberRule.Text(clocks[i - 1])}",
+                    "past checks stand oldest first, and the check comes after them");
+            }
+        }
+    }
+}
+
+/// <summary>What was done after the check, and what was read then.</summary>
+internal sealed record RecheckSection(double? Temperature, ChangedSection Changed, ReadingsSection Readings)
+{
+    public static RecheckSection Read(ObjectMembers o, EngineSection engine, InstrumentSet instruments) => new(
+        CheckSection.ReadTemperature(o),
+        ChangedSection.Read(o, engine, instruments),
+        ReadingsSection.Read(o, engine, required: false));
+}

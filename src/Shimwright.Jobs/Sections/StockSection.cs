@@ -1,0 +1,50 @@
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Shims;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Jobs.Sections;
+
+/// <summary>Drawer and shop.</summary>
+internal static class StockSection
+{
+    private const int MostCount = 10_000;
+    private const int MostDrawerLines = 10_000;
+    private const int MostRanges = 100;
+
+    public static Stock Read(ObjectMembers o, InstrumentSet instruments) => new(
+        o.List("drawer", d => ReadDrawer(d, instruments), (0, MostDrawerLines), "The shims in the drawer."),
+        [.. o.OneOrMany("buy", ReadRange, MostRanges, "Sizes that can be bought.").SelectMany(r => r.Sizes(instruments.Marked))]);
+
+    private static DrawerShims? ReadDrawer(ObjectMembers o, InstrumentSet instruments)
+    {
+        Thickness? thickness = ThicknessSection.Read(o, instruments);
+        int? count = o.Whole("count", 0, MostCount, "How many there are.");
+        return thickness is null ? null : new DrawerShims(thickness, count ?? 1);
+    }
+
+    private static SizeRange? ReadRange(ObjectMembers o)
+    {
+        double? from = o.Number("from", ThicknessSection.Rule, "First size, mm.", required: true);
+        double? to = o.Number("to", ThicknessSection.Rule, "Last size, mm.", required: true);
+        double? step = o.Number("step", new(0.0001, Thickness.Thickest, Measure.Length), "Distance of the sizes, mm.", required: true);
+        double? price = o.Number("price", new(0, PlanCosts.Greatest), "Price of one, in the bench's currency.");
+        if (from is not { } a || to is not { } b || step is not { } s)
+        {
+            return null;
+        }
+
+        if (a > b)
+        {
+            o.Problem("to", $"found {NumberRule.Text(b)}", $"allowed is from {NumberRule.Text(a)} on, the first size");
+            return null;
+        }
+
+        if (SizeRange.CountOf(a, b, s) is var count && count > SizeRange.MostSizes)
+        {
+            o.Problem("step", $"found {NumberRule.Text(s)}, which makes {count} sizes", $"a range has at most {SizeRange.MostSizes}");
+            return null;
+        }
+
+        return new SizeRange(a, b, s, price ?? 0);
+    }
+}

@@ -1,0 +1,26 @@
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Jobs.Sections;
+
+/// <summary>What wear is usual for an engine. Read and checked; the forecast will use it.</summary>
+/// <param name="CountsKilometres">Whether the engine's clock counts kilometres instead of hours.</param>
+/// <param name="Interval">The maker's interval between checks, on the engine's clock.</param>
+/// <param name="LossPerInterval">Clearance that a valve loses in an interval on average, mm.</param>
+/// <param name="Spread">Standard deviation of that loss between valves, mm.</param>
+public sealed record WearCard(bool CountsKilometres, double Interval, double LossPerInterval, double Spread)
+{
+    private static readonly Dictionary<string, bool> Clocks = new(StringComparer.Ordinal)
+    {
+        ["hours"] = false,
+        ["km"] = true,
+    };
+
+    internal static WearCard? Read(ObjectMembers o)
+    {
+        bool? kilometres = o.Choice("clock", Clocks, "What the engine's clock counts.");
+        double? interval = o.Number("interval", new(0, 10_000_000, LeastIsLeftOut: true), "The maker's interval between checks.", required: true);
+        double? loss = o.Number("lossPerInterval", new(-1, 1, Measure.Length), "Mean loss of clearance in an interval, mm.");
+        double? spread = o.Number("spread", new(0, 1, Measure.Length, LeastIsLeftOut: true), "Standard deviation of that loss, mm.");
+        return interval is { } i ? new(kilometres ?? false, i, loss ?? 0.02, spread ?? 0.02) : null;
+    }
+}
