@@ -25,11 +25,10 @@ public static class Planner
         if (!points.Contains(chosen))
         {
             // Where a second round costs nothing, doubt does not count, and the tie rules may prefer a plan behind the hull.
-            points.RemoveAll(p => Math.Abs(p.Minutes - chosen.Minutes) <= Weighing.Quantum);
-            points.Add(chosen);
+            points.Insert(0, chosen);
         }
 
-        List<ShimPlan> plans = [.. points.OrderBy(p => p.Minutes).Select(writer.Write)];
-        return new PlanChoice(plans[points.OrderBy(p => p.Minutes).ToList().IndexOf(chosen)], plans);
+        List<ShimPlan> plans = [.. points.Select(writer.Write)];
+        return new PlanChoice(plans[points.IndexOf(chosen)], plans);
     }
 }

@@ -13,10 +13,10 @@ internal readonly record struct Resolution(double Step, int StepsPerLoss, int Lo
     private const double PointsPerScale = 4;
 
     /// <summary>Shared losses within the shortest length over which their weight changes.</summary>
-    private const double LossesPerScale = 1.4;
+    private const double LossesPerScale = 3;
 
     private const double Finest = 8e-5;
-    private const int FewestLosses = 24;
+    private const int FewestLosses = 48;
     private const int MostLosses = 2048;
 
     public static Resolution For(EngineCheck check, double finestLater)
@@ -24,7 +24,7 @@ internal readonly record struct Resolution(double Step, int StepsPerLoss, int Lo
         double bandScale = check.Engine.Valves.Min(v => BandScale(v.Band.Width));
         double readingScale = check.Readings.Min(check.Feel.FinestScale);
         double scale = Math.Max(Finest, Math.Min(finestLater, Math.Min(bandScale, readingScale)));
-        double lossScale = bandScale / Math.Sqrt(check.Engine.Valves.Count);
+        double lossScale = Math.Min(check.Loss.Shared, bandScale / Math.Sqrt(check.Engine.Valves.Count));
         int intervals = (int)Math.Clamp(
             Math.Ceiling(LossesPerScale * LossExpectation.GreatestShared / lossScale), FewestLosses, MostLosses);
         double lossStep = LossExpectation.GreatestShared / intervals;
