@@ -1,0 +1,38 @@
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Planning;
+
+/// <summary>Whether two hulls have the same corners.</summary>
+internal static class HullAssert
+{
+    /// <summary>How far a corner has to stand out of its hull before its absence is an error, in tolerances.</summary>
+    private const double Clear = 10;
+
+    public static void SameCorners(
+        IReadOnlyList<(double Doubt, double Minutes)> expected, IReadOnlyList<(double Doubt, double Minutes)> found, double tolerance, string where)
+    {
+        for (int i = 1; i < found.Count; i++)
+        {
+            Assert.True(
+                found[i].Minutes > found[i - 1].Minutes && found[i].Doubt < found[i - 1].Doubt,
+                $"{where}: alternative {i} is not dearer and surer than the one before");
+        }
+
+        foreach ((double Doubt, double Minutes) corner in found)
+        {
+            Assert.True(expected.Any(e => Near(e, corner, tolerance)), $"{where}: {corner} is no corner of the hull");
+        }
+
+        for (int i = 0; i < expected.Count; i++)
+        {
+            // A corner that is one by rounding only may be missing; the two ends never.
+            bool isEnd = i == 0 || i == expected.Count - 1;
+            bool standsOut = isEnd || LowerHull.Sag(expected[i - 1], expected[i], expected[i + 1]) > Clear * tolerance;
+            Assert.True(
+                !standsOut || found.Any(f => Near(f, expected[i], tolerance)), $"{where}: the corner {expected[i]} is missing");
+        }
+    }
+
+    private static bool Near((double Doubt, double Minutes) a, (double Doubt, double Minutes) b, double tolerance) =>
+        Math.Abs(a.Doubt - b.Doubt) < tolerance && Math.Abs(a.Minutes - b.Minutes) < tolerance;
+}
