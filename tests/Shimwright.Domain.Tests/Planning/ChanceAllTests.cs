@@ -1,0 +1,53 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Shims;
+using Shimwright.Domain.Tests.Readings;
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Planning;
+
+public class ChanceAllTests(ITestOutputHelper output)
+{
+    [Fact]
+    public void ChanceAll_SmallJobs_IsTheAverageOverTheSharedLossOfTheProduct()
+    {
+        double worst = 0;
+        double mostShared = 0;
+        foreach (int seed in Enumerable.Range(500, 8))
+        {
+            PlanRequest request = RandomJob.Draw(seed);
+            var slow = new SlowPosterior(request.Check);
+            foreach (ShimPlan plan in Planner.Plan(request).Alternatives)
+            {
+                double expected = slow.ChanceOfAll((v, c) => EndsInBand(plan.Valves[v], c, request));
+                worst = Math.Max(worst, Math.Abs(expected - plan.ChanceAll));
+                mostShared = Math.Max(mostShared, plan.ChanceAll - PlanOutcome.Of(plan, request).Chance);
+            }
+        }
+
+        output.WriteLine($"worst {worst:E1}; the shared cause makes up to {mostShared:E1}");
+        Assert.True(worst < 1e-4, $"{worst}");
+        Assert.True(mostShared > 10 * worst, "The shared cause must matter, or this test shows nothing.");
+    }
+
+    /// <summary>The chance that a valve whose clearance is c ends up in band under its line of the plan.</summary>
+    private static double EndsInBand(PlannedValve line, double c, PlanRequest request)
+    {
+        ClearanceBand band = line.Valve.Band;
+        if (line.IsStranded)
+        {
+            return 1;
+        }
+
+        if (line.Action == ValveAction.Keep)
+        {
+            return SlowGrid.Usual.ShareInBand(c, band);
+        }
+
+        double ratio = line.Train.Ratio;
+        ThicknessDifference difference = line.From!.Minus(line.To!);
+        double aim = c + (ratio * difference.Millimetres);
+        double error = Math.Sqrt(Math.Pow(request.Rules.Seating, 2) + Math.Pow(ratio * difference.Uncertainty, 2));
+        return SlowLaw.Phi((band.High - aim) / error) - SlowLaw.Phi((band.Low - aim) / error);
+    }
+}
