@@ -1,0 +1,68 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Domain.Tests.Readings;
+
+/// <summary>An engine whose clearances were drawn from the expectation, and the check that a mechanic made of it.</summary>
+internal sealed class SimulatedEngine
+{
+    private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.35, 0.40];
+    private readonly SeededChance _chance;
+
+    public SimulatedEngine(SeededChance chance, int cylinders)
+    {
+        _chance = chance;
+        Valve[] valves =
+        [
+            .. Enumerable.Range(1, cylinders).Select(c => Made.Valve($"I{c}", access: "intake cam")),
+            .. Enumerable.Range(1, cylinders).Select(c =>
+                Made.Valve($"E{c}", ValveSide.Exhaust, "exhaust cam", new ClearanceBand(0.20, 0.26))),
+        ];
+        IsOneCause = chance.Happens(0.5);
+        double intake = chance.Exponential(0.04, 0.24);
+        double exhaust = IsOneCause ? intake : chance.Exponential(0.04, 0.24);
+        Clearances = [.. valves.Select(v => Clearance(v.Band, v.Side == ValveSide.Intake ? intake : exhaust))];
+        Check = new(Made.Engine(valves), valves.Select((v, i) => chance.Happens(0.8) ? Feel(v.Band, Clearances[i]) : ValveReadings.None));
+    }
+
+    /// <summary>Whether one cause moved both sides.</summary>
+    public bool IsOneCause { get; }
+
+    /// <summary>The true clearances.</summary>
+    public double[] Clearances { get; }
+
+    public EngineCheck Check { get; }
+
+    private double Clearance(ClearanceBand band, double shared) => _chance.Happens(0.03)
+        ? _chance.Uniform(band.Middle - 0.5, band.Middle + 0.5)
+        : _chance.Normal(band.Middle, band.Width / 4) - shared - _chance.Exponential(0.02);
+
+    /// <summary>Three blades, each a step thicker or thinner than the one before as that one felt.</summary>
+    public ValveReadings Feel(ClearanceBand band, double clearance)
+    {
+        int at = Array.FindIndex(Blades, b => b >= band.Low - 1e-9);
+        List<(double Blade, Feel Feel)> trials = [];
+        for (int i = 0; i < 3; i++)
+        {
+            Feel felt = FeelOf(clearance - Blades[at]);
+            trials.Add((Blades[at], felt));
+            at = Math.Clamp(felt is Domain.Readings.Feel.No or Domain.Readings.Feel.Firm ? at - 1 : at + 1, 0, Blades.Length - 1);
+        }
+
+        return Made.Felt(trials);
+    }
+
+    private Feel FeelOf(double play)
+    {
+        if (_chance.Happens(0.02))
+        {
+            return (Feel)_chance.Whole(0, 3);
+        }
+
+        double felt = play + _chance.Normal(0, Math.Sqrt((0.006 * 0.006) + (0.003 * 0.003)));
+        return felt < -0.025 ? Domain.Readings.Feel.No
+            : felt < -0.005 ? Domain.Readings.Feel.Firm
+            : felt < 0.017 ? Domain.Readings.Feel.Light
+            : Domain.Readings.Feel.Loose;
+    }
+}
