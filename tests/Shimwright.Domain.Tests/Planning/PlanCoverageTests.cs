@@ -1,6 +1,5 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
-using Shimwright.Domain.Shims;
 using Shimwright.Domain.Tests.Readings;
 using Xunit;
 
@@ -21,8 +20,8 @@ public class PlanCoverageTests(ITestOutputHelper output)
         for (int i = 0; i < Engines; i++)
         {
             var engine = new SimulatedEngine(chance, 2);
-            ShimPlan plan = Planner.Plan(Request(engine, chance)).Chosen;
-            double[] after = CarryOut(plan, engine.Clearances, chance);
+            ShimPlan plan = Planner.Plan(CarriedOut.Request(engine, chance)).Chosen;
+            double[] after = CarriedOut.Clearances(plan, engine.Clearances, chance);
             bool allIn = true;
             foreach ((int v, PlannedValve line) in plan.Valves.Index().Where(l => !l.Item.IsStranded))
             {
@@ -42,36 +41,5 @@ public class PlanCoverageTests(ITestOutputHelper output)
         each.AssertHolds(output, 100);
         changed.AssertHolds(output, 300);
         all.AssertHolds(output, 60);
-    }
-
-    private static PlanRequest Request(SimulatedEngine engine, SeededChance chance)
-    {
-        Thickness[] fitted =
-        [
-            .. engine.Clearances.Select(_ => new Thickness(
-                Math.Round(chance.Uniform(2.5, 2.8), 2), chance.Pick(Instrument.Marked, Instrument.Micrometer))),
-        ];
-        DrawerShims[] drawer = [.. Enumerable.Range(0, 6).Select(_ => new DrawerShims(Made.Measured(Math.Round(chance.Uniform(2.4, 2.8), 2)), 1))];
-        var shop = new SizeRange(1.8, 3.4, 0.05, 8);
-        var costs = new PlanCosts(access: new Dictionary<string, double> { ["intake cam"] = 25, ["exhaust cam"] = 25 });
-        return new(engine.Check, fitted, new Stock(drawer, [.. shop.Sizes(Instrument.Marked)]), costs);
-    }
-
-    /// <summary>The true clearances afterwards: every shim has one true thickness, wherever it goes.</summary>
-    private static double[] CarryOut(ShimPlan plan, double[] before, SeededChance chance)
-    {
-        Dictionary<string, double> zero = new()
-        {
-            [Instrument.Marked.Name] = 0,
-            [Instrument.Micrometer.Name] = chance.Normal(0, Instrument.Micrometer.Shared),
-        };
-        double True(Thickness t) => t.Millimetres + zero[t.By.Name] + chance.Normal(0, t.By.Repeatability);
-        double[] old = [.. plan.Valves.Select(v => True(v.From!))];
-        return
-        [
-            .. plan.Valves.Select((line, v) => line.To is null
-                ? before[v]
-                : before[v] + old[v] - (line.FromValve is { } giver ? old[giver] : True(line.To)) + chance.Normal(0, 0.004)),
-        ];
     }
 }

@@ -23,8 +23,8 @@ internal sealed class Tally(string of, params double[] limits)
     /// <summary>In every bin, and in all together, as many happened as were claimed.</summary>
     public void AssertHolds(ITestOutputHelper output, int fewestInBin)
     {
-        foreach ((int count, double claimed, double variance, int happened) in
-            _bins.Append((Count, _bins.Sum(b => b.Claimed), _bins.Sum(b => b.Variance), _bins.Sum(b => b.Happened))))
+        (int, double, double, int) total = (Count, _bins.Sum(b => b.Claimed), _bins.Sum(b => b.Variance), _bins.Sum(b => b.Happened));
+        foreach ((int count, double claimed, double variance, int happened) in _bins.Length == 1 ? _bins : [.. _bins, total])
         {
             double sigmas = (happened - claimed) / Math.Sqrt(variance);
             output.WriteLine($"{of}: {happened} of {count}, {claimed:0.0} claimed, {sigmas:+0.00;-0.00} sigma");

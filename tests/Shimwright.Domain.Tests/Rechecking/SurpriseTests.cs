@@ -1,0 +1,110 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Rechecking;
+
+public class SurpriseTests
+{
+    private static readonly double[] Blades = [0.13, 0.15, 0.18, 0.10, 0.20, 0.15];
+
+    [Theory]
+    [InlineData(0.15, 0.010)]
+    [InlineData(0.19, 0.010)]
+    [InlineData(0.10, 0.005)]
+    public void Surprise_Value_IsTheTwoSidedTailUnderThePrediction(double value, double u)
+    {
+        RecheckedValve valve = Fitted(Made.Value(value, u));
+        double z = Math.Abs(value - valve.Predicted.Mean) / Math.Sqrt(Math.Pow(valve.Predicted.StandardDeviation, 2) + (u * u));
+        Assert.Equal(2 * NormalLaw.Cdf(-z), valve.Surprise!.Value, 1e-12);
+    }
+
+    [Fact]
+    public void Surprise_SeveralValues_CountAsTheirWeightedMean()
+    {
+        double? together = Fitted(new ValveReadings(values: [new DirectValue(0.18, 0.01), new DirectValue(0.195, 0.02)])).Surprise;
+        Assert.Equal(Fitted(Made.Value(0.183, 0.01 * Math.Sqrt(0.8))).Surprise!.Value, together!.Value, 1e-6);
+    }
+
+    [Theory]
+    [InlineData(Feel.Light)]
+    [InlineData(Feel.No)]
+    [InlineData(Feel.Loose, Feel.Firm)]
+    [InlineData(Feel.Loose, Feel.Loose, Feel.Loose)]
+    [InlineData(Feel.Loose, Feel.Light, Feel.No, Feel.Loose, Feel.Firm)]
+    public void Surprise_Trials_IsTheChanceOfAllFeelsNoLikelier(params Feel[] felt)
+    {
+        ValveReadings readings = Made.Felt(felt.Select((f, i) => (Blades[i], f)));
+        RecheckedValve valve = Fitted(readings);
+        Assert.Equal(ByEnumeration(valve.Predicted, Blades[..felt.Length], felt), valve.Surprise!.Value, 2e-4);
+    }
+
+    [Fact]
+    public void Surprise_MoreThanFiveTrials_CountsTheLastFive()
+    {
+        Feel[] felt = [Feel.No, Feel.Light, Feel.No, Feel.Loose, Feel.Firm, Feel.Light];
+        RecheckedValve six = Fitted(Made.Felt(felt.Select((f, i) => (Blades[i], f))));
+        RecheckedValve lastFive = Fitted(Made.Felt(felt.Select((f, i) => (Blades[i], f)).Skip(1)));
+        Assert.Equal(lastFive.Surprise!.Value, six.Surprise!.Value, 1e-4);
+    }
+
+    [Fact]
+    public void Surprise_LikeliestFeels_IsNone() =>
+        Assert.Equal(1, Fitted(Made.Felt((0.10, Feel.Loose), (0.20, Feel.No))).Surprise!.Value, 1e-6);
+
+    [Theory]
+    [InlineData(0.19, Feel.Light)]
+    [InlineData(0.15, Feel.No)]
+    [InlineData(0.15, Feel.Light)]
+    public void Surprise_ValueAndTrials_IsTwiceTheSmallerAtMostOne(double value, Feel felt)
+    {
+        var both = new ValveReadings([new BladeTrial(0.13, felt)], [new DirectValue(value)]);
+        RecheckedValve valve = Fitted(both);
+        double ofValue = 2 * NormalLaw.Cdf(
+            -Math.Abs(value - valve.Predicted.Mean) / Math.Sqrt(Math.Pow(valve.Predicted.StandardDeviation, 2) + (0.01 * 0.01)));
+        double ofTrials = ByEnumeration(valve.Predicted, [0.13], [felt]);
+        Assert.Equal(Math.Min(1, 2 * Math.Min(ofValue, ofTrials)), valve.Surprise!.Value, 4e-4);
+    }
+
+    [Fact]
+    public void Surprise_NothingFeltOrMeasured_IsNull()
+    {
+        Assert.Null(Fitted(ValveReadings.None).Surprise);
+        Assert.Null(Fitted(new ValveReadings(bucketTurns: [true])).Surprise);
+    }
+
+    [Fact]
+    public void Surprise_Strays_DoNotSoftenIt()
+    {
+        // Under the prior with its twentieth astray such a value would not be rarer than one in a thousand.
+        Assert.InRange(Fitted(Made.Value(0.35)).Surprise!.Value, 0, 1e-6);
+    }
+
+    private static RecheckedValve Fitted(ValveReadings readings) => RecheckVerdict.On(new Recheck(
+        Made.Check(Made.Value(0.08, 0.005)),
+        [MadeChange.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))],
+        [readings],
+        ThermalShift.None,
+        PlanRules.Default)).Valves[0];
+
+    /// <summary>All outcomes on these blades, each with its chance from plain sums over the predicted clearances.</summary>
+    private static double ByEnumeration(ClearanceDistribution predicted, double[] blades, Feel[] felt)
+    {
+        (double Clearance, double Mass)[] cells =
+        [
+            .. Enumerable.Range(0, 2000).Select(i => -0.35 + ((i + 0.5) * 0.0005))
+                .Select(c => (c, predicted.Probability(c - 0.00025, c + 0.00025))),
+        ];
+        double ChanceOf(IEnumerable<Feel> outcome) => cells.Sum(cell =>
+            cell.Mass * blades.Zip(outcome).Aggregate(1.0, (p, t) => p * FeelProfile.Default.Chance(t.Second, cell.Clearance, t.First)));
+        double asFelt = ChanceOf(felt);
+        return AllOutcomes(blades.Length).Select(ChanceOf).Where(p => p <= asFelt * (1 + 1e-9)).Sum();
+    }
+
+    private static IEnumerable<Feel[]> AllOutcomes(int trials) => trials == 0
+        ? [[]]
+        : AllOutcomes(trials - 1).SelectMany(_ => Enum.GetValues<Feel>(), (rest, feel) => (Feel[])[.. rest, feel]);
+}
