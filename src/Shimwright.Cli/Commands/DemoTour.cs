@@ -5,10 +5,10 @@ internal static class DemoTour
 {
     public static IReadOnlyList<(string File, string LookAt)> Stops { get; } =
     [
-        ("01-dusty-single.json", "no blade entered at the intakes, so the estimate is wide; the plan goes down far enough that they pass, or says how sure it is."),
+        ("01-dusty-single.json", "no blade entered at the intakes. The estimate says how wide the doubt is, the plan goes down further than two sizes, and the chance that all pass is stated instead of hoped for."),
         ("02-worn-four.json", "sixteen valves, and shims that move from one valve to another instead of being bought."),
         ("03-leave-alone.json", "an engine that is in its bands: the plan lifts nothing."),
-        ("04-shim-over-bucket-twin.json", "nothing has to be lifted here, so a change costs little, and doubtful valves are worth it."),
+        ("04-shim-over-bucket-twin.json", "one cover gives access to all four valves, so once it is off a doubtful valve is worth changing too."),
         ("05-finger-follower-single.json", "a ratio of 1.5: a shim 0.05 mm thinner opens the gap by 0.075 mm."),
         ("06-plant-engine-screws.json", "screws: turns and sixths of a turn instead of shims, and a gap that is known after setting whatever it was before."),
         ("07-stranded-valve.json", "a valve that wants a thinner shim than there is: it is named, with what it would want, and the rest is still planned."),

@@ -24,6 +24,7 @@ internal static class BandBar
             bar[i] = i is LowAt or HighAt ? bar[i] : '=';
         }
 
+        bar[Cell(band, estimate.Mean)] = 'o';
         if (estimate.Low < Lowest(band))
         {
             bar[0] = '<';
@@ -34,7 +35,6 @@ internal static class BandBar
             bar[^1] = '>';
         }
 
-        bar[Cell(band, estimate.Mean)] = 'o';
         return new string(bar);
     }
 

@@ -18,7 +18,7 @@ internal sealed class EstimateAnswer(Job job) : IJobAnswer
 
     public void Show(Page page)
     {
-        page.Heading($"Clearances of {job.Engine.Name}, {page.UnitName} at 20 degrees C");
+        page.Heading($"Clearances of {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
         Table table = new Table().SimpleBorder().AddColumns("Valve", "Band", "Estimate", "95 % interval", "Against the band", "In band", "Status");
         table.Columns[5].RightAligned();
         foreach ((int v, ValveEstimate row) in _result.Valves.Index())

@@ -11,17 +11,20 @@ namespace Shimwright.Cli.Tables;
 internal sealed class PlanAnswer(Job job) : IJobAnswer
 {
     private readonly PlanChoice _plan = Planner.Plan(job.ToPlanRequest());
+    private PlanResult? _result;
 
     public int Exit => _plan.Chosen.Stranded.Count > 0 ? ExitCode.Stranded : ExitCode.Done;
 
-    public string Json(bool indented) => ResultJson.Write(PlanResult.Of(job, _plan), indented);
+    private PlanResult Result => _result ??= PlanResult.Of(job, _plan);
+
+    public string Json(bool indented) => ResultJson.Write(Result, indented);
 
     public void Show(Page page) => Show(page, withWorkOrder: true);
 
     public void Show(Page page, bool withWorkOrder)
     {
         ShimPlan plan = _plan.Chosen;
-        page.Heading($"Plan for {job.Engine.Name}, {page.UnitName} at 20 degrees C");
+        page.Heading($"Plan for {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
         page.Console.Write(ValveTable(page, plan));
         page.Heading("Working");
         page.Console.Write(WorkingGrid(page, plan));
@@ -98,7 +101,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private void Cautions(Page page, bool withWorkOrder)
     {
-        IReadOnlyList<string> own = PlanResult.Of(job, _plan).Cautions;
+        IReadOnlyList<string> own = Result.Cautions;
         if (own.Count > 0)
         {
             page.Heading("Cautions for this job");

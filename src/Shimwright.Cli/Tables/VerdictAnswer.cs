@@ -18,7 +18,7 @@ internal sealed class VerdictAnswer(Job job) : IJobAnswer
 
     public void Show(Page page)
     {
-        page.Heading($"Re-check of {job.Engine.Name}, {page.UnitName} at 20 degrees C");
+        page.Heading($"Re-check of {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
         Table table = new Table().SimpleBorder().AddColumns(
             "Valve", "Band", "Expected", "Found", "95 % interval", "Against the band", "In band", "Surprise", "Verdict");
         foreach ((int v, VerdictRow row) in _result.Valves.Index())

@@ -6,13 +6,22 @@ namespace Shimwright.Domain.Numerics;
 public static class NormalLaw
 {
     private const double FarTail = -30;
+
+    /// <summary>Beyond these, Φ is 1 or 0 to the last bit of a double.</summary>
+    private const double RoundsToOne = 8.3, RoundsToZero = -38.5;
+
     private static readonly double LogSqrtTwoPi = 0.5 * Math.Log(2 * Math.PI);
 
     /// <summary>Density at <paramref name="z"/>.</summary>
     public static double Density(double z) => Math.Exp((-0.5 * z * z) - LogSqrtTwoPi);
 
     /// <summary>Φ(z), the chance of a value at or below <paramref name="z"/>; in [0, 1].</summary>
-    public static double Cdf(double z) => 0.5 * SpecialFunctions.Erfc(-z / Constants.Sqrt2);
+    public static double Cdf(double z) => z switch
+    {
+        >= RoundsToOne => 1,
+        <= RoundsToZero => 0,
+        _ => 0.5 * SpecialFunctions.Erfc(-z / Constants.Sqrt2),
+    };
 
     /// <summary>The chance of a value in (<paramref name="low"/>, <paramref name="high"/>], without cancellation in either tail.</summary>
     public static double Between(double low, double high) =>

@@ -29,6 +29,6 @@ public static class Planner
         }
 
         List<ShimPlan> plans = [.. points.Select(writer.Write)];
-        return new PlanChoice(plans[points.IndexOf(chosen)], plans);
+        return new PlanChoice(plans[points.IndexOf(chosen)], plans, estimate);
     }
 }

@@ -57,4 +57,5 @@ public sealed class ShimPlan
 /// <summary>The plan to take, and what stands beside it.</summary>
 /// <param name="Chosen">The plan of least expected cost.</param>
 /// <param name="Alternatives">All plans worth considering, cheapest first, the chosen one among them (the same object).</param>
-public sealed record PlanChoice(ShimPlan Chosen, IReadOnlyList<ShimPlan> Alternatives);
+/// <param name="Estimate">What the plans rest on.</param>
+public sealed record PlanChoice(ShimPlan Chosen, IReadOnlyList<ShimPlan> Alternatives, Readings.EngineEstimate Estimate);

@@ -10,6 +10,7 @@ namespace Shimwright.Domain.Readings;
 public sealed class ClearanceDistribution
 {
     private const double TailSigmas = 8;
+    private const double ReachSigmas = 6.5;
     private const double CentralShare = 0.95;
     private readonly double[] _smooth;
     private readonly double[] _stray;
@@ -206,10 +207,10 @@ public sealed class ClearanceDistribution
     private double Landing(double aim, double error) =>
         NormalLaw.Between((Band.Low - aim) / error, (Band.High - aim) / error);
 
-    /// <summary>The grid points from which the band can be reached within eight standard deviations.</summary>
+    /// <summary>The grid points from which the band can be reached: beyond 6.5 standard deviations the chance is below 1e-10.</summary>
     private (int First, int Last) Reach(double shift, double error)
     {
-        double margin = TailSigmas * error;
+        double margin = ReachSigmas * error;
         int first = (int)Math.Ceiling(Math.Clamp(Grid.Position(Band.Low - shift - margin), 0, Grid.Count));
         int last = (int)Math.Floor(Math.Clamp(Grid.Position(Band.High - shift + margin), -1, Grid.Count - 1));
         return (first, last);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 
@@ -25,6 +26,24 @@ internal static class Cautions
         {
             cautions.Add($"No blade entered at {string.Join(", ", blind)}: the reading only says less than the thinnest blade tried. "
                 + "How much less is expectation, not feel; a thinner blade or a depth measurement says more.");
+        }
+
+        return cautions;
+    }
+
+    public static IReadOnlyList<string> OfPlan(Job job, PlanChoice plan)
+    {
+        List<string> cautions = [.. OfCheck(job)];
+        if (NextBlade.Suggest(plan.Estimate, [.. job.Blades]) is { } next)
+        {
+            cautions.Add(Text($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {next.Blade:0.00#} mm blade there would say most."));
+        }
+
+        if (plan.Chosen.Stranded.Count > 0)
+        {
+            string stranded = string.Join(", ", plan.Chosen.Stranded.Select(s => job.Engine.Valves[s.Valve].Id));
+            cautions.Add($"Do not close the engine and run it with {stranded} as it is: a valve without clearance is held off its seat and burns, "
+                + "one with too much hammers. Get the thickness it wants, or have valve and seat looked at.");
         }
 
         return cautions;

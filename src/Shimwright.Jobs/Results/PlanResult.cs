@@ -106,7 +106,7 @@ public sealed record PlanResult(
             BoughtOf(chosen),
             [.. plan.Alternatives.Select(a => new AlternativeRow(
                 a.Opened, Round.Chance(a.ChanceAll), Round.Minutes(a.Minutes), BoughtOf(a), ReferenceEquals(a, chosen), RowsOf(a)))],
-            Results.Cautions.OfCheck(job));
+            Results.Cautions.OfPlan(job, plan));
     }
 
     private static IReadOnlyList<BoughtRow> BoughtOf(ShimPlan plan) =>
