@@ -1,0 +1,77 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Xunit;
+
+namespace Shimwright.Reference.Engines;
+
+/// <summary>
+/// What published expansion values do to a clearance. Metals at room temperature from W. D. Callister, Materials Science
+/// and Engineering, Appendix B, table B.6; valve steels, means from 20 °C, as suppliers' sheets quote
+/// NF EN 10090:1998. All in 1e-6 per °C.
+/// </summary>
+public class ThermalShiftTests
+{
+    private const double CastAluminium356 = 21.5e-6, GrayIron = 11.4e-6; // Callister, B.6
+    private const double AusteniticValveSteel = 15.5e-6; // X53CrMnNiNbN21-9 (1.4870), 20 to 100 °C
+    private const double MartensiticValveSteel = 12.0e-6; // X45CrSi9-3 (1.4718), 20 to 400 °C
+
+    // A height of 100 mm from cam to seat is common practice, no source.
+    private const double Height = 100;
+
+    [Theory]
+    [InlineData(CastAluminium356, AusteniticValveSteel, 0.00060)]
+    [InlineData(CastAluminium356, MartensiticValveSteel, 0.00095)]
+    [InlineData(GrayIron, AusteniticValveSteel, -0.00041)]
+    [InlineData(GrayIron, MartensiticValveSteel, -0.00006)]
+    public void FromMaterials_PublishedExpansions_GiveTheirDifferenceOverTheHeight(double head, double valve, double perDegree) =>
+        Assert.Equal(perDegree, ThermalShift.FromMaterials(Height, head, valve), 1e-12);
+
+    // Workshop manuals of engines in light alloy: 0.04 to 0.06 mm more clearance hot than cold.
+    [Fact]
+    public void Millimetres_LightAlloyEngineWarm_LieInThePublishedRange() =>
+        Assert.InRange(Warm(CastAluminium356, AusteniticValveSteel), 0.04, 0.06);
+
+    // TM 5-4310-354-14, a four-cylinder diesel: cold 0.40 to 0.43, hot 0.38: 0.02 to 0.05 mm less when hot.
+    [Fact]
+    public void Millimetres_IronEngineWarm_LieInThePublishedRange() =>
+        Assert.InRange(Warm(GrayIron, AusteniticValveSteel), -0.05, -0.02);
+
+    // A cam maker's chart as the press reproduces it, correction to the hot value for a cold setting:
+    // iron block and head +0.002 in, aluminium both -0.012 in. The signs differ, and so must these.
+    [Fact]
+    public void FromMaterials_IronAndAluminium_DifferInSignAsTheChartDoes()
+    {
+        Assert.True(-ThermalShift.FromMaterials(Height, GrayIron, AusteniticValveSteel) > 0);
+        Assert.True(-ThermalShift.FromMaterials(Height, CastAluminium356, AusteniticValveSteel) < 0);
+    }
+
+    // A reading at t °C says what the same reading less κ·(t - 20) says at 20 °C (ISO 1:2022, reference temperature).
+    [Theory]
+    [InlineData(65, CastAluminium356)]
+    [InlineData(65, GrayIron)]
+    [InlineData(-10, CastAluminium356)]
+    public void From_CheckAtAnotherTemperature_EqualsShiftedReadingsAtTwentyDegrees(double temperature, double head)
+    {
+        var band = new ClearanceBand(0.13, 0.20);
+        double perDegree = ThermalShift.FromMaterials(Height, head, AusteniticValveSteel);
+        double shift = perDegree * (temperature - 20);
+
+        ClearanceEstimate there = Estimate(OneValveEngine.Check(band, Readings(0), null, temperature, perDegree));
+        ClearanceEstimate here = Estimate(OneValveEngine.Check(band, Readings(shift)));
+        ClearanceEstimate unshifted = Estimate(OneValveEngine.Check(band, Readings(0)));
+
+        Assert.Equal(here.Mean, there.Mean, 1e-9);
+        Assert.Equal(here.StandardDeviation, there.StandardDeviation, 1e-9);
+        Assert.Equal(here.InBand, there.InBand, 1e-9);
+        Assert.True(Math.Abs(there.Mean - unshifted.Mean) > 0.5 * Math.Abs(shift));
+
+        static ValveReadings Readings(double shift) => new(
+            [new BladeTrial(0.13 - shift, Feel.Loose), new BladeTrial(0.15 - shift, Feel.Light), new BladeTrial(0.18 - shift, Feel.Firm)],
+            [new DirectValue(0.155 - shift, 0.01)]);
+    }
+
+    private static double Warm(double head, double valve) =>
+        new ThermalShift(100, ThermalShift.FromMaterials(Height, head, valve)).Millimetres;
+
+    private static ClearanceEstimate Estimate(EngineCheck check) => EngineEstimate.From(check).Valves[0].Summarise();
+}

@@ -1,0 +1,87 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Shims;
+using Xunit;
+
+namespace Shimwright.Reference.Planning;
+
+/// <summary>
+/// new = old + (measured - wanted), as a handbook chapter on shim charts states it (N = T + (A - V)), with worked
+/// examples of workshop manuals. The clearance is taken as measured to 0.001 mm, so that nothing but the rule decides.
+/// </summary>
+public class ShimRuleTests
+{
+    private const double Reach = 0.025;
+
+    /// <summary>Old thickness, clearance measured, clearance wanted, new thickness, mm.</summary>
+    public static TheoryData<double, double, double, double> Examples { get; } = new()
+    {
+        { 2.80, 0.45, 0.25, 3.00 },
+        { 2.425, 0.25, 0.15, 2.525 },
+        { 1.55, 0.20, 0.25, 1.50 },
+        { 2.33, 0.08, 0.15, 2.26 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Plan_WorkshopManualExample_FitsThePublishedThickness(double old, double measured, double wanted, double published)
+    {
+        IEnumerable<PurchasableSize> sizes = new SizeRange(old - 0.3, old + 0.3, 0.005, 0).Sizes(Instrument.Micrometer);
+
+        PlannedValve valve = Plan(old, measured, wanted, new Stock([], [.. sizes]));
+
+        Assert.Equal(published, valve.To!.Millimetres, 1e-9);
+        Assert.Equal(wanted, valve.After!.Mean, 0.0005);
+    }
+
+    // The first example names its kit: 2.50 to 3.30 mm in steps of 0.05.
+    [Fact]
+    public void Plan_WorkshopManualKit_FitsThePublishedThickness()
+    {
+        IEnumerable<PurchasableSize> kit = new SizeRange(2.50, 3.30, 0.05, 0).Sizes(Instrument.Marked);
+
+        PlannedValve valve = Plan(2.80, 0.45, 0.25, new Stock([], [.. kit]));
+
+        Assert.Equal(3.00, valve.To!.Millimetres, 1e-9);
+        Assert.Equal(0.25, valve.After!.Mean, 0.0005);
+    }
+
+    // The second example goes on: where 2.525 is not to be had, 2.50 gives 0.175.
+    [Fact]
+    public void Plan_WorkshopManualNearestSize_GivesThePublishedClearance()
+    {
+        var drawer = new DrawerShims(new Thickness(2.50, Instrument.Micrometer), 1);
+
+        PlannedValve valve = Plan(2.425, 0.25, 0.15, new Stock([drawer], []), reach: 0.05);
+
+        Assert.Equal(2.50, valve.To!.Millimetres, 1e-9);
+        Assert.Equal(0.175, valve.After!.Mean, 0.0005);
+    }
+
+    // One stored text prints the signs wrong: new = removed - measured - standard. What that gives must not be fitted,
+    // not even where there is nothing else, and what the rule gives must be where both are at hand.
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Plan_MisprintedRule_IsRejected(double old, double measured, double wanted, double published)
+    {
+        var misprinted = new DrawerShims(new Thickness(old - measured - wanted, Instrument.Micrometer), 1);
+        var right = new DrawerShims(new Thickness(published, Instrument.Micrometer), 1);
+
+        PlannedValve alone = Plan(old, measured, wanted, new Stock([misprinted], []));
+        PlannedValve both = Plan(old, measured, wanted, new Stock([misprinted, right], []));
+
+        Assert.True(alone.IsStranded);
+        Assert.Equal(published, both.To!.Millimetres, 1e-9);
+    }
+
+    private static PlannedValve Plan(double old, double measured, double wanted, Stock stock, double reach = Reach)
+    {
+        var band = new ClearanceBand(wanted - reach, wanted + reach);
+        var request = new PlanRequest(
+            OneValveEngine.Check(band, OneValveEngine.Measured(measured)),
+            [new Thickness(old, Instrument.Micrometer)],
+            stock,
+            new PlanCosts(redo: PlanCosts.Greatest, swap: 0));
+        return Planner.Plan(request).Chosen.Valves[0];
+    }
+}
