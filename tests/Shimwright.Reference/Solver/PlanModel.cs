@@ -1,0 +1,102 @@
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Reference.Solver;
+
+/// <summary>
+/// What may be done at every valve, derived once more from the rules of the plan and not from the planner: keep from
+/// keepFloor on, else stranded; fit any shim of another valve, of the drawer or of the shop from fitFloor on.
+/// </summary>
+internal sealed class PlanModel
+{
+    /// <summary>One thing that may be done at one valve.</summary>
+    /// <param name="Chance">Of being in band; 1 where the valve is stranded.</param>
+    /// <param name="Minutes">Swap and price.</param>
+    /// <param name="IsStranded">Whether it is left out of band.</param>
+    /// <param name="From">The valve whose shim is used, or null.</param>
+    /// <param name="Drawer">The drawer's shims that are used, by their place there, or null.</param>
+    /// <param name="IsChange">Whether another thickness is fitted, for which the group has to be opened.</param>
+    internal sealed record Choice(
+        double Chance, double Minutes, bool IsStranded = false, int? From = null, int? Drawer = null, bool IsChange = true)
+    {
+        public double Doubt => -Math.Log(Chance);
+    }
+
+    public PlanModel(PlanRequest request, EngineEstimate estimate)
+    {
+        Request = request;
+        Drawer = request.Stock.Drawer;
+        Choices = [.. request.Fitted.Select((_, v) => ChoicesOf(v, estimate.Valves[v]).ToArray())];
+        GroupOf = [.. request.Engine.Valves.Select(v => request.Engine.AccessGroups.Index().First(g => g.Item == v.Access).Index)];
+        Access = [.. request.Engine.AccessGroups.Select(request.Costs.AccessOf)];
+    }
+
+    public PlanRequest Request { get; }
+
+    public IReadOnlyList<DrawerShims> Drawer { get; }
+
+    /// <summary>For each valve: staying, then every fit.</summary>
+    public IReadOnlyList<Choice[]> Choices { get; }
+
+    public IReadOnlyList<int> GroupOf { get; }
+
+    public IReadOnlyList<double> Access { get; }
+
+    /// <summary>A plan as a point: how many are stranded, its doubt and its minutes.</summary>
+    public PlanValue ValueOf(Choice[] plan)
+    {
+        double access = plan.Index().Where(c => c.Item.IsChange).Select(c => GroupOf[c.Index]).Distinct().Sum(g => Access[g]);
+        return new(plan.Count(c => c.IsStranded), plan.Sum(c => c.Doubt), plan.Sum(c => c.Minutes) + access);
+    }
+
+    private IEnumerable<Choice> ChoicesOf(int v, ClearanceDistribution clearance)
+    {
+        bool mayStay = clearance.InBand >= Request.Rules.KeepFloor;
+        yield return new(mayStay ? clearance.InBand : 1, 0, !mayStay, IsChange: false);
+        for (int other = 0; other < Request.Fitted.Count; other++)
+        {
+            if (other != v && Chance(v, clearance, Request.Fitted[other]) is { } chance)
+            {
+                yield return new(chance, Request.Costs.Swap, From: other);
+            }
+        }
+
+        foreach ((int place, DrawerShims shims) in Drawer.Index())
+        {
+            if (Chance(v, clearance, shims.Thickness) is { } chance)
+            {
+                yield return new(chance, Request.Costs.Swap, Drawer: place);
+            }
+        }
+
+        foreach (PurchasableSize size in Request.Stock.Sizes)
+        {
+            if (Chance(v, clearance, size.Thickness) is { } chance)
+            {
+                yield return new(chance, Request.Costs.Swap + (Request.Costs.MinutesPerCurrency * size.Price));
+            }
+        }
+    }
+
+    private double? Chance(int v, ClearanceDistribution clearance, Thickness to)
+    {
+        double ratio = Request.Engine.Valvetrain.Ratio;
+        ThicknessDifference difference = Request.Fitted[v].Minus(to);
+        double seating = Request.Rules.Seating;
+        double error = Math.Sqrt((seating * seating) + (ratio * ratio * difference.Uncertainty * difference.Uncertainty));
+        double chance = clearance.InBandAfter(ratio * difference.Millimetres, error);
+        return chance >= Request.Rules.FitFloor ? chance : null;
+    }
+}
+
+/// <summary>A plan as a point.</summary>
+/// <param name="Stranded">Valves that are left out of band.</param>
+/// <param name="Doubt">Σ -ln chance of the others.</param>
+/// <param name="Minutes">Access, swaps and purchases.</param>
+internal readonly record struct PlanValue(int Stranded, double Doubt, double Minutes)
+{
+    public double Linear(double minutesPerDoubt) => (minutesPerDoubt * Doubt) + Minutes;
+
+    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-Doubt)) + Minutes;
+}
