@@ -1,0 +1,96 @@
+namespace Shimwright.Jobs.Tests.Samples;
+
+/// <summary>Small jobs that are right, for tests to spoil.</summary>
+internal static class Sample
+{
+    /// <summary>Two valves with shims, every member that the format has, ready for estimate, plan and verdict.</summary>
+    public static JobDraft Shims() => new(
+        """
+        {
+          "format": "shimwright-job/1",
+          "engine": {
+            "name": "Bench single", "valvetrain": "shim-under-bucket", "ratio": 1.0, "temperature": {"kappaMmPerC": 0.0},
+            "valves": [
+              {"id": "I1", "cylinder": 1, "side": "intake", "access": "intake cam", "band": [0.12, 0.18]},
+              {"id": "E1", "cylinder": 1, "side": "exhaust", "access": "exhaust cam", "band": [0.20, 0.26]}
+            ],
+            "layout": {
+              "firingOrder": [1], "firingAngles": [0], "marks": [10], "stopsAt": "marks", "rampDeg": 20,
+              "intake": {"opensBtdc": 20, "closesAbdc": 55}, "exhaust": {"opensBbdc": 55, "closesAtdc": 20}
+            },
+            "wear": {"clock": "hours", "interval": 30, "lossPerInterval": 0.02, "spread": 0.02}
+          },
+          "history": [],
+          "check": {
+            "clock": 118, "temperatureC": 20, "loss": {"shared": 0.04, "own": 0.02}, "blades": [0.05, 0.10, 0.13, 0.15],
+            "readings": [
+              {"valve": "I1", "trials": [{"blade": 0.10, "feel": "loose"}, {"blade": 0.13, "feel": "light", "leaves": 1}]},
+              {"valve": "E1", "value": 0.17, "u": 0.01, "bucketTurns": true}
+            ],
+            "fitted": [
+              {"valve": "I1", "thickness": 2.62, "by": "micrometer"},
+              {"valve": "E1", "thickness": 2.75, "by": "marked"}
+            ]
+          },
+          "recheck": {
+            "temperatureC": 21,
+            "changed": [{
+              "valve": "E1",
+              "from": {"thickness": 2.75, "by": "marked"},
+              "to": {"thickness": 2.70, "by": "calliper"}
+            }],
+            "readings": [{"valve": "E1", "value": 0.22, "u": 0.01}]
+          },
+          "stock": {
+            "drawer": [{"thickness": 2.70, "by": "calliper", "count": 2}],
+            "buy": {"from": 2.5, "to": 2.9, "step": 0.1, "price": 8.0}
+          },
+          "costs": {
+            "redo": 90, "access": {"intake cam": 25, "exhaust cam": 25}, "swap": 3, "minutesPerCurrency": 1.0, "horizon": 0
+          },
+          "settings": {
+            "feel": {"firm": -0.025, "light": -0.005, "loose": 0.017, "spread": 0.006, "slip": 0.02},
+            "blade": 0.003, "seating": 0.004,
+            "instruments": {
+              "marked": {"repeat": 0.008, "shared": 0},
+              "calliper": {"repeat": 0.006, "shared": 0.01},
+              "micrometer": {"repeat": 0.002, "shared": 0.002}
+            },
+            "keepFloor": 0.5, "fitFloor": 0.05, "risk": 0.10, "serviceLevel": 0.90
+          }
+        }
+        """);
+
+    /// <summary>Two valves with screws, ready for estimate, plan and verdict.</summary>
+    public static JobDraft Screws() => new(
+        """
+        {
+          "format": "shimwright-job/1",
+          "engine": {
+            "name": "Bench twin", "valvetrain": "screw", "ratio": 1.3, "pitch": 0.75,
+            "valves": [
+              {"id": "I1", "cylinder": 1, "side": "intake", "access": "cover", "band": [0.20, 0.25]},
+              {"id": "E1", "cylinder": 1, "side": "exhaust", "access": "cover", "band": [0.30, 0.35]}
+            ]
+          },
+          "check": {
+            "clock": 900,
+            "readings": [{"valve": "I1", "value": 0.15}, {"valve": "E1", "value": 0.32}]
+          },
+          "recheck": {
+            "changed": [{"valve": "I1", "turns": 0.1}],
+            "readings": [{"valve": "I1", "value": 0.23}]
+          }
+        }
+        """);
+
+    /// <summary>A past check in which one shim was changed.</summary>
+    public const string PastCheck =
+        """
+        {
+          "clock": 60, "readings": [{"valve": "I1", "value": 0.11}, {"valve": "E1", "value": 0.21}],
+          "fitted": [{"valve": "I1", "thickness": 2.65, "by": "micrometer"}],
+          "changed": [{"valve": "I1", "from": {"thickness": 2.65, "by": "micrometer"}, "to": {"thickness": 2.62, "by": "micrometer"}}]
+        }
+        """;
+}
