@@ -1,7 +1,0 @@
-namespace Shimwright.Cli.Tests;
-
-public class Placeholder
-{
-    [Xunit.Fact]
-    public void Nothing() => Xunit.Assert.True(true);
-}
