@@ -49,6 +49,24 @@ public class SyntaxTests
     }
 
     [Theory]
+    [InlineData("total 96\ndrwxr-xr-x 21\n", "line 1, column 2: ")]
+    [InlineData("{\"a\":\n nul\n}", "line 2, column 5: ")]
+    [InlineData("{\"a\": false\u0007}", "line 1, column ")]
+    public void Read_WordThatIsNoLiteral_IsRefusedInOneLine(string text, string place)
+    {
+        JobProblem problem = Assert.Single(Reading.Of(text).Problems);
+        Assert.Contains(place, problem.ToString(), StringComparison.Ordinal);
+        Reading.AssertOneLine(problem);
+    }
+
+    [Fact]
+    public void Read_WordThatIsNoLiteralAndNeverEnds_IsShortened()
+    {
+        JobProblem problem = Assert.Single(Reading.Of("{\"a\": t" + new string('r', 100_000)).Problems);
+        Assert.InRange(problem.ToString().Length, 10, 1000);
+    }
+
+    [Theory]
     [InlineData('[', ']')]
     [InlineData('{', '}')]
     public void Read_DeepNesting_IsRefused(char open, char close)
