@@ -16,7 +16,7 @@ public class MissingMemberTests
         "$.check.fitted[0].valve", "$.check.fitted[0].thickness", "$.check.fitted[0].by",
         "$.recheck.changed[0].valve", "$.recheck.changed[0].from", "$.recheck.changed[0].to",
         "$.recheck.changed[0].from.thickness", "$.recheck.changed[0].from.by", "$.recheck.changed[0].to.thickness", "$.recheck.changed[0].to.by",
-        "$.recheck.readings[0].valve",
+        "$.recheck.readings[0].valve", "$.recheck.readings[0].trials[0].blade", "$.recheck.readings[0].trials[0].feel",
         "$.stock.drawer[0].thickness", "$.stock.drawer[0].by", "$.stock.buy.from", "$.stock.buy.to", "$.stock.buy.step",
     ];
 

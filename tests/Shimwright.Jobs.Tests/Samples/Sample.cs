@@ -39,7 +39,7 @@ internal static class Sample
               "from": {"thickness": 2.75, "by": "marked"},
               "to": {"thickness": 2.70, "by": "calliper"}
             }],
-            "readings": [{"valve": "E1", "value": 0.22, "u": 0.01}]
+            "readings": [{"valve": "E1", "value": 0.22, "u": 0.01, "trials": [{"blade": 0.20, "feel": "loose", "leaves": 1}]}]
           },
           "stock": {
             "drawer": [{"thickness": 2.70, "by": "calliper", "count": 2}],
