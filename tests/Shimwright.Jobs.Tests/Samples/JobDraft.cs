@@ -14,9 +14,10 @@ internal sealed partial class JobDraft(string json)
 
     public byte[] Bytes => Encoding.UTF8.GetBytes(Text);
 
-    /// <summary>Puts a value at a path; the last step may be a member that is not there yet.</summary>
+    /// <summary>Puts a value at a path; members on the way that are not there yet are made.</summary>
     public JobDraft Set(string path, string value)
     {
+        MakeWayTo(path);
         (JsonNode parent, string? name, int index) = ParentOf(path);
         if (name is null)
         {
@@ -82,8 +83,24 @@ internal sealed partial class JobDraft(string json)
 
     private static Match[] Steps(string path) => [.. PathStep().Matches(path).Cast<Match>()];
 
-    private JsonNode Walk(IEnumerable<Match> steps) => steps.Aggregate(
-        _root, (node, step) => step.Groups["index"] is { Success: true } index ? node[Number(index)]! : node[step.Groups["name"].Value]!);
+    private JsonNode Walk(IEnumerable<Match> steps) => steps.Aggregate(_root, Walk);
+
+    private static JsonNode Walk(JsonNode node, Match step) =>
+        step.Groups["index"] is { Success: true } index ? node[Number(index)]! : node[step.Groups["name"].Value]!;
+
+    private void MakeWayTo(string path)
+    {
+        JsonNode node = _root;
+        foreach (Match step in Steps(path)[..^1])
+        {
+            if (step.Groups["name"] is { Success: true } name && node[name.Value] is null)
+            {
+                node[name.Value] = new JsonObject();
+            }
+
+            node = Walk(node, step);
+        }
+    }
 
     private (JsonNode Parent, string? Name, int Index) ParentOf(string path)
     {
