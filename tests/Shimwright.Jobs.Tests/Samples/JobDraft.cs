@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
@@ -8,9 +10,12 @@ namespace Shimwright.Jobs.Tests.Samples;
 /// <summary>A job file in which a test changes one thing, named by the JSON path that the reader would name.</summary>
 internal sealed partial class JobDraft(string json)
 {
+    /// <summary>Degree signs and accents stay as they are, as a person would write them.</summary>
+    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     private readonly JsonNode _root = JsonNode.Parse(json)!;
 
-    public string Text => _root.ToJsonString();
+    public string Text => _root.ToJsonString(Plain);
 
     public byte[] Bytes => Encoding.UTF8.GetBytes(Text);
 
