@@ -1,0 +1,70 @@
+using System.Text.Json;
+using Shimwright.Jobs.Tests.Samples;
+
+namespace Shimwright.Jobs.Tests.Results;
+
+public class EstimateResultTests
+{
+    public static TheoryData<string> Demos() => [.. Demo.Files];
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Write_DemoJob_HasTheShapeOfTheContract(string demo)
+    {
+        using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Demo.Draft(demo)));
+        JsonElement root = answer.RootElement;
+        Shape.AssertMembers(root, "format", "valves", "oneCause", "nextBlade", "cautions");
+        Shape.AssertTidy(root);
+        Assert.Equal("shimwright-estimate/1", root.GetProperty("format").GetString());
+        Shape.AssertChance(root.GetProperty("oneCause"));
+        Assert.All(root.GetProperty("valves").EnumerateArray(), row => Shape.AssertEstimate(row, "valve"));
+        Assert.Equal(
+            Reading.Takes(Demo.Draft(demo)).Engine.Valves.Select(v => v.Id),
+            root.GetProperty("valves").EnumerateArray().Select(row => row.GetProperty("valve").GetString()));
+        Assert.All(root.GetProperty("cautions").EnumerateArray(), c => Assert.NotEmpty(c.GetString()!));
+    }
+
+    [Fact]
+    public void Write_ValveThatIsUnsettled_HasANextBladeOfTheSetThatWasNotTried()
+    {
+        using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Demo.Draft("04-shim-over-bucket-twin.json")));
+        JsonElement next = answer.RootElement.GetProperty("nextBlade");
+        Shape.AssertMembers(next, "valve", "blade");
+        Assert.Equal("E2", next.GetProperty("valve").GetString());
+        Assert.Contains(next.GetProperty("blade").GetDouble(), new[] { 0.08, 0.1, 0.13, 0.15, 0.18, 0.2, 0.23, 0.25 });
+    }
+
+    [Fact]
+    public void Write_NothingUnsettled_HasANextBladeOfNull()
+    {
+        using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Demo.Draft("01-dusty-single.json")));
+        Assert.DoesNotContain(answer.RootElement.GetProperty("valves").EnumerateArray(), v => v.GetProperty("status").GetString() == "unsettled");
+        Assert.Equal(JsonValueKind.Null, answer.RootElement.GetProperty("nextBlade").ValueKind);
+    }
+
+    [Fact]
+    public void Write_NoBladesInTheSet_HasANextBladeOfNull()
+    {
+        using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Demo.Draft("04-shim-over-bucket-twin.json").Set("$.check.blades", "[]")));
+        Assert.Equal(JsonValueKind.Null, answer.RootElement.GetProperty("nextBlade").ValueKind);
+    }
+
+    [Fact]
+    public void Write_EngineWithOneSideOnly_HasAOneCauseOfAHalf()
+    {
+        JobDraft draft = Sample.Shims().Set("$.engine.valves[1].side", "\"intake\"");
+        using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(draft));
+        Assert.Equal(0.5, answer.RootElement.GetProperty("oneCause").GetDouble());
+        using JsonDocument both = JsonDocument.Parse(Answers.Estimate(Sample.Shims()));
+        Assert.NotEqual(0.5, both.RootElement.GetProperty("oneCause").GetDouble());
+    }
+
+    [Fact]
+    public void Write_ValveThatWasNotRead_StillHasItsRow()
+    {
+        using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Sample.Shims().Remove("$.check.readings[1]")));
+        JsonElement row = answer.RootElement.GetProperty("valves")[1];
+        Shape.AssertEstimate(row, "valve");
+        Assert.Equal("E1", row.GetProperty("valve").GetString());
+    }
+}
