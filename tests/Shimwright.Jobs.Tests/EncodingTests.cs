@@ -11,7 +11,7 @@ public class EncodingTests
     /// <summary>Places in the sample, each with a ~ where the broken bytes go.</summary>
     public static TheoryData<string> Places() =>
     [
-        "\"~Bench single\"", "\"shim~wright-job/1\"", "\"valve\":\"I1~\",\"trials\"", "\"feel\":\"~loose\"", "\"by\":\"calli~per\",\"count\"",
+        "\"~Bench single\"", "\"shim~wright-job/1\"", "\"valve\":\"I1~\",\"trials\"", "0.10,\"feel\":\"~loose\"", "\"by\":\"calli~per\",\"count\"",
         "\"~marks\",\"rampDeg\"", "\"intake~ cam\":25", "\"clock~\":118", "\"clock\":1~18", "\"check\":~{",
     ];
 
@@ -58,7 +58,7 @@ public class EncodingTests
     [InlineData("\"Bench single\"", "\"Bench \\udc00 single\"", "$.engine.name")]
     [InlineData("\"id\":\"E1\"", "\"id\":\"\\ud800\"", "$.engine.valves[1].id")]
     [InlineData("\"shimwright-job/1\"", "\"\\ud800\"", "$.format")]
-    [InlineData("\"feel\":\"loose\"", "\"feel\":\"\\ud800\"", "$.check.readings[0].trials[0].feel")]
+    [InlineData("0.10,\"feel\":\"loose\"", "0.10,\"feel\":\"\\ud800\"", "$.check.readings[0].trials[0].feel")]
     [InlineData("\"clock\":118", "\"clock\":\"\\ud800\"", "$.check.clock")]
     [InlineData("\"redo\":90", "\"redo\":\"90 min\\ud800\"", "$.costs.redo")]
     public void Read_HalfASurrogatePairAsAValue_IsRefused(string text, string spoilt, string path)
