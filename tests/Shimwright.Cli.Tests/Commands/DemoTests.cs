@@ -16,7 +16,7 @@ public class DemoTests
             Demo.Files.Select(f => "demo/" + Path.GetFileName(f)),
             run.OutputLines.Where(l => l.StartsWith('─') || l.StartsWith('-')).Select(l => l.Trim('─', '-', ' ')).Where(l => l.StartsWith("demo/", StringComparison.Ordinal)));
         Assert.Equal(Demo.Files.Count, run.OutputLines.Count(l => l.StartsWith("Look at: ", StringComparison.Ordinal)));
-        Assert.Equal(Demo.Files.Count, run.OutputLines.Count(l => l.StartsWith("Plan for ", StringComparison.Ordinal) && l.EndsWith($"{unit} at 20 degrees C", StringComparison.Ordinal)));
+        Assert.Equal(Demo.Files.Count, run.OutputLines.Count(l => l.StartsWith("Plan for ", StringComparison.Ordinal) && l.EndsWith($" ({unit}, at 20 degrees C)", StringComparison.Ordinal)));
     }
 
     [Fact]

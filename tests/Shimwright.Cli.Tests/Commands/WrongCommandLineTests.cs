@@ -54,7 +54,7 @@ public class WrongCommandLineTests
     [InlineData("in")]
     [InlineData("thou")]
     public void Run_Unit_StandsInTheHeading(string unit) =>
-        Assert.Contains($", {unit} at 20 degrees C", ProgramRun.Of("plan", Demo.At(Demo.Plain), "--unit", unit).OutputLines[0], StringComparison.Ordinal);
+        Assert.EndsWith($" ({unit}, at 20 degrees C)", ProgramRun.Of("plan", Demo.At(Demo.Plain), "--unit", unit).OutputLines[0], StringComparison.Ordinal);
 
     private static string[] Split(string args) =>
         [.. args.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(a => a == "JOB" ? Demo.At(Demo.Plain) : a)];

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using Shimwright.Cli.Commands;
-using Xunit;
 
 namespace Shimwright.Cli.Tests.Docs;
 
