@@ -45,7 +45,7 @@ public class SpoiltJobTests
                 {
                     thrown.TryAdd(
                         Where(e),
-                        string.Create(CultureInfo.InvariantCulture, $"seed {seed}, {purpose}: {e.Message}\n{e.StackTrace}\n{Encoding.UTF8.GetString(file)}"));
+                        string.Create(CultureInfo.InvariantCulture, $"seed {seed}, {purpose}: {Reading.Printable(e.Message)}\n{e.StackTrace}\n{Reading.Printable(Encoding.UTF8.GetString(file))}"));
                 }
 #pragma warning restore CA1031
             }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Shimwright.Jobs.Members;
 
@@ -48,8 +49,12 @@ internal static class Reading
         Assert.StartsWith("$", problem.Path, StringComparison.Ordinal);
         Assert.NotEmpty(problem.Found);
         Assert.NotEmpty(problem.Allowed);
-        Assert.False(line.Any(char.IsControl), "a control character stands in: " + line);
+        Assert.False(line.Any(char.IsControl), "a control character stands in: " + Printable(line));
         Assert.DoesNotContain("   at Shimwright", line, StringComparison.Ordinal);
         Assert.DoesNotContain("Exception", line, StringComparison.Ordinal);
     }
+
+    /// <summary>Text whose control characters are written out, so that a test's message stays text.</summary>
+    public static string Printable(string text) => string.Concat(text.Select(c =>
+        char.IsControl(c) ? string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}") : c.ToString()));
 }
