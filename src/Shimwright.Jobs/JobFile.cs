@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.Unicode;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sections;
 
@@ -29,6 +30,11 @@ public static class JobFile
         }
 
         ReadOnlyMemory<byte> text = WithoutMark(utf8);
+        if (!Utf8.IsValid(text.Span))
+        {
+            return Failed("$", "some bytes are no text in UTF-8", "save the file as UTF-8");
+        }
+
         try
         {
             using var document = JsonDocument.Parse(text);
@@ -43,7 +49,7 @@ public static class JobFile
         }
         catch (JsonException syntax)
         {
-            return SyntaxProblem(text, syntax);
+            return new(null, [SyntaxProblem.Of(text.Span, syntax)]);
         }
     }
 
@@ -71,36 +77,4 @@ public static class JobFile
 
     private static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>
         utf8.Span.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
-
-    private static JobReading SyntaxProblem(ReadOnlyMemory<byte> text, JsonException syntax)
-    {
-        string last = LastProperty(text.Span) is { } name ? $"the last member read is \"{name}\"" : "no member was read before it";
-        string what = syntax.Message.Split(" LineNumber:", 2)[0].Split(" Path:", 2)[0].TrimEnd('.', ' ');
-        return Failed(
-            "$",
-            $"not JSON: line {(syntax.LineNumber ?? 0) + 1}, column {(syntax.BytePositionInLine ?? 0) + 1}: {what}",
-            last);
-    }
-
-    private static string? LastProperty(ReadOnlySpan<byte> text)
-    {
-        string? last = null;
-        var reader = new Utf8JsonReader(text);
-        try
-        {
-            while (reader.Read())
-            {
-                if (reader.TokenType == JsonTokenType.PropertyName)
-                {
-                    last = reader.GetString();
-                }
-            }
-        }
-        catch (Exception e) when (e is JsonException or InvalidOperationException)
-        {
-            return last;
-        }
-
-        return last;
-    }
 }

@@ -26,7 +26,7 @@ internal static class JobNeeds
 
         if (purpose == JobPurpose.Estimate)
         {
-            if (check.Readings.Named.Count == 0)
+            if (check.Readings.IsGiven && check.Readings.Named.Count == 0)
             {
                 problems.Add(new("$.check.readings", "nothing was read", "an estimate needs at least one reading"));
             }
@@ -45,7 +45,7 @@ internal static class JobNeeds
     {
         foreach (string id in engine.Ids.Distinct(StringComparer.Ordinal))
         {
-            if (!check.Readings.Named.Contains(id))
+            if (check.Readings.IsGiven && !check.Readings.Named.Contains(id))
             {
                 problems.Add(new("$.check.readings", $"valve \"{id}\" has no reading", "every valve needs one before shims are chosen"));
             }

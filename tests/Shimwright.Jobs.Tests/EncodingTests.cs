@@ -25,7 +25,7 @@ public class EncodingTests
 
     [Fact]
     public void Read_ByteOrderMarkAlone_IsAnEmptyFile() =>
-        Assert.Contains("not JSON", JobFile.Read(new byte[] { 0xEF, 0xBB, 0xBF }, JobPurpose.Plan).Problems[0].Found, StringComparison.Ordinal);
+        Assert.Contains("the file is empty", JobFile.Read(new byte[] { 0xEF, 0xBB, 0xBF }, JobPurpose.Plan).Problems[0].Found, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("utf-16")]

@@ -44,7 +44,7 @@ public class SyntaxTests
     [InlineData(" \r\n\t ")]
     public void Read_EmptyFile_IsRefusedInWordsForPeople(string text)
     {
-        Reading.Refuses(text, "$", "no member was read before it");
+        Reading.Refuses(text, "$", "the file is empty");
         Assert.DoesNotContain("isFinalBlock", Assert.Single(Reading.Of(text).Problems).ToString(), StringComparison.Ordinal);
     }
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 
 namespace Shimwright.Cli.Commands;
@@ -21,10 +21,9 @@ internal static class BatchRun
             return ExitCode.BadInput;
         }
 
-        using var reader = new StreamReader(stream, new UTF8Encoding(false));
-        IEnumerable<(string Json, bool IsBad)> results = Lines(reader)
+        IEnumerable<(string Json, bool IsBad)> results = ByteLines.Of(stream).Index()
             .AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered)
-            .Select(line => Answer(line.Text, line.Number, purpose, answer));
+            .Select(line => Answer(line.Item, line.Index + 1, purpose, answer));
         int done = 0;
         bool anyBad = false;
         foreach ((string json, bool isBad) in results)
@@ -45,20 +44,15 @@ internal static class BatchRun
         return anyBad ? ExitCode.BadInput : ExitCode.Done;
     }
 
-    private static IEnumerable<(string Text, int Number)> Lines(TextReader reader)
+    private static (string Json, bool IsBad) Answer(byte[] line, int number, JobPurpose purpose, Func<Job, IJobAnswer> answer)
     {
-        int number = 0;
-        while (reader.ReadLine() is { } text)
-        {
-            yield return (text, ++number);
-        }
-    }
-
-    private static (string Json, bool IsBad) Answer(string line, int number, JobPurpose purpose, Func<Job, IJobAnswer> answer)
-    {
-        JobReading reading = JobFile.Read(Encoding.UTF8.GetBytes(line), purpose);
+        JobReading reading = JobFile.Read(line, purpose);
         return reading.Job is { } job
             ? (answer(job).Json(indented: false), false)
-            : (ResultJson.Write(new BadLine(number, [.. reading.Problems.Select(p => p.ToString())]), indented: false), true);
+            : (ResultJson.Write(new BadLine(number, [.. reading.Problems.Select(Words)]), indented: false), true);
     }
+
+    /// <summary>A problem in words; where a line is no job at all, the likeliest reason is a file that is no batch.</summary>
+    private static string Words(JobProblem problem) =>
+        problem.Path == "$" ? $"{problem}; a batch has one whole job a line" : problem.ToString();
 }

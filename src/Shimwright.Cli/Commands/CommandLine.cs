@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
-using System.Reflection;
 
 namespace Shimwright.Cli.Commands;
 
@@ -11,15 +10,16 @@ internal static class CommandLine
     {
         try
         {
-            ParseResult parsed = Root(bench).Parse(args);
+            ParseResult parsed = Root(bench).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
             if (parsed.Errors.Count > 0 && parsed.Action is null or ParseErrorAction)
             {
-                foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
+                foreach (string message in Messages(parsed))
                 {
                     bench.Error.WriteLine($"shimwright: {message}");
                 }
 
-                bench.Error.WriteLine("shimwright: see 'shimwright --help'");
+                string command = parsed.CommandResult.Command is RootCommand ? "" : $" {parsed.CommandResult.Command.Name}";
+                bench.Error.WriteLine($"shimwright: see 'shimwright{command} --help'");
                 return ExitCode.BadCommandLine;
             }
 
@@ -57,8 +57,19 @@ internal static class CommandLine
         return root;
     }
 
-    public static string Version =>
-        typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
+    /// <summary>What is wrong, each in one line; that no command was named only where nothing else is wrong.</summary>
+    private static IEnumerable<string> Messages(ParseResult parsed)
+    {
+        if (parsed.CommandResult.Command is RootCommand root)
+        {
+            string commands = string.Join(", ", root.Subcommands.Select(c => c.Name));
+            return parsed.UnmatchedTokens is [{ } first, ..]
+                ? [$"there is no command '{first}'; the commands are {commands}"]
+                : [$"name a command: {commands}"];
+        }
+
+        return parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Trim()).Distinct();
+    }
 
     private static void Flush(Bench bench)
     {

@@ -60,8 +60,8 @@ internal static class JobCommands
         var command = new Command(name, about) { file, json, batch, unit };
         command.Validators.Add(result =>
         {
-            bool hasFile = result.GetValue(file) is not null;
-            bool hasBatch = result.GetValue(batch) is not null;
+            bool hasFile = result.GetResult(file) is { Tokens.Count: > 0 };
+            bool hasBatch = result.GetResult(batch) is not null;
             if (hasFile == hasBatch)
             {
                 result.AddError(hasFile

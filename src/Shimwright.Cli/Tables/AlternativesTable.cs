@@ -4,14 +4,16 @@ using Spectre.Console;
 
 namespace Shimwright.Cli.Tables;
 
-/// <summary>The plans worth considering, cheapest first, the chosen one marked.</summary>
+/// <summary>The plans worth considering, least work first, the chosen one marked.</summary>
 internal static class AlternativesTable
 {
     private const int MostRows = 8;
 
     public static Table Of(Page page, PlanChoice plan)
     {
-        Table table = new Table().SimpleBorder().AddColumns("", "All pass", "Minutes", "To open", "Changes", "To buy");
+        Table table = Page.Table("", "All pass", "Work", "With second rounds", "Changes", "To open", "To buy");
+        table.Columns[5].NoWrap = false;
+        table.Columns[6].NoWrap = false;
         IReadOnlyList<ShimPlan> all = plan.Alternatives;
         List<ShimPlan> shown = [.. Nearest(all, plan.Chosen)];
         foreach (ShimPlan other in shown)
@@ -19,12 +21,13 @@ internal static class AlternativesTable
             table.AddRow(
                 new Text(ReferenceEquals(other, plan.Chosen) ? "chosen" : ""),
                 new Text(Page.Chance(other.ChanceAll)),
-                new Text(Page.Minutes(other.Minutes)),
-                new Text(other.Opened.Count == 0 ? "nothing" : string.Join(", ", other.Opened)),
+                new Text($"{Page.Minutes(other.WorkMinutes)} min"),
+                new Text($"{Page.Minutes(other.Minutes)} min"),
                 new Text(other.Valves.Count(v => v.Action != ValveAction.Keep).ToString(CultureInfo.InvariantCulture)),
+                new Text(other.Opened.Count == 0 ? "nothing" : string.Join(", ", other.Opened)),
                 new Text(other.Bought.Count == 0
                     ? "nothing"
-                    : string.Join(", ", other.Bought.Select(b => $"{b.Count} of {page.Shim(b.Thickness.Millimetres)}"))));
+                    : string.Join(", ", other.Bought.Select(b => $"{b.Count} x {page.Shim(b.Thickness.Millimetres)}"))));
         }
 
         if (shown.Count < all.Count)
@@ -35,7 +38,7 @@ internal static class AlternativesTable
         return table;
     }
 
-    /// <summary>The cheapest, the surest, the chosen one and its neighbours.</summary>
+    /// <summary>The one of least work, the surest, the chosen one and its neighbours.</summary>
     private static IEnumerable<ShimPlan> Nearest(IReadOnlyList<ShimPlan> all, ShimPlan chosen)
     {
         int at = all.Index().First(p => ReferenceEquals(p.Item, chosen)).Index;

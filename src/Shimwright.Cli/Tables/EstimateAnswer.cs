@@ -1,5 +1,6 @@
 using System.Globalization;
 using Shimwright.Cli.Commands;
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Results;
@@ -19,20 +20,24 @@ internal sealed class EstimateAnswer(Job job) : IJobAnswer
     public void Show(Page page)
     {
         page.Heading($"Clearances of {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
-        Table table = new Table().SimpleBorder().AddColumns("Valve", "Band", "Estimate", "95 % interval", "Against the band", "In band", "Status");
-        table.Columns[5].RightAligned();
+        string[] columns = page.IsWide
+            ? ["Valve", "Band", "Estimate", "95 % interval", "Against the band", "In band", "Status"]
+            : ["Valve", "Band", "Estimate", "95 % interval", "In band", "Status"];
+        Table table = Page.Table(columns);
         foreach ((int v, ValveEstimate row) in _result.Valves.Index())
         {
-            var band = job.Engine.Valves[v].Band;
-            var estimate = new ClearanceEstimate(row.Mean, row.Sd, row.Low, row.High, row.InBand);
-            table.AddRow(
-                new Text(row.Valve),
-                new Text($"{page.Clearance(band.Low)}-{page.Clearance(band.High)}"),
-                new Text(page.Clearance(row.Mean)),
-                new Text($"{page.Clearance(row.Low)} to {page.Clearance(row.High)}"),
-                new Text(BandBar.Of(band, estimate)),
-                new Text(Page.Chance(row.InBand)),
-                new Text(row.Status));
+            ClearanceBand band = job.Engine.Valves[v].Band;
+            Dictionary<string, string> cells = new()
+            {
+                ["Valve"] = row.Valve,
+                ["Band"] = page.Band(band),
+                ["Estimate"] = page.Clearance(row.Mean),
+                ["95 % interval"] = $"{page.Clearance(row.Low)} to {page.Clearance(row.High)}",
+                ["Against the band"] = BandBar.Of(band, new ClearanceEstimate(row.Mean, row.Sd, row.Low, row.High, row.InBand)),
+                ["In band"] = Page.Chance(row.InBand),
+                ["Status"] = row.Status,
+            };
+            table.AddRow(columns.Select(c => new Text(cells[c])));
         }
 
         page.Console.Write(table);
@@ -42,7 +47,8 @@ internal sealed class EstimateAnswer(Job job) : IJobAnswer
         if (_result.OneCause is { } cause && cause != 0.5)
         {
             page.Paragraph(string.Create(
-                CultureInfo.InvariantCulture, $"One cause behind both sides, rather than each its own: weight {cause:0.00}."));
+                CultureInfo.InvariantCulture,
+                $"How likely it is that one cause, such as dust or long use, moved both sides: {cause:0.00} (0.50 is where the readings say nothing)."));
         }
 
         if (_result.Cautions.Count > 0)

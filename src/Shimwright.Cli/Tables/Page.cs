@@ -1,5 +1,8 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
 using Spectre.Console;
 
 namespace Shimwright.Cli.Tables;
@@ -25,7 +28,7 @@ internal sealed class Page
         Unit = unit;
         Console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Out = new AnsiConsoleOutput(bench.Output),
+            Out = new AnsiConsoleOutput(bench.OutputIsTerminal ? bench.Output : new TrimmedWriter(bench.Output)),
             Ansi = bench.OutputIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
             ColorSystem = bench.OutputIsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
@@ -40,41 +43,59 @@ internal sealed class Page
 
     public string UnitName => Unit switch { LengthUnit.In => "in", LengthUnit.Thou => "thou", _ => "mm" };
 
+    /// <summary>Whether there is room for more than the numbers.</summary>
+    public bool IsWide => Console.Profile.Width >= 100;
+
     public static Option<LengthUnit> UnitOption() => new("--unit")
     {
-        Description = "The unit of lengths in tables (files and JSON are always mm).",
-        DefaultValueFactory = _ => LengthUnit.Mm,
+        Description = "The unit of lengths in tables, mm unless given (JSON is always mm).",
+        HelpName = "mm|in|thou",
+        CustomParser = argument => argument.Tokens[0].Value switch
+        {
+            "mm" => LengthUnit.Mm,
+            "in" => LengthUnit.In,
+            "thou" => LengthUnit.Thou,
+            _ => Unknown(argument),
+        },
     };
+
+    private static LengthUnit Unknown(ArgumentResult argument)
+    {
+        argument.AddError($"--unit: found \"{argument.Tokens[0].Value}\", allowed is mm, in or thou.");
+        return LengthUnit.Mm;
+    }
 
     /// <summary>A clearance in the page's unit, to about a micrometre.</summary>
     public string Clearance(double millimetres) => Unit switch
     {
-        LengthUnit.In => Text(InInches(millimetres), "0.0000"),
-        LengthUnit.Thou => Text(InInches(millimetres) * 1000, "0.0"),
-        _ => Text(millimetres, "0.000"),
+        LengthUnit.In => Text(InInches(millimetres), "0.0000;-0.0000;0.0000"),
+        LengthUnit.Thou => Text(InInches(millimetres) * 1000, "0.0;-0.0;0.0"),
+        _ => Text(millimetres, "0.000;-0.000;0.000"),
     };
+
+    public string Band(ClearanceBand band) => $"{Clearance(band.Low)}-{Clearance(band.High)}";
 
     /// <summary>A shim in the page's unit: hundredths of a millimetre, and the third digit where it has one.</summary>
     public string Shim(double millimetres) => Unit == LengthUnit.Mm ? Text(millimetres, "0.00#") : Clearance(millimetres);
 
-    public static string Chance(double chance) => Text(chance, chance is > 0.995 and < 1 or > 0 and < 0.005 ? "0.000" : "0.00");
+    public static string Chance(double chance) => Text(chance, "0.000");
 
     public static string Minutes(double minutes) => Text(minutes, "0.0");
 
-    /// <summary>Keeps columns from being broken over lines where the page is wide enough for it.</summary>
-    public void KeepWhole(Table table, params ReadOnlySpan<int> columns)
+    /// <summary>A table whose numbers are never broken over two lines.</summary>
+    public static Table Table(params ReadOnlySpan<string> columns)
     {
-        const int WideEnough = 100;
-        if (Console.Profile.Width < WideEnough)
+        Table table = new Table().SimpleBorder();
+        foreach (string column in columns)
         {
-            return;
+            table.AddColumn(new TableColumn(column).NoWrap().PadLeft(0).PadRight(1));
         }
 
-        foreach (int column in columns)
-        {
-            table.Columns[column].NoWrap();
-        }
+        return table;
     }
+
+    /// <summary>How lengths are written in sentences of this page.</summary>
+    public LengthWords Words => new(Clearance, Shim, UnitName);
 
     public void Paragraph(string text)
     {

@@ -1,5 +1,6 @@
 using Shimwright.Cli.Commands;
 using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
@@ -34,6 +35,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         {
             page.Heading("Chance against minutes");
             page.Console.Write(AlternativesTable.Of(page, _plan));
+            page.Console.WriteLine();
         }
 
         Cautions(page, withWorkOrder);
@@ -41,25 +43,43 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private static Table ValveTable(Page page, ShimPlan plan)
     {
-        Table table = new Table().SimpleBorder().AddColumns(
-            "Valve", "Band", "Estimate (95 %)", "Against the band", "Do", "From", "To", "Then", "Chance");
-        page.KeepWhole(table, 0, 1, 2, 3, 4, 5, 7, 8);
-        foreach (PlannedValve valve in plan.Valves)
+        string[] columns = page.IsWide
+            ? ["Valve", "Band", "Estimate (95 %)", "Against the band", "Do", "From", "To", "Then", "Chance"]
+            : ["Valve", "Band", "Estimate", "Do", "From", "To", "Chance"];
+        Table table = Page.Table(columns);
+        foreach ((int v, PlannedValve valve) in plan.Valves.Index())
         {
-            var e = valve.Estimate;
-            table.AddRow(
-                new Text(valve.Valve.Id),
-                new Text($"{page.Clearance(valve.Valve.Band.Low)}-{page.Clearance(valve.Valve.Band.High)}"),
-                new Text($"{page.Clearance(e.Mean)} ({page.Clearance(e.Low)} to {page.Clearance(e.High)})"),
-                new Text(BandBar.Of(valve.Valve.Band, e)),
-                new Text(valve.IsStranded ? "stranded" : Words.Of(valve.Action)),
-                new Text(valve.From is { } from ? page.Shim(from.Millimetres) : "screw"),
-                new Text(To(page, valve, plan)),
-                new Text(valve.After is { } after ? page.Clearance(after.Mean) : "-"),
-                new Text(valve.Chance is { } chance ? Page.Chance(chance) : "-"));
+            ClearanceEstimate e = valve.Estimate;
+            string mean = page.Clearance(e.Mean);
+            Dictionary<string, string> cells = new()
+            {
+                ["Valve"] = valve.Valve.Id,
+                ["Band"] = page.Band(valve.Valve.Band),
+                ["Estimate"] = mean,
+                ["Estimate (95 %)"] = $"{mean} ({page.Clearance(e.Low)} to {page.Clearance(e.High)})",
+                ["Against the band"] = BandBar.Of(valve.Valve.Band, e),
+                ["Do"] = valve.IsStranded ? "stranded" : Words.Of(valve.Action),
+                ["From"] = From(page, v, plan),
+                ["To"] = To(page, valve, plan),
+                ["Then"] = valve.After is { } after ? page.Clearance(after.Mean) : "-",
+                ["Chance"] = valve.Chance is { } chance ? Page.Chance(chance) : "-",
+            };
+            table.AddRow(columns.Select(c => new Text(cells[c])));
         }
 
         return table;
+    }
+
+    /// <summary>The shim that is there, and who takes it where it moves.</summary>
+    private static string From(Page page, int v, ShimPlan plan)
+    {
+        if (plan.Valves[v].From is not { } from)
+        {
+            return "screw";
+        }
+
+        PlannedValve? taker = plan.Valves.FirstOrDefault(other => other.FromValve == v);
+        return taker is null ? page.Shim(from.Millimetres) : $"{page.Shim(from.Millimetres)} to {taker.Valve.Id}";
     }
 
     private static string To(Page page, PlannedValve valve, ShimPlan plan) => valve switch
@@ -87,15 +107,15 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
     {
         string bought = plan.Bought.Count == 0
             ? "nothing"
-            : string.Join(", ", plan.Bought.Select(b => $"{b.Count} of {page.Shim(b.Thickness.Millimetres)}"));
+            : string.Join(", ", plan.Bought.Select(b => $"{b.Count} x {page.Shim(b.Thickness.Millimetres)}"));
         string all = plan.Stranded.Count == 0 ? "Chance that all pass the first time" : "Chance that all but the stranded pass the first time";
         page.Bullets(
         [
             $"To open: {(plan.Opened.Count == 0 ? "nothing" : string.Join(", ", plan.Opened))}.",
             $"To buy: {bought}.",
             $"{all}: {Page.Chance(plan.ChanceAll)}.",
-            $"Expected cost: {Page.Minutes(plan.Minutes)} min, a second round counted as often as it is to be expected.",
-            .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {s.Why}."),
+            $"Work: {Page.Minutes(plan.WorkMinutes)} min; {Page.Minutes(plan.Minutes)} min with a second round counted as often as it is to be expected.",
+            .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {s.Describe(page.Words)}."),
         ]);
     }
 

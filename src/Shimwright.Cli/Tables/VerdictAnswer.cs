@@ -1,5 +1,7 @@
 using Shimwright.Cli.Commands;
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
@@ -19,23 +21,27 @@ internal sealed class VerdictAnswer(Job job) : IJobAnswer
     public void Show(Page page)
     {
         page.Heading($"Re-check of {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
-        Table table = new Table().SimpleBorder().AddColumns(
-            "Valve", "Band", "Expected", "Found", "95 % interval", "Against the band", "In band", "Surprise", "Verdict");
+        string[] columns = page.IsWide
+            ? ["Valve", "Band", "Expected", "Found", "95 % interval", "Against the band", "In band", "Surprise", "Verdict"]
+            : ["Valve", "Band", "Expected", "Found", "In band", "Surprise", "Verdict"];
+        Table table = Page.Table(columns);
         foreach ((int v, VerdictRow row) in _result.Valves.Index())
         {
-            var band = job.Engine.Valves[v].Band;
+            ClearanceBand band = job.Engine.Valves[v].Band;
             EstimateRow found = row.Estimate;
-            var estimate = new ClearanceEstimate(found.Mean, found.Sd, found.Low, found.High, found.InBand);
-            table.AddRow(
-                new Text(row.Valve),
-                new Text($"{page.Clearance(band.Low)}-{page.Clearance(band.High)}"),
-                new Text(page.Clearance(row.Predicted.Mean)),
-                new Text(page.Clearance(found.Mean)),
-                new Text($"{page.Clearance(found.Low)} to {page.Clearance(found.High)}"),
-                new Text(BandBar.Of(band, estimate)),
-                new Text(Page.Chance(found.InBand)),
-                new Text(row.Surprise is { } surprise ? Page.Chance(surprise) : "not read"),
-                new Text(found.InBand >= Domain.Rechecking.RecheckedValve.PassFloor ? "passes" : "does not pass"));
+            Dictionary<string, string> cells = new()
+            {
+                ["Valve"] = row.Valve,
+                ["Band"] = page.Band(band),
+                ["Expected"] = page.Clearance(row.Predicted.Mean),
+                ["Found"] = page.Clearance(found.Mean),
+                ["95 % interval"] = $"{page.Clearance(found.Low)} to {page.Clearance(found.High)}",
+                ["Against the band"] = BandBar.Of(band, new ClearanceEstimate(found.Mean, found.Sd, found.Low, found.High, found.InBand)),
+                ["In band"] = Page.Chance(found.InBand),
+                ["Surprise"] = row.Surprise is { } surprise ? Page.Chance(surprise) : "not read",
+                ["Verdict"] = found.InBand >= RecheckedValve.PassFloor ? "passes" : "does not pass",
+            };
+            table.AddRow(columns.Select(c => new Text(cells[c])));
         }
 
         page.Console.Write(table);

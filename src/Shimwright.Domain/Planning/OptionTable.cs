@@ -17,12 +17,15 @@ internal sealed class OptionTable
 {
     private readonly PlanRequest _request;
     private readonly EngineEstimate _estimate;
+    private readonly PurchasableSize[] _sizes;
 
     public OptionTable(PlanRequest request, EngineEstimate estimate)
     {
         _request = request;
         _estimate = estimate;
         int valves = request.Engine.Valves.Count;
+        // A size that is offered twice is bought where it is cheaper.
+        _sizes = [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
         Pieces = CollectPieces(out int columns);
         Columns = columns;
         Staying = new ValveOption[valves];
@@ -97,7 +100,7 @@ internal sealed class OptionTable
             }
         }
 
-        foreach (PurchasableSize size in _request.Stock.Sizes)
+        foreach (PurchasableSize size in _sizes)
         {
             if (Fit(v, size.Thickness, ShimSource.Buy, null, size.Price) is { } option)
             {

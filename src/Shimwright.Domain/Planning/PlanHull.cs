@@ -36,6 +36,7 @@ internal sealed class PlanHull
         }
     }
 
+    /// <summary>The corners, least work first; once chosen, the chosen plan is among them.</summary>
     public IReadOnlyList<PlanPoint> Corners => _corners;
 
     /// <summary>The plan to take: the least objective, ties to fewer opened groups, changed valves, bought shims.</summary>
@@ -44,13 +45,34 @@ internal sealed class PlanHull
         double second = _request.SecondRound;
         if (second == 0)
         {
-            return Solve(Weighing.MinutesOnly(_search.Scale));
+            return ChooseWhereDoubtIsFree();
         }
 
         double least = _corners.Min(p => p.Objective(second));
         return _corners
             .Where(p => p.Objective(second) <= least + Weighing.Quantum)
             .MinBy(p => (p.Opened, p.Changed, p.Bought))!;
+    }
+
+    /// <summary>
+    /// Where a second round costs nothing, doubt does not count, and the tie rules may prefer a plan behind the hull: it
+    /// stands before the corners then.
+    /// </summary>
+    private PlanPoint ChooseWhereDoubtIsFree()
+    {
+        PlanPoint chosen = Solve(Weighing.MinutesOnly(_search.Scale));
+        int same = _corners.FindIndex(p =>
+            Math.Abs(p.Minutes - chosen.Minutes) <= Weighing.Quantum && Math.Abs(p.Doubt - chosen.Doubt) <= Tolerance);
+        if (same < 0)
+        {
+            _corners.Insert(0, chosen);
+        }
+        else
+        {
+            _corners[same] = chosen;
+        }
+
+        return chosen;
     }
 
     private void Expand(PlanPoint cheaper, PlanPoint surer)

@@ -19,7 +19,8 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
             [.. choice.Select((option, v) => Valve(v, option))],
             opened,
             [.. choice.Index().Where(c => c.Item.IsStranded)
-                .Select(c => new StrandedValve(c.Index, StrandedReason.Of(c.Index, request, estimate, options, choice)))],
+                .Select(c => new StrandedValve(c.Index, words => new StrandedReason(request, estimate, options, choice, words).Of(c.Index)))],
+            point.Minutes,
             point.Objective(request.SecondRound),
             () => estimate.ChanceOfAll([.. choice.Select((option, v) => GivenLoss(v, option))]));
     }

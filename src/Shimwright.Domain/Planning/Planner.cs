@@ -22,12 +22,6 @@ public static class Planner
         PlanPoint chosen = hull.Choose();
         var writer = new PlanWriter(request, estimate, options);
         List<PlanPoint> points = [.. hull.Corners];
-        if (!points.Contains(chosen))
-        {
-            // Where a second round costs nothing, doubt does not count, and the tie rules may prefer a plan behind the hull.
-            points.Insert(0, chosen);
-        }
-
         List<ShimPlan> plans = [.. points.Select(writer.Write)];
         return new PlanChoice(plans[points.IndexOf(chosen)], plans, estimate);
     }

@@ -3,9 +3,27 @@ using Shimwright.Domain.Shims;
 namespace Shimwright.Domain.Planning;
 
 /// <summary>A valve that cannot be brought into its band with what there is.</summary>
-/// <param name="Valve">Its place in the engine, from 0.</param>
-/// <param name="Why">The reason, in words.</param>
-public sealed record StrandedValve(int Valve, string Why);
+public sealed class StrandedValve
+{
+    private readonly Func<LengthWords, string> _reason;
+
+    internal StrandedValve(int valve, Func<LengthWords, string> reason)
+    {
+        Valve = valve;
+        _reason = reason;
+    }
+
+    /// <summary>Its place in the engine, from 0.</summary>
+    public int Valve { get; }
+
+    /// <summary>The reason in words, with thicknesses in millimetres.</summary>
+    public string Why => Describe(LengthWords.Millimetres);
+
+    /// <summary>The reason in words.</summary>
+    /// <param name="words">How lengths are written.</param>
+    /// <returns>One sentence without its full stop.</returns>
+    public string Describe(LengthWords words) => _reason(words);
+}
 
 /// <summary>Shims of one size to buy.</summary>
 /// <param name="Thickness">The size.</param>
@@ -21,12 +39,14 @@ public sealed class ShimPlan
         IReadOnlyList<PlannedValve> valves,
         IReadOnlyList<string> opened,
         IReadOnlyList<StrandedValve> stranded,
+        double workMinutes,
         double minutes,
         Func<double> chanceAll)
     {
         Valves = valves;
         Opened = opened;
         Stranded = stranded;
+        WorkMinutes = workMinutes;
         Minutes = minutes;
         _chanceAll = new Lazy<double>(chanceAll);
         Bought = [.. valves.Where(v => v.Source == ShimSource.Buy)
@@ -47,6 +67,9 @@ public sealed class ShimPlan
     /// <summary>What has to be bought, thinnest first.</summary>
     public IReadOnlyList<Purchase> Bought { get; }
 
+    /// <summary>What the first round costs: access, swaps and purchases, minutes.</summary>
+    public double WorkMinutes { get; }
+
     /// <summary>What the plan costs, the second round counted as often as it is expected, minutes.</summary>
     public double Minutes { get; }
 
@@ -56,6 +79,6 @@ public sealed class ShimPlan
 
 /// <summary>The plan to take, and what stands beside it.</summary>
 /// <param name="Chosen">The plan of least expected cost.</param>
-/// <param name="Alternatives">All plans worth considering, cheapest first, the chosen one among them (the same object).</param>
+/// <param name="Alternatives">All plans worth considering, least work first, the chosen one among them (the same object).</param>
 /// <param name="Estimate">What the plans rest on.</param>
 public sealed record PlanChoice(ShimPlan Chosen, IReadOnlyList<ShimPlan> Alternatives, Readings.EngineEstimate Estimate);

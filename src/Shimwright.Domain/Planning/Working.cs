@@ -10,7 +10,7 @@ public static class Working
     /// <summary>A clearance in millimetres to the micrometre, the way the arithmetic is written unless told otherwise.</summary>
     /// <param name="millimetres">The length.</param>
     /// <returns>The text.</returns>
-    public static string Millimetres(double millimetres) => millimetres.ToString("0.000", CultureInfo.InvariantCulture);
+    public static string Millimetres(double millimetres) => millimetres.ToString("0.000;-0.000;0.000", CultureInfo.InvariantCulture);
 
     /// <summary>Writes the working of a valve.</summary>
     /// <param name="valve">The valve's line.</param>

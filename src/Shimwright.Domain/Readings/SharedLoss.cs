@@ -52,7 +52,7 @@ internal sealed class SharedLoss
             apart *= Mean(weights, chances, v => _valves[v].Side == side);
         }
 
-        return (OneCause * Mean(_together, chances, _ => true)) + ((1 - OneCause) * apart);
+        return Math.Clamp((OneCause * Mean(_together, chances, _ => true)) + ((1 - OneCause) * apart), 0, 1);
     }
 
     private static double Mean(double[] weights, IReadOnlyList<double[]?> chances, Func<int, bool> counts)

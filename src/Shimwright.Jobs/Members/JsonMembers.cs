@@ -5,7 +5,6 @@ namespace Shimwright.Jobs.Members;
 /// <summary>Reads the members of an object in a file.</summary>
 internal sealed class JsonMembers : ObjectMembers
 {
-    private const int LongestName = 200;
     private readonly List<JobProblem> _problems;
     private readonly Dictionary<string, JsonElement> _members = new(StringComparer.Ordinal);
     private readonly HashSet<string> _known = new(StringComparer.Ordinal);
@@ -16,9 +15,9 @@ internal sealed class JsonMembers : ObjectMembers
         _problems = problems;
         foreach (JsonProperty property in element.EnumerateObject())
         {
-            if (!_members.TryAdd(NameOf(property), property.Value))
+            if (!_members.TryAdd(JsonText.NameOf(property), property.Value))
             {
-                Problem(NameOf(property), "the member stands there twice", "each member once");
+                Problem(JsonText.NameOf(property), "the member stands there twice", "each member once");
             }
         }
     }
@@ -31,7 +30,7 @@ internal sealed class JsonMembers : ObjectMembers
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
-            problems.Add(new JobProblem(path, $"found {Show(element)}", "an object { } belongs here"));
+            problems.Add(new JobProblem(path, $"found {JsonText.Show(element)}", "an object { } belongs here"));
             return null;
         }
 
@@ -61,12 +60,13 @@ internal sealed class JsonMembers : ObjectMembers
             return null;
         }
 
-        if (element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out int value) && value >= least && value <= greatest)
+        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value)
+            && value == Math.Floor(value) && value >= least && value <= greatest)
         {
-            return value;
+            return (int)value;
         }
 
-        Problem(name, $"found {Show(element)}", $"allowed is a whole number from {least} to {greatest}");
+        Problem(name, $"found {JsonText.Show(element)}", $"allowed is a whole number from {least} to {greatest}");
         return null;
     }
 
@@ -82,7 +82,7 @@ internal sealed class JsonMembers : ObjectMembers
             return element.GetBoolean();
         }
 
-        Problem(name, $"found {Show(element)}", "allowed is true or false");
+        Problem(name, $"found {JsonText.Show(element)}", "allowed is true or false");
         return null;
     }
 
@@ -93,12 +93,12 @@ internal sealed class JsonMembers : ObjectMembers
             return null;
         }
 
-        if (TextOf(element) is { } text && !string.IsNullOrWhiteSpace(text) && text.Length <= LongestName)
+        if (JsonText.TextOf(element) is { } text && NameRule.Allows(text))
         {
             return text;
         }
 
-        Problem(name, $"found {Show(element)}", $"allowed is a text of 1 to {LongestName} characters");
+        Problem(name, $"found {JsonText.Show(element)}", NameRule.Words);
         return null;
     }
 
@@ -109,12 +109,12 @@ internal sealed class JsonMembers : ObjectMembers
             return null;
         }
 
-        if (TextOf(element) is { } text && choices.TryGetValue(text, out T value))
+        if (JsonText.TextOf(element) is { } text && choices.TryGetValue(text, out T value))
         {
             return value;
         }
 
-        Problem(name, $"found {Show(element)}", $"allowed is {string.Join(", ", choices.Keys.Select(k => $"\"{k}\""))}");
+        Problem(name, $"found {JsonText.Show(element)}", $"allowed is {string.Join(", ", choices.Keys.Select(k => $"\"{k}\""))}");
         return null;
     }
 
@@ -150,7 +150,7 @@ internal sealed class JsonMembers : ObjectMembers
         return Items(name, (0, most), false) is { } items ? ReadAll(name, items, read) : [];
     }
 
-    public override IReadOnlyDictionary<string, double> Map(string name, NumberRule rule, string about)
+    public override IReadOnlyDictionary<string, double> Map(string name, NumberRule rule, IReadOnlyCollection<string> keys, string about)
     {
         Dictionary<string, double> map = new(StringComparer.Ordinal);
         if (Find(name, false) is not { } element)
@@ -160,18 +160,22 @@ internal sealed class JsonMembers : ObjectMembers
 
         if (element.ValueKind != JsonValueKind.Object)
         {
-            Problem(name, $"found {Show(element)}", "an object { } belongs here");
+            Problem(name, $"found {JsonText.Show(element)}", "an object { } belongs here");
             return map;
         }
 
         HashSet<string> seen = new(StringComparer.Ordinal);
         foreach (JsonProperty property in element.EnumerateObject())
         {
-            string key = NameOf(property);
-            string path = Join(name) + Member(key);
+            string key = JsonText.NameOf(property);
+            string path = Join(name) + JsonText.Member(key);
             if (!seen.Add(key))
             {
                 _problems.Add(new JobProblem(path, "the member stands there twice", "each member once"));
+            }
+            else if (!keys.Contains(key))
+            {
+                _problems.Add(new JobProblem(path, "a name that points nowhere", $"known here: {string.Join(", ", keys.Select(k => $"\"{k}\""))}"));
             }
             else if (NumberAt(path, property.Value, rule) is { } value)
             {
@@ -184,19 +188,6 @@ internal sealed class JsonMembers : ObjectMembers
 
     public override void Problem(string member, string found, string allowed) =>
         _problems.Add(new JobProblem(member.Length == 0 ? Path : Join(member), found, allowed));
-
-    /// <summary>A value as it stands in the file, shortened.</summary>
-    internal static string Show(JsonElement element)
-    {
-        const int Longest = 60;
-        string raw = element.GetRawText().ReplaceLineEndings(" ");
-        return element.ValueKind switch
-        {
-            JsonValueKind.Object => "an object",
-            JsonValueKind.Array => "a list",
-            _ => raw.Length <= Longest ? raw : string.Concat(raw.AsSpan(0, Longest), "..."),
-        };
-    }
 
     private JsonElement? Find(string name, bool required)
     {
@@ -223,7 +214,7 @@ internal sealed class JsonMembers : ObjectMembers
 
         if (element.ValueKind != JsonValueKind.Array)
         {
-            Problem(name, $"found {Show(element)}", "a list [ ] belongs here");
+            Problem(name, $"found {JsonText.Show(element)}", "a list [ ] belongs here");
             return null;
         }
 
@@ -253,54 +244,7 @@ internal sealed class JsonMembers : ObjectMembers
         return values;
     }
 
-    private double? NumberAt(string path, JsonElement element, NumberRule rule)
-    {
-        double? number = element.ValueKind switch
-        {
-            JsonValueKind.Number => element.TryGetDouble(out double value) ? value : null,
-            JsonValueKind.String when TextOf(element) is { } text => MeasuredText.Read(text, rule.Measure),
-            _ => null,
-        };
-        if (number is { } n && rule.Allows(n))
-        {
-            return n;
-        }
+    private double? NumberAt(string path, JsonElement element, NumberRule rule) => JsonNumber.Read(path, element, rule, _problems);
 
-        string example = MeasuredText.Example(rule.Measure) is { } e ? $", as a number or as text such as \"{e}\"" : "";
-        _problems.Add(new JobProblem(
-            path, $"found {Show(element)}", rule.Words + (number.HasValue ? rule.Hint(number.Value) : example)));
-        return null;
-    }
-
-    private string Join(string name) => Path + Member(name);
-
-    private static string Member(string name) =>
-        name.Length > 0 && name.All(c => char.IsAsciiLetterOrDigit(c) || c == '_')
-            ? $".{name}"
-            : $"['{name.Replace("'", "\\'", StringComparison.Ordinal)}']";
-
-    /// <summary>Text, or null where it is none or holds half a surrogate pair, which no text can.</summary>
-    private static string? TextOf(JsonElement element)
-    {
-        try
-        {
-            return element.ValueKind == JsonValueKind.String ? element.GetString() : null;
-        }
-        catch (InvalidOperationException)
-        {
-            return null;
-        }
-    }
-
-    private static string NameOf(JsonProperty property)
-    {
-        try
-        {
-            return property.Name;
-        }
-        catch (InvalidOperationException)
-        {
-            return "(not a text)";
-        }
-    }
+    private string Join(string name) => Path + JsonText.Member(name);
 }

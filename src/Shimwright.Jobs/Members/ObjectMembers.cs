@@ -42,8 +42,8 @@ internal abstract class ObjectMembers
     public abstract IReadOnlyList<T> OneOrMany<T>(string name, Func<ObjectMembers, T?> read, int most, string about)
         where T : class;
 
-    /// <summary>An object whose member names are free and whose values are numbers.</summary>
-    public abstract IReadOnlyDictionary<string, double> Map(string name, NumberRule rule, string about);
+    /// <summary>An object whose member names are those of something else in the file, and whose values are numbers.</summary>
+    public abstract IReadOnlyDictionary<string, double> Map(string name, NumberRule rule, IReadOnlyCollection<string> keys, string about);
 
     /// <summary>Notes a problem with a member, or with the object itself where <paramref name="member"/> is empty.</summary>
     public abstract void Problem(string member, string found, string allowed);

@@ -58,7 +58,7 @@ internal sealed class SchemaMembers : ObjectMembers
 
     public override string? Name(string name, string about, bool required = false)
     {
-        Note(name, new JsonObject { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = 200 }, about, required);
+        Note(name, new JsonObject { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = NameRule.Longest, ["pattern"] = NameRule.Pattern }, about, required);
         return null;
     }
 
@@ -97,7 +97,7 @@ internal sealed class SchemaMembers : ObjectMembers
         return [];
     }
 
-    public override IReadOnlyDictionary<string, double> Map(string name, NumberRule rule, string about)
+    public override IReadOnlyDictionary<string, double> Map(string name, NumberRule rule, IReadOnlyCollection<string> keys, string about)
     {
         Note(name, new JsonObject { ["type"] = "object", ["additionalProperties"] = Number(rule) }, about, false);
         return new Dictionary<string, double>();

@@ -11,17 +11,12 @@ internal sealed record CostsSection(PlanCosts Costs, double Horizon)
     public static CostsSection Read(ObjectMembers o, EngineSection engine)
     {
         var minutes = new NumberRule(0, PlanCosts.Greatest, Measure.Duration);
+        string[] groups = [.. engine.Valves.Select(v => v.Access).OfType<string>().Distinct(StringComparer.Ordinal)];
         double? redo = o.Number("redo", minutes, "What a second round costs before anything is lifted again, minutes.");
-        IReadOnlyDictionary<string, double> access = o.Map("access", minutes, "Minutes to lift each access group.");
+        IReadOnlyDictionary<string, double> access = o.Map("access", minutes, groups, "Minutes to lift each access group.");
         double? swap = o.Number("swap", minutes, "Minutes to change one valve's setting.");
         double? perCurrency = o.Number("minutesPerCurrency", new(0, PlanCosts.Greatest), "Minutes that one unit of currency is worth.");
         double? horizon = o.Number("horizon", new(0, CheckSection.LatestClock), "How long the clearances should stay in band, on the engine's clock.");
-
-        string[] groups = [.. engine.Valves.Select(v => v.Access).OfType<string>().Distinct(StringComparer.Ordinal)];
-        foreach (string unknown in access.Keys.Where(g => !groups.Contains(g, StringComparer.Ordinal)))
-        {
-            o.Problem("access", $"found \"{unknown}\", which is no valve's access", $"the valves name {string.Join(", ", groups.Select(g => $"\"{g}\""))}");
-        }
 
         var usual = new PlanCosts();
         return new(

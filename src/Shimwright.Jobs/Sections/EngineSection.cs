@@ -28,8 +28,9 @@ internal sealed record EngineSection(
         double? pitch = o.Number(
             "pitch", new(Valvetrain.LeastPitch, Valvetrain.GreatestPitch, Measure.Length), "Thread pitch of the adjusting screw, mm a turn; a screw needs it.");
         double? kappa = o.Object<Boxed>("temperature", ReadTemperature, "What heat does to the gaps.")?.Value;
+        HashSet<string> ids = new(StringComparer.Ordinal);
         IReadOnlyList<ValveSection> valves = o.List(
-            "valves", ValveSection.Read, (1, Engine.MostValves), "The valves, in the order in which they are listed everywhere.", required: true);
+            "valves", v => ValveSection.Read(v, ids), (1, Engine.MostValves), "The valves, in the order in which they are listed everywhere.", required: true);
         LayoutCard? layout = o.Object("layout", LayoutCard.Read, "Cylinders and cam events, for the crank stops.");
         WearCard? wear = o.Object("wear", WearCard.Read, "What wear is usual for this engine.");
 
@@ -40,12 +41,6 @@ internal sealed record EngineSection(
         else if (adjuster is not null and not Domain.Engines.Adjuster.Screw && o.Has("pitch"))
         {
             o.Problem("pitch", "found a pitch", "only the valvetrain \"screw\" has one");
-        }
-
-        foreach (IGrouping<string, (int Index, ValveSection Item)> same in valves.Index()
-            .Where(v => v.Item.Id is not null).GroupBy(v => v.Item.Id!, StringComparer.Ordinal).Where(g => g.Count() > 1))
-        {
-            o.Problem("valves", $"the id \"{same.Key}\" stands there {same.Count()} times", "each valve needs an id of its own");
         }
 
         return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, layout, wear);

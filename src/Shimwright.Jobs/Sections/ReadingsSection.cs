@@ -5,7 +5,7 @@ using Shimwright.Jobs.Members;
 namespace Shimwright.Jobs.Sections;
 
 /// <summary>The readings of a check, gathered by valve; and which valves were named, rightly or wrongly read.</summary>
-internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings> ByValve, IReadOnlySet<string> Named)
+internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings> ByValve, IReadOnlySet<string> Named, bool IsGiven)
 {
     /// <summary>How far from the middle of its band a direct value, and above it a blade, may lie, mm.</summary>
     private const double Reach = LossExpectation.StrayReach;
@@ -33,7 +33,7 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
             byValve[reading.Valve] = byValve.GetValueOrDefault(reading.Valve, ValveReadings.None).With(reading.Readings);
         }
 
-        return new(byValve, named);
+        return new(byValve, named, check.Has("readings"));
     }
 
     /// <summary>The readings of each valve in the engine's order.</summary>

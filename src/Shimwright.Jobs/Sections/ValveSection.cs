@@ -14,12 +14,24 @@ internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, 
         ["exhaust"] = ValveSide.Exhaust,
     };
 
-    public static ValveSection Read(ObjectMembers o) => new(
-        o.Name("id", "The valve's name.", required: true),
+    /// <summary>Reads a valve; <paramref name="ids"/> are those of the valves before it.</summary>
+    public static ValveSection Read(ObjectMembers o, HashSet<string> ids) => new(
+        ReadId(o, ids),
         o.Whole("cylinder", 1, MostCylinders, "Its cylinder.", required: true),
         o.Choice("side", Sides, "Intake or exhaust.", required: true),
         o.Name("access", "What has to be lifted to reach its adjuster.", required: true),
         ReadBand(o));
+
+    private static string? ReadId(ObjectMembers o, HashSet<string> ids)
+    {
+        string? id = o.Name("id", "The valve's name.", required: true);
+        if (id is not null && !ids.Add(id))
+        {
+            o.Problem("id", $"\"{id}\" stands there already", "each valve needs an id of its own");
+        }
+
+        return id;
+    }
 
     private static ClearanceBand? ReadBand(ObjectMembers o)
     {

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Shimwright.Cli.Commands;
 using Shimwright.Cli.Tests.Samples;
 using Shimwright.Jobs;
 
@@ -48,8 +47,7 @@ public class HelpTests
     {
         ProgramRun run = ProgramRun.Of("--version");
         Assert.Equal((ExitCode.Done, ""), (run.Exit, run.Error));
-        Assert.Equal(CommandLine.Version, Assert.Single(run.OutputLines));
-        Assert.StartsWith("0.", CommandLine.Version, StringComparison.Ordinal);
+        Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+$", Assert.Single(run.OutputLines));
     }
 
     [Fact]

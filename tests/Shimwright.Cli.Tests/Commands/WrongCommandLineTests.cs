@@ -4,6 +4,8 @@ namespace Shimwright.Cli.Tests.Commands;
 
 public class WrongCommandLineTests
 {
+    private static readonly string[] Commands = ["estimate", "plan", "verdict", "schema", "demo"];
+
     public static TheoryData<string> Wrong() =>
     [
         "",
@@ -35,7 +37,8 @@ public class WrongCommandLineTests
         Assert.Equal(ExitCode.BadCommandLine, run.Exit);
         Assert.Equal("", run.Output);
         Assert.All(run.ErrorLines, line => Assert.StartsWith("shimwright: ", line, StringComparison.Ordinal));
-        Assert.Equal("shimwright: see 'shimwright --help'", run.ErrorLines[^1]);
+        string command = Commands.FirstOrDefault(c => args.Split(' ')[0] == c) is { } known ? $" {known}" : "";
+        Assert.Equal($"shimwright: see 'shimwright{command} --help'", run.ErrorLines[^1]);
         Assert.InRange(run.ErrorLines.Length, 2, 5);
         Assert.DoesNotContain("LengthUnit", run.Error, StringComparison.Ordinal);
     }

@@ -13,7 +13,7 @@ public class WorkingTests
 
     [Fact]
     public void Of_ValveLeftAlone_SaysWhy() => Assert.Equal(
-        "0.148 is in 0.120-0.180 with a chance of 1.00: left alone", Working.Of(Line(Made.Bucket, Made.Value(0.15, 0.005))));
+        "0.148 is in 0.120-0.180 with a chance of 1.000: left alone", Working.Of(Line(Made.Bucket, Made.Value(0.15, 0.005))));
 
     [Fact]
     public void Of_StrandedValve_SaysThatNothingDoesBetter() => Assert.Equal(
@@ -31,20 +31,20 @@ public class WorkingTests
 
     [Fact]
     public void Of_Screw_ShowsTurnsAndFlats() => Assert.Equal(
-        "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.111 turn, 0.7 flats (sixths of a turn) towards more clearance; "
+        "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.111 turn, 0.7 flats more clearance (a flat is a sixth of a turn); "
             + "set by feel to 0.150, standard deviation 0.011",
         Working.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight)));
 
     [Fact]
     public void Of_LengthsAskedForOtherwise_AreWrittenSo() => Assert.Equal(
-        "5.8 is in 4.7-7.1 with a chance of 1.00: left alone",
+        "5.8 is in 4.7-7.1 with a chance of 1.000: left alone",
         Working.Of(
             Line(Made.Bucket, Made.Value(0.15, 0.005)), mm => (mm / 0.0254).ToString("0.0", CultureInfo.InvariantCulture)));
 
     [Theory]
-    [InlineData(0.5, "3.0 flats (sixths of a turn) towards more clearance")]
-    [InlineData(-0.25, "1.5 flats (sixths of a turn) towards less clearance")]
-    [InlineData(0, "0.0 flats (sixths of a turn) towards more clearance")]
+    [InlineData(0.5, "3.0 flats more")]
+    [InlineData(-0.25, "1.5 flats less")]
+    [InlineData(0, "0.0 flats more")]
     public void Flats_Turns_AreSixthsWithTheirDirection(double turns, string expected) =>
         Assert.Equal(expected, Working.Flats(turns));
 
