@@ -1,1 +1,14 @@
-namespace Shimwright.Bench; internal static class Program { private static int Main() => 0; }
+namespace Shimwright.Bench;
+
+internal static class Program
+{
+    private static int Main(string[] args)
+    {
+        foreach (BenchJob job in BenchJob.All)
+        {
+            StageProfile.Print(Console.Out, job);
+        }
+
+        return args.Length;
+    }
+}

@@ -1,0 +1,72 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Bench;
+
+/// <summary>
+/// The jobs that are timed: an invented engine, worn, felt with three blades a valve, and a drawer of shims that
+/// were all measured, so that no two are alike and every one is a choice of its own (the hard case for a search).
+/// </summary>
+public sealed class BenchJob
+{
+    private const int Seed = 20_001;
+    private const double AccessMinutes = 25;
+    private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25];
+    private readonly string _name;
+
+    private BenchJob(int valves, int groups, int shims)
+    {
+        _name = $"{valves} valves, {groups} groups, {shims} shims";
+        var random = new Random(Seed);
+        Engine engine = EngineOf(valves, groups);
+        var check = new EngineCheck(engine, engine.Valves.Select(v => Felt(v, random)).ToList());
+        Thickness[] fitted = [.. engine.Valves.Select(_ => Measured(2.2 + (0.6 * random.NextDouble())))];
+        DrawerShims[] drawer = [.. Enumerable.Range(0, shims).Select(_ => new DrawerShims(Measured(2.0 + random.NextDouble()), 1))];
+        var shop = new SizeRange(1.8, 3.2, 0.05, 6);
+        Request = new PlanRequest(
+            check,
+            fitted,
+            new Stock(drawer, [.. shop.Sizes(Instrument.Marked)]),
+            new PlanCosts(access: engine.AccessGroups.ToDictionary(g => g, _ => AccessMinutes)));
+    }
+
+    public static BenchJob OneCylinder { get; } = new(4, 2, 50);
+
+    public static BenchJob FourCylinders { get; } = new(16, 2, 500);
+
+    public static BenchJob SixCylinders { get; } = new(24, 4, 200);
+
+    public static IReadOnlyList<BenchJob> All { get; } = [OneCylinder, FourCylinders, SixCylinders];
+
+    public PlanRequest Request { get; }
+
+    public override string ToString() => _name;
+
+    private static Engine EngineOf(int valves, int groups)
+    {
+        var intake = new ClearanceBand(0.10, 0.17);
+        var exhaust = new ClearanceBand(0.17, 0.24);
+        int banks = groups / 2;
+        return new Engine(
+            "Bench",
+            new Valvetrain(Adjuster.ShimUnderBucket),
+            Enumerable.Range(0, valves).Select(v => v % 2 == 0
+                ? new Valve($"I{(v / 2) + 1}", (v / 4) + 1, ValveSide.Intake, $"intake cam {v / 2 % banks}", intake)
+                : new Valve($"E{(v / 2) + 1}", (v / 4) + 1, ValveSide.Exhaust, $"exhaust cam {v / 2 % banks}", exhaust)));
+    }
+
+    /// <summary>The blade nearest to a worn clearance and its neighbours, each with the feel that is likeliest there.</summary>
+    private static ValveReadings Felt(Valve valve, Random random)
+    {
+        double clearance = valve.Band.Middle + 0.02 - (0.09 * random.NextDouble());
+        IEnumerable<double> tried = Blades.OrderBy(b => Math.Abs(b - clearance)).Take(3);
+        return new ValveReadings(tried.Select(b => new BladeTrial(b, Likeliest(clearance, b))));
+    }
+
+    private static Feel Likeliest(double clearance, double blade) =>
+        Enum.GetValues<Feel>().MaxBy(f => FeelProfile.Default.Chance(f, clearance, blade));
+
+    private static Thickness Measured(double millimetres) => new(Math.Round(millimetres, 3), Instrument.Micrometer);
+}
