@@ -1,1 +1,43 @@
-namespace Shimwright.Study; internal static class Program { private static int Main() => 0; }
+using System.Globalization;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Study;
+
+internal static class Program
+{
+    private const int Seed = 4_711;
+
+    /// <summary>Optional argument: how many engines of each population (1000).</summary>
+    private static int Main(string[] args)
+    {
+        int engines = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 1000;
+        TextWriter to = Console.Out;
+        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines of each population, seed {Seed}"));
+        foreach (Population population in new[] { Population.Worn, Population.Dusty })
+        {
+            List<(string Name, Outcome[] Outcomes)> rows = [.. Strategies(population)
+                .Select(s => (s.Name, Study.Run(Seed, population, engines, s.Make)))];
+            to.WriteLine();
+            Tables.Print(to, population.Name, rows);
+        }
+
+        return 0;
+    }
+
+    private static IEnumerable<(string Name, Func<Strategy> Make)> Strategies(Population population)
+    {
+        yield return ("plan, measured shims", () => new ByPlan(measures: true));
+        if (population.Told != LossExpectation.Ordinary)
+        {
+            yield return ("plan, measured shims, dust not told", () => new ByPlan(measures: true, LossExpectation.Ordinary));
+        }
+
+        yield return ("plan, marks", () => new ByPlan(measures: false));
+        yield return ("arithmetic, marks", () => ByNumber.Arithmetic(measures: false));
+        yield return ("arithmetic, measured shims", () => ByNumber.Arithmetic(measures: true));
+        yield return ("arithmetic, measured shims, light read as 0.006 more",
+            () => ByNumber.Arithmetic(measures: true, Fingers.MiddleOfLight));
+        yield return ("two sizes down", ByNumber.TwoSizesDown);
+        yield return ("knows the clearances, marks", () => new ByTruth());
+    }
+}

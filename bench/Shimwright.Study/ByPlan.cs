@@ -1,0 +1,97 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Study;
+
+/// <summary>
+/// Follows the chosen plan and its verdict. A valve that was changed is planned again from the readings since;
+/// one that was not keeps its earlier readings too. With a micrometer, the shims in the engine are measured, and
+/// every shim as it goes in; kit shims are known by their marks until then.
+/// </summary>
+/// <param name="measures">Whether there is a micrometer.</param>
+/// <param name="told">What the plan is told to expect; the population's own where left out.</param>
+internal sealed class ByPlan(bool measures, LossExpectation? told = null) : Strategy
+{
+    private readonly ValveReadings[] _known = [.. Job.Engine.Valves.Select(_ => ValveReadings.None)];
+    private IReadOnlyList<ValveReadings> _latest = [];
+    private EngineCheck? _before;
+    private List<MadeChange> _changes = [];
+
+    /// <summary>What the first plan promised.</summary>
+    public double? FirstChance { get; private set; }
+
+    /// <summary>Whether the first plan left a valve stranded, which its promise then leaves out.</summary>
+    public bool FirstStrands { get; private set; }
+
+    public override void Note(Job job, IReadOnlyList<ValveReadings> readings)
+    {
+        _latest = readings;
+        for (int v = 0; v < _known.Length; v++)
+        {
+            _known[v] = _known[v].With(readings[v]);
+        }
+    }
+
+    public override IReadOnlyList<Swap> Decide(Job job)
+    {
+        if (measures)
+        {
+            Array.ForEach(job.Fitted, job.Measure);
+        }
+
+        _before = new EngineCheck(Job.Engine, _known, loss: told ?? job.Told);
+        ShimPlan plan = Planner.Plan(Request(job, _before)).Chosen;
+        FirstStrands |= FirstChance is null && plan.Stranded.Count > 0;
+        FirstChance ??= plan.ChanceAll;
+        List<Swap> swaps = [.. plan.Valves.Index()
+            .Where(v => v.Item.Action == ValveAction.Fit)
+            .Select(v => new Swap(v.Index, Fetch(job, v.Item)))];
+        _changes = [.. swaps.Select(s => Change(job, s))];
+        foreach (Swap swap in swaps)
+        {
+            _known[swap.Valve] = ValveReadings.None;
+        }
+
+        return swaps;
+    }
+
+    public override bool Passes(Job job) => RecheckVerdict
+        .On(new Recheck(_before!, _changes, _latest, ThermalShift.None, PlanRules.Default)).Passes;
+
+    private static PlanRequest Request(Job job, EngineCheck check)
+    {
+        DrawerShims[] drawer = [.. job.Drawer.GroupBy(s => s.Reading).Select(g => new DrawerShims(g.Key, g.Count()))];
+        PurchasableSize[] shop = [.. Shim.Sizes.Sizes(Instrument.Marked)];
+        return new PlanRequest(check, [.. job.Fitted.Select(s => s.Reading)], new Stock(drawer, shop), Job.Costs);
+    }
+
+    private static Shim Fetch(Job job, PlannedValve valve)
+    {
+        if (valve.Source == ShimSource.Engine)
+        {
+            return job.Fitted[valve.FromValve!.Value];
+        }
+
+        if (valve.Source == ShimSource.Buy)
+        {
+            return job.Buy(valve.To!.Millimetres);
+        }
+
+        Shim shim = job.Drawer.First(s => s.Reading == valve.To);
+        job.Drawer.Remove(shim);
+        return shim;
+    }
+
+    private MadeChange Change(Job job, Swap swap)
+    {
+        if (measures)
+        {
+            job.Measure(swap.In);
+        }
+
+        return MadeChange.Fitted(swap.Valve, job.Fitted[swap.Valve].Reading, swap.In.Reading);
+    }
+}
