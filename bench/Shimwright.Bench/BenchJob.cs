@@ -18,7 +18,7 @@ public sealed class BenchJob
 
     private BenchJob(int valves, int groups, int shims)
     {
-        _name = $"{valves} valves, {groups} groups, {shims} shims";
+        _name = $"{valves} x {shims}, {groups} groups";
         var random = new Random(Seed);
         Engine engine = EngineOf(valves, groups);
         var check = new EngineCheck(engine, engine.Valves.Select(v => Felt(v, random)).ToList());
@@ -42,6 +42,7 @@ public sealed class BenchJob
 
     public PlanRequest Request { get; }
 
+    /// <summary>Valves x shims in the drawer, and groups.</summary>
     public override string ToString() => _name;
 
     private static Engine EngineOf(int valves, int groups)

@@ -1,14 +1,33 @@
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using Perfolizer.Horology;
+
 namespace Shimwright.Bench;
 
 internal static class Program
 {
+    /// <summary>With "profile": sizes of the jobs and where the time goes. Without: the benchmarks.</summary>
     private static int Main(string[] args)
     {
-        foreach (BenchJob job in BenchJob.All)
+        if (args is ["profile"])
         {
-            StageProfile.Print(Console.Out, job);
+            foreach (BenchJob job in BenchJob.All)
+            {
+                var searched = SearchedJob.Of(job);
+                searched.Describe(Console.Out);
+                StageProfile.Print(Console.Out, searched);
+            }
+
+            return 0;
         }
 
-        return args.Length;
+        Job quick = Job.Default
+            .WithLaunchCount(1)
+            .WithWarmupCount(6)
+            .WithIterationCount(10)
+            .WithIterationTime(TimeInterval.FromMilliseconds(250));
+        BenchmarkSwitcher.FromTypes([typeof(PlanBenchmarks)]).Run(["--filter", "*", .. args], DefaultConfig.Instance.AddJob(quick));
+        return 0;
     }
 }

@@ -14,19 +14,12 @@ internal static class StageProfile
     private const int WarmUp = 60;
     private const int Runs = 61;
 
-    public static void Print(TextWriter to, BenchJob job)
+    public static void Print(TextWriter to, SearchedJob job)
     {
-        PlanRequest request = job.Request;
+        PlanRequest request = job.Job.Request;
+        (EngineEstimate estimate, OptionTable options) = (job.Estimate, job.Options);
         double finest = request.FinestChange;
-        EngineEstimate estimate = EngineEstimate.From(request.Check, finest);
-        var options = new OptionTable(request, estimate);
-        PlanSearch searched = new(request, options);
-        PlanHull found = new(request, searched);
-        PlanPoint chosen = found.Choose();
-        int fits = options.Shared.Sum(s => s.Count) + options.Private.Sum(p => p.Count);
-        to.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"{job}: {estimate.Valves[0].Grid.Count} grid points a valve, {fits} options above the floor, {options.Columns} columns, {found.Corners.Count} corners, {searched.Nodes} nodes"));
+        PlanWriter Writer() => new(request, estimate, options);
 
         void Stage<T>(string name, Func<T> run)
         {
@@ -38,10 +31,10 @@ internal static class StageProfile
         Stage("  of which the likelihoods", () => Likelihoods(estimate));
         Stage("option table", () => new OptionTable(request, estimate));
         Stage("hull search", () => new PlanHull(request, new PlanSearch(request, options)).Choose());
-        Stage("writing all plans", () => found.Corners.Select(new PlanWriter(request, estimate, options).Write).Count());
+        Stage("writing all plans", () => job.Hull.Corners.Select(Writer().Write).Count());
         Stage("Planner.Plan, all of the above", () => Planner.Plan(request));
-        Stage("then ChanceAll and After of the chosen", () => Read(new PlanWriter(request, estimate, options).Write(chosen)));
-        Stage("then ChanceAll and After of all plans", () => found.Corners.Select(new PlanWriter(request, estimate, options).Write).Sum(Read));
+        Stage("then ChanceAll and After of the chosen", () => Read(Writer().Write(job.Chosen)));
+        Stage("then ChanceAll and After of all plans", () => job.Hull.Corners.Select(Writer().Write).Sum(Read));
     }
 
     private static double Likelihoods(EngineEstimate estimate) => estimate.Valves.Index().Sum(v =>
