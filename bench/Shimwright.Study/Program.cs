@@ -5,18 +5,20 @@ namespace Shimwright.Study;
 
 internal static class Program
 {
-    private const int Seed = 4_711;
+    private const int UsualEngines = 1000;
+    private const int UsualSeed = 4_711;
 
-    /// <summary>Optional argument: how many engines of each population (1000).</summary>
+    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711).</summary>
     private static int Main(string[] args)
     {
-        int engines = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 1000;
+        int engines = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : UsualEngines;
+        int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualSeed;
         TextWriter to = Console.Out;
-        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines of each population, seed {Seed}"));
+        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines of each population, seed {seed}"));
         foreach (Population population in new[] { Population.Worn, Population.Dusty })
         {
             List<(string Name, Outcome[] Outcomes)> rows = [.. Strategies(population)
-                .Select(s => (s.Name, Study.Run(Seed, population, engines, s.Make)))];
+                .Select(s => (s.Name, Study.Run(seed, population, engines, s.Make)))];
             to.WriteLine();
             Tables.Print(to, population.Name, rows);
         }
