@@ -41,10 +41,13 @@ internal static class ManyGroups
     public static List<(double Doubt, double Minutes)> Hull(PlanRequest request, EngineEstimate estimate)
     {
         Thickness[] drawer = [.. request.Stock.Drawer.SelectMany(d => Enumerable.Repeat(d.Thickness, d.Count))];
+        Dictionary<string, List<(double Doubt, double Minutes)>> alone =
+            request.Engine.AccessGroups.ToDictionary(g => g, g => OfGroup(g, [], request, estimate));
         List<(double Doubt, double Minutes)> corners = [];
         foreach (Dictionary<int, Thickness> given in WaysToGive(drawer, request.Engine.Valves.Count))
         {
-            var sets = request.Engine.AccessGroups.Select(g => OfGroup(g, given, request, estimate)).ToList();
+            HashSet<string> touched = [.. given.Keys.Select(v => request.Engine.Valves[v].Access)];
+            var sets = request.Engine.AccessGroups.Select(g => touched.Contains(g) ? OfGroup(g, given, request, estimate) : alone[g]).ToList();
             if (sets.All(s => s.Count > 0))
             {
                 corners.AddRange(LowerHull.Sum(sets));
@@ -83,7 +86,7 @@ internal static class ManyGroups
             points = [.. points.SelectMany(_ => ways, (p, w) => (p.Doubt + w.Doubt, p.Minutes + w.Minutes, p.IsOpen || w.IsChange))];
         }
 
-        return [.. points.Select(p => (p.Doubt, p.Minutes + (p.IsOpen ? request.Costs.AccessOf(group) : 0)))];
+        return LowerHull.Of(points.Select(p => (p.Doubt, p.Minutes + (p.IsOpen ? request.Costs.AccessOf(group) : 0))));
     }
 
     private static IEnumerable<(double Doubt, double Minutes, bool IsChange)> WaysOf(

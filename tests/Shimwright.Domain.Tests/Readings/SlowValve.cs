@@ -23,7 +23,7 @@ internal sealed class SlowValve
         Losses = grid.Losses;
 
         // Far enough for the strays, and for the widest part of the expectation.
-        double needed = 0.26 + (2 * valve.Band.Width) + (20 * check.Loss.Own);
+        double needed = 0.26 + (2 * valve.Band.Width) + (18 * check.Loss.Own);
         _reach = Math.Ceiling(Math.Max(0.52, needed) / grid.ClearanceStep) * grid.ClearanceStep;
         int cells = (int)Math.Round(2 * _reach / grid.ClearanceStep);
         double[] log = [.. Enumerable.Range(0, cells).Select(i => SlowLaw.LogLikelihood(At(i), readings, check))];
