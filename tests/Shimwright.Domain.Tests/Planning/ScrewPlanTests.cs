@@ -37,6 +37,8 @@ public class ScrewPlanTests
         Assert.Equal(1 - (2 * NormalLaw.Cdf(-0.03 / SettingError)), line.Chance!.Value, 1e-12);
         Assert.Equal(0.15, line.After!.Mean, 1e-12);
         Assert.Equal(SettingError, line.After.StandardDeviation, 1e-12);
+
+        // The 97.5 % point of the normal law, from memory.
         Assert.Equal(0.15 - (1.959964 * SettingError), line.After.Low, 1e-7);
         Assert.Equal(0.15 + (1.959964 * SettingError), line.After.High, 1e-7);
         Assert.Equal(line.Chance, line.After.InBand);

@@ -112,6 +112,8 @@ public class ClearanceDistributionTests
         ClearanceDistribution normal = All["usual"].At(0.9, 0.01);
         Assert.Equal(0.9, normal.Mean, 1e-9);
         Assert.Equal(0.01, normal.StandardDeviation, 1e-7);
+
+        // The 97.5 % point of the normal law, from memory.
         Assert.Equal(0.9 - (1.959964 * 0.01), normal.Quantile(0.025), 5e-6);
         Assert.Equal(0, normal.InBand, 1e-12);
     }

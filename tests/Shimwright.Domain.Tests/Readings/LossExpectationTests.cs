@@ -61,7 +61,7 @@ public class LossExpectationTests
     {
         // A wide band and next to no loss: exp of a third of a million on the way.
         var loss = new LossExpectation(own: 0.001);
-        Assert.Equal(0.4 / 0.75, loss.OwnDensity(0, 0.75), 2e-3);
+        Assert.Equal(1 / (0.75 * Math.Sqrt(2 * Math.PI)), loss.OwnDensity(0, 0.75), 1e-5);
         Assert.True(loss.OwnDensity(-5, 0.75) > 0);
         Assert.Equal(0, loss.OwnDensity(40, 0.75));
     }
