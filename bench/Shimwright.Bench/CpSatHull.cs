@@ -42,7 +42,7 @@ internal sealed class CpSatHull
         double lambda = (surer.Minutes - cheaper.Minutes) / (cheaper.Doubt - surer.Doubt);
         (double Doubt, double Minutes) between = Solve(lambda);
         double below = (lambda * (cheaper.Doubt - between.Doubt)) + cheaper.Minutes - between.Minutes;
-        if (below > Tolerance * Math.Max(1, lambda))
+        if (below > Tolerance)
         {
             Expand(cheaper, between);
             _corners.Add(between);

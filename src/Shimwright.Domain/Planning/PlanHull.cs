@@ -81,7 +81,7 @@ internal sealed class PlanHull
         PlanPoint between = Solve(Weighing.MinutesPerDoubt(lambda, _search.Scale));
         double line = (lambda * cheaper.Doubt) + cheaper.Minutes;
         double found = (lambda * between.Doubt) + between.Minutes;
-        if (found >= line - (Tolerance * Math.Max(1, lambda))
+        if (found >= line - Tolerance
             || between.Doubt >= cheaper.Doubt - Weighing.Quantum
             || between.Doubt <= surer.Doubt + Weighing.Quantum)
         {

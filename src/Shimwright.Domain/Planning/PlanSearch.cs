@@ -5,18 +5,22 @@ namespace Shimwright.Domain.Planning;
 /// <summary>
 /// The best plan under one weighing, exact. With the opened groups given, the choice is an assignment of shims to
 /// valves. Which groups to open is settled by branch and bound: a group that is not decided yet lets its valves
-/// change for an equal share of its access time each, which is never more than the real cost.
+/// change for parts of its access time, which together are never more than the real cost.
 /// </summary>
 internal sealed class PlanSearch
 {
+    /// <summary>How often a node's bound is tightened before the search branches.</summary>
+    private const int Tightenings = 2;
+
     private readonly OptionTable _options;
     private readonly int[] _groupOf;
     private readonly double[] _access;
-    private readonly int[] _groupSize;
+    private readonly AccessShares _shares;
     private readonly AssignmentSolver<Int128> _solver;
     private readonly ValveRow[] _rows;
     private readonly int[] _starts;
     private readonly int[] _arcOfRow;
+    private readonly Int128[] _share;
     private int[] _columns = new int[1024];
     private Int128[] _costs = new Int128[1024];
     private ValveOption[] _arcOptions = new ValveOption[1024];
@@ -29,11 +33,12 @@ internal sealed class PlanSearch
         List<string> groups = [.. engine.AccessGroups];
         _groupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Access))];
         _access = [.. groups.Select(request.Costs.AccessOf)];
-        _groupSize = [.. groups.Select((_, g) => _groupOf.Count(x => x == g))];
+        _shares = new AccessShares(_groupOf, groups.Count);
         _solver = new AssignmentSolver<Int128>(options.Columns + valves);
         _rows = new ValveRow[valves];
         _starts = new int[valves + 1];
         _arcOfRow = new int[valves];
+        _share = new Int128[valves];
         Scale = new PlanScale(
             Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Doubt)),
             Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Minutes)) + _access.Sum());
@@ -41,7 +46,7 @@ internal sealed class PlanSearch
 
     public PlanScale Scale { get; }
 
-    /// <summary>Nodes of the search so far, for benchmarks and tests.</summary>
+    /// <summary>Assignments solved so far, for benchmarks and tests.</summary>
     public int Nodes { get; private set; }
 
     private enum GroupState : byte
@@ -65,20 +70,13 @@ internal sealed class PlanSearch
         open.Push(new GroupState[_access.Length]);
         while (open.TryPop(out GroupState[]? states))
         {
-            Nodes++;
-            if (Relaxed(states, weighing) is not { } relaxed || relaxed.Bound >= best)
+            if (Bounded(states, weighing, ref best, ref plan) is not { } missing)
             {
                 continue;
             }
 
-            Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
-            if (real < best)
-            {
-                (best, plan) = (real, relaxed.Choice);
-            }
-
             int branch = GroupToBranchOn(states, missing);
-            if (branch >= 0 && relaxed.Bound < best)
+            if (branch >= 0)
             {
                 // Last in, first out: the open branch, which the relaxed plan wanted, is looked at first.
                 open.Push(With(states, branch, GroupState.Closed));
@@ -89,12 +87,45 @@ internal sealed class PlanSearch
         return plan;
     }
 
+    /// <summary>
+    /// Looks at a node: takes its relaxed plan where that is the best so far, and tightens the bound by moving the shares
+    /// towards the valves that change. Null where nothing better can be below; otherwise what the groups fall short of.
+    /// </summary>
+    private Int128[]? Bounded(GroupState[] states, Weighing weighing, ref Int128 best, ref ValveOption[] plan)
+    {
+        for (int round = 0; ; round++)
+        {
+            Nodes++;
+            if (Relaxed(states, weighing) is not { } relaxed || relaxed.Bound >= best)
+            {
+                return null;
+            }
+
+            Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
+            if (real < best)
+            {
+                (best, plan) = (real, relaxed.Choice);
+            }
+
+            if (relaxed.Bound >= best)
+            {
+                return null;
+            }
+
+            if (round == Tightenings || !_shares.Follow(relaxed.Choice, g => states[g] == GroupState.Undecided))
+            {
+                return missing;
+            }
+        }
+    }
+
     private IEnumerable<ValveOption> AllOf(int v) =>
         _options.Shared[v].Select(s => s.Option).Concat(_options.Private[v]).Append(_options.Staying[v]);
 
     private (Int128 Bound, ValveOption[] Choice)? Relaxed(GroupState[] states, Weighing weighing)
     {
         int arcs = 0;
+        _shares.Split(weighing, _access, _share);
         for (int v = 0; v < _rows.Length; v++)
         {
             _starts[v] = arcs;
@@ -104,7 +135,7 @@ internal sealed class PlanSearch
             {
                 Int128 share = state == GroupState.Open
                     ? 0
-                    : weighing.ShareOfOpened(_access[_groupOf[v]], _groupSize[_groupOf[v]]);
+                    : _share[v];
                 foreach (ValveRow.Arc arc in _rows[v].Changes)
                 {
                     Add(ref arcs, arc.Column, arc.Cost + share, arc.Option);
@@ -154,21 +185,24 @@ internal sealed class PlanSearch
     {
         missing = new Int128[_access.Length];
         Int128 cost = 0;
+        bool[] isOpened = new bool[_access.Length];
         for (int v = 0; v < choice.Length; v++)
         {
             cost += weighing.Of(choice[v]);
             int g = _groupOf[v];
-            if (choice[v].IsChange)
+            if (!choice[v].IsChange)
             {
-                if (missing[g] == 0)
-                {
-                    Int128 opened = weighing.OfOpened(_access[g]);
-                    cost += opened;
-                    missing[g] = opened;
-                }
-
-                missing[g] -= weighing.ShareOfOpened(_access[g], _groupSize[g]);
+                continue;
             }
+
+            if (!isOpened[g])
+            {
+                isOpened[g] = true;
+                missing[g] = weighing.OfOpened(_access[g]);
+                cost += missing[g];
+            }
+
+            missing[g] -= _share[v];
         }
 
         return cost;

@@ -205,7 +205,7 @@ public sealed class ClearanceDistribution
         CubicRule.Weights(grid, band.Middle - LossExpectation.StrayReach, band.Middle + LossExpectation.StrayReach);
 
     private double Landing(double aim, double error) =>
-        NormalLaw.Between((Band.Low - aim) / error, (Band.High - aim) / error);
+        NormalTable.Cdf((Band.High - aim) / error) - NormalTable.Cdf((Band.Low - aim) / error);
 
     /// <summary>The grid points from which the band can be reached: beyond 6.5 standard deviations the chance is below 1e-10.</summary>
     private (int First, int Last) Reach(double shift, double error)

@@ -91,10 +91,10 @@ public sealed record FeelProfile
         double spread = SpreadOf(leaves);
         double felt = feel switch
         {
-            Feel.No => NormalLaw.Cdf((Firm - play) / spread),
-            Feel.Firm => NormalLaw.Between((Firm - play) / spread, (Light - play) / spread),
-            Feel.Light => NormalLaw.Between((Light - play) / spread, (Loose - play) / spread),
-            Feel.Loose => NormalLaw.Cdf((play - Loose) / spread),
+            Feel.No => NormalTable.Cdf((Firm - play) / spread),
+            Feel.Firm => NormalTable.Cdf((Light - play) / spread) - NormalTable.Cdf((Firm - play) / spread),
+            Feel.Light => NormalTable.Cdf((Loose - play) / spread) - NormalTable.Cdf((Light - play) / spread),
+            Feel.Loose => NormalTable.Cdf((play - Loose) / spread),
             _ => throw new ArgumentOutOfRangeException(nameof(feel)),
         };
         return Math.Max(LeastChance, ((1 - Slip) * felt) + (Slip / 4));

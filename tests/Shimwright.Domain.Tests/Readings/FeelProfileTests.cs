@@ -72,7 +72,7 @@ public class FeelProfileTests
             for (double play = -0.15; play < 0.15; play += 0.0031)
             {
                 double expected = SlowLaw.ChanceOf(felt, play, leaves, FeelProfile.Default);
-                Assert.Equal(expected, FeelProfile.Default.Chance(felt, 0.2 + play, 0.2, leaves), 1e-12);
+                Assert.Equal(expected, FeelProfile.Default.Chance(felt, 0.2 + play, 0.2, leaves), 1e-9);
             }
         }
     }
