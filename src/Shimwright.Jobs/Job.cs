@@ -1,3 +1,4 @@
+using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -12,10 +13,12 @@ public sealed class Job
 {
     private readonly IReadOnlyDictionary<string, Thickness> _fitted;
     private readonly IReadOnlyList<ValveReadings> _rechecked;
+    private readonly EngineSection _card;
 
     internal Job(JobSections sections)
     {
         EngineSection engine = sections.Engine!;
+        _card = engine;
         Engine = engine.ToEngine();
         Layout = engine.Layout;
         Wear = engine.Wear;
@@ -85,6 +88,10 @@ public sealed class Job
         Stock,
         Costs,
         Rules);
+
+    /// <summary>The crank layout; the file must have been read for the stops.</summary>
+    /// <returns>The layout.</returns>
+    public CrankLayout ToLayout() => _card.ToLayout();
 
     /// <summary>The re-check; the file must have been read for a verdict.</summary>
     /// <returns>The re-check.</returns>

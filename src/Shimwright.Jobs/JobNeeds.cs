@@ -9,6 +9,12 @@ internal static class JobNeeds
 {
     public static void Note(JobSections sections, JobPurpose purpose, List<JobProblem> problems)
     {
+        if (purpose == JobPurpose.Stops)
+        {
+            StopsNeeds.Note(sections, problems);
+            return;
+        }
+
         if (sections.PastChecks > 0)
         {
             problems.Add(new("$.history", $"found {sections.PastChecks} past checks", "the wear model that reads them is not built yet; leave history out"));

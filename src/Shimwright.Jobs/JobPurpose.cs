@@ -11,4 +11,7 @@ public enum JobPurpose
 
     /// <summary>To judge a re-check.</summary>
     Verdict,
+
+    /// <summary>To find where the crank stops.</summary>
+    Stops,
 }

@@ -51,6 +51,8 @@ internal static class CommandLine
             JobCommands.Estimate(bench),
             JobCommands.Plan(bench),
             JobCommands.Verdict(bench),
+            JobCommands.Stops(bench),
+            TimingCommand.Create(bench),
             DemoCommand.Create(bench),
             SchemaCommand.Create(bench),
         };

@@ -42,6 +42,14 @@ internal static class JobCommands
         JobPurpose.Verdict,
         job => new VerdictAnswer(job));
 
+    public static Command Stops(Bench bench) => Create(
+        bench,
+        "stops",
+        "Find where the crank has to stop so that every valve can be checked on the heel of its cam, with the fewest stops.\n"
+        + "Example: shimwright stops demo/02-worn-four.json",
+        JobPurpose.Stops,
+        job => new StopsAnswer(job));
+
     private static Command Create(
         Bench bench, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer)
     {

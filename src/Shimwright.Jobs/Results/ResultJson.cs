@@ -33,5 +33,7 @@ public static class ResultJson
 [JsonSerializable(typeof(EstimateResult))]
 [JsonSerializable(typeof(PlanResult))]
 [JsonSerializable(typeof(VerdictResult))]
+[JsonSerializable(typeof(StopsResult))]
+[JsonSerializable(typeof(TimingResult))]
 [JsonSerializable(typeof(BadLine))]
 internal sealed partial class ResultJsonContext : JsonSerializerContext;

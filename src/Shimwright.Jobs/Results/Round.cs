@@ -11,5 +11,7 @@ internal static class Round
 
     public static double Turns(double turns) => Tidy(Math.Round(turns, 6));
 
+    public static double Degrees(double degrees) => Tidy(Math.Round(degrees, 6));
+
     private static double Tidy(double value) => value == 0 ? 0 : value;
 }

@@ -1,3 +1,4 @@
+using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Members;
 
@@ -6,7 +7,7 @@ namespace Shimwright.Jobs.Sections;
 /// <summary>The engine as far as it could be read: what the other sections refer to, right or wrong.</summary>
 internal sealed record EngineSection(
     string? Name, Adjuster? Adjuster, double Ratio, double? Pitch, double? Kappa,
-    IReadOnlyList<ValveSection> Valves, LayoutCard? Layout, WearCard? Wear)
+    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, WearCard? Wear)
 {
     private static readonly Dictionary<string, Adjuster> Adjusters = new(StringComparer.Ordinal)
     {
@@ -43,7 +44,7 @@ internal sealed record EngineSection(
             o.Problem("pitch", "found a pitch", "only the valvetrain \"screw\" has one");
         }
 
-        return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, layout, wear);
+        return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, o.Has("layout"), layout, wear);
     }
 
     /// <summary>The engine; to be asked for only where nothing was wrong.</summary>
@@ -52,6 +53,15 @@ internal sealed record EngineSection(
         new Valvetrain(Adjuster!.Value, Ratio, Pitch),
         Valves.Select(v => new Valve(v.Id!, v.Cylinder!.Value, v.Side!.Value, v.Access!, v.Band!)),
         Kappa);
+
+    /// <summary>The crank layout; to be asked for only where the stops found nothing wrong.</summary>
+    public CrankLayout ToLayout() => new(
+        Layout!.FiringOrder,
+        Layout.FiringAngles,
+        [.. Valves.Select(v => new TimedValve(
+            v.Id!, v.Cylinder!.Value, v.Side!.Value, (v.Events ?? Layout.EventsOf(v.Side.Value))!, v.Also))],
+        Layout.RampDegrees,
+        Layout.Marks);
 
     private static Boxed? ReadTemperature(ObjectMembers o) =>
         o.Number("kappaMmPerC", new(-0.01, 0.01), "Clearance gained per degree above 20 degrees C, mm; left out where unknown.") is { } kappa

@@ -13,7 +13,7 @@ internal sealed record JobSections(
 
     private static readonly Dictionary<string, int> Formats = new(StringComparer.Ordinal) { [Format] = 1 };
 
-    private static readonly EngineSection NoEngine = new(null, null, 1, null, null, [], null, null);
+    private static readonly EngineSection NoEngine = new(null, null, 1, null, null, [], false, null, null);
 
     public static JobSections Read(ObjectMembers o)
     {

@@ -1,13 +1,10 @@
+using Shimwright.Domain.CrankStops;
+using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Sections;
 
-/// <summary>How far before or after its dead centre a side opens and closes, crank degrees.</summary>
-/// <param name="Opens">Intake: before top dead centre; exhaust: before bottom dead centre.</param>
-/// <param name="Closes">Intake: after bottom dead centre; exhaust: after top dead centre.</param>
-public sealed record CamEvents(double Opens, double Closes);
-
-/// <summary>Cylinders and cam events of an engine card. Read and checked; the crank stops will use it.</summary>
+/// <summary>Cylinders and cam events of an engine card, as far as they could be read.</summary>
 /// <param name="FiringOrder">Cylinders in the order in which they fire.</param>
 /// <param name="FiringAngles">When each fires, crank degrees; null for even firing.</param>
 /// <param name="Marks">Further marks, crank degrees.</param>
@@ -15,12 +12,17 @@ public sealed record CamEvents(double Opens, double Closes);
 /// <param name="RampDegrees">By how much each opening is widened at both ends, crank degrees.</param>
 /// <param name="Intake">Intake events, or null.</param>
 /// <param name="Exhaust">Exhaust events, or null.</param>
+/// <param name="Turning">How the crank turns, in the card's words, or null.</param>
 public sealed record LayoutCard(
-    IReadOnlyList<double> FiringOrder, IReadOnlyList<double>? FiringAngles, IReadOnlyList<double> Marks,
-    bool StopsAnywhere, double RampDegrees, CamEvents? Intake, CamEvents? Exhaust)
+    IReadOnlyList<int> FiringOrder, IReadOnlyList<double>? FiringAngles, IReadOnlyList<double> Marks,
+    bool StopsAnywhere, double RampDegrees, CamEvents? Intake, CamEvents? Exhaust, string? Turning)
 {
+    /// <summary>The most cylinders that are taken.</summary>
+    internal const int MostCylinders = 64;
+
+    private const double UsualRamp = 20;
+
     private static readonly NumberRule Angle = new(-720, 720);
-    private static readonly NumberRule EventAngle = new(-180, 180);
 
     private static readonly Dictionary<string, bool> Stops = new(StringComparer.Ordinal)
     {
@@ -28,29 +30,97 @@ public sealed record LayoutCard(
         ["anywhere"] = true,
     };
 
+    /// <summary>The events of a side, or null.</summary>
+    /// <param name="side">Intake or exhaust.</param>
+    /// <returns>The side's events.</returns>
+    public CamEvents? EventsOf(ValveSide side) => side == ValveSide.Intake ? Intake : Exhaust;
+
     internal static LayoutCard? Read(ObjectMembers o)
     {
-        double[]? order = o.Numbers("firingOrder", new(1, 64), (1, 64), "Cylinders in the order in which they fire.", required: true);
-        double[]? angles = o.Numbers("firingAngles", Angle, (1, 64), "When each of them fires, crank degrees; even unless given.");
+        int[]? order = ReadOrder(o);
+        double[]? angles = o.Numbers("firingAngles", Angle, (1, MostCylinders), "When each of them fires, crank degrees; even unless given.");
         double[]? marks = o.Numbers("marks", Angle, (0, 64), "Marks besides the two dead centres of every cylinder, crank degrees.");
         bool? anywhere = o.Choice("stopsAt", Stops, "Whether the crank may stop at marks only or at any angle.");
         double? ramp = o.Number("rampDeg", new(0, 180), "By how much each opening is widened at both ends, crank degrees.");
         CamEvents? intake = o.Object(
-            "intake", e => Events(e, "opensBtdc", "closesAbdc"), "When the intake valves open before top and close after bottom dead centre.");
+            "intake", e => EventsSection.Read(e, "opensBtdc", "closesAbdc"), "When the intake valves open before top and close after bottom dead centre.");
         CamEvents? exhaust = o.Object(
-            "exhaust", e => Events(e, "opensBbdc", "closesAtdc"), "When the exhaust valves open before bottom and close after top dead centre.");
-        if (order is not null && angles is not null && order.Length != angles.Length)
+            "exhaust", e => EventsSection.Read(e, "opensBbdc", "closesAtdc"), "When the exhaust valves open before bottom and close after top dead centre.");
+        string? turning = o.Name("turning", "How the crank turns and from where it is seen, such as \"clockwise, seen from the left\".");
+        NoteAngles(o, order, angles);
+        return order is null ? null : new(order, angles, marks ?? [], anywhere ?? false, ramp ?? UsualRamp, intake, exhaust, turning);
+    }
+
+    private static int[]? ReadOrder(ObjectMembers o)
+    {
+        double[]? order = o.Numbers("firingOrder", new(1, MostCylinders), (1, MostCylinders), "Cylinders in the order in which they fire.", required: true);
+        if (order is null)
+        {
+            return null;
+        }
+
+        if (order.FirstOrDefault(c => c != Math.Floor(c)) is var broken && broken != 0)
+        {
+            o.Problem("firingOrder", $"found {NumberRule.Text(broken)}", "cylinders are whole numbers");
+            return null;
+        }
+
+        if (order.GroupBy(c => c).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        {
+            o.Problem("firingOrder", $"cylinder {NumberRule.Text(twice.Key)} stands there {twice.Count()} times", "each cylinder fires once in a cycle");
+            return null;
+        }
+
+        return [.. order.Select(c => (int)c)];
+    }
+
+    private static void NoteAngles(ObjectMembers o, int[]? order, double[]? angles)
+    {
+        if (angles is null)
+        {
+            return;
+        }
+
+        if (order is not null && order.Length != angles.Length)
         {
             o.Problem("firingAngles", $"found {angles.Length} angles", $"one for each of the {order.Length} cylinders of the firing order");
         }
 
-        return order is null ? null : new(order, angles, marks ?? [], anywhere ?? false, ramp ?? 20, intake, exhaust);
-    }
+        for (int k = 1; k < angles.Length; k++)
+        {
+            if (angles[k] < angles[k - 1])
+            {
+                o.Problem("firingAngles", $"found {NumberRule.Text(angles[k])} after {NumberRule.Text(angles[k - 1])}", "the angles rise with the firing order");
+            }
+        }
 
-    private static CamEvents? Events(ObjectMembers o, string opens, string closes)
+        if (angles[^1] - angles[0] >= CrankAngle.Cycle)
+        {
+            o.Problem("firingAngles", $"found {NumberRule.Text(angles[0])} to {NumberRule.Text(angles[^1])}", "all cylinders fire within one cycle of 720 degrees");
+        }
+    }
+}
+
+/// <summary>Opening and closing of a side or of one valve.</summary>
+internal static class EventsSection
+{
+    private static readonly NumberRule Angle = new(-CamEvents.Furthest, CamEvents.Furthest);
+
+    public static CamEvents? Read(ObjectMembers o, string opens, string closes)
     {
-        double? open = o.Number(opens, EventAngle, "Crank degrees.", required: true);
-        double? close = o.Number(closes, EventAngle, "Crank degrees.", required: true);
-        return open is { } a && close is { } b ? new CamEvents(a, b) : null;
+        double? open = o.Number(opens, Angle, "Crank degrees before its dead centre.", required: true);
+        double? close = o.Number(closes, Angle, "Crank degrees after its dead centre.", required: true);
+        if (open is not { } a || close is not { } b)
+        {
+            return null;
+        }
+
+        if (a + 180 + b <= 0)
+        {
+            o.Problem("", $"found {NumberRule.Text(a)} and {NumberRule.Text(b)}", "a valve that closes before it opens has no opening at all");
+            return null;
+        }
+
+        return new CamEvents(a, b);
     }
 }

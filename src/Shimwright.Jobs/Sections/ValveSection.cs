@@ -1,12 +1,14 @@
+using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Sections;
 
 /// <summary>One valve as far as it could be read.</summary>
-internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, string? Access, ClearanceBand? Band)
+internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, string? Access, ClearanceBand? Band,
+    CamEvents? Events, IReadOnlyList<OffHeel> Also)
 {
-    private const int MostCylinders = 64;
+    private const int MostIntervals = 8;
 
     private static readonly Dictionary<string, ValveSide> Sides = new(StringComparer.Ordinal)
     {
@@ -17,10 +19,21 @@ internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, 
     /// <summary>Reads a valve; <paramref name="ids"/> are those of the valves before it.</summary>
     public static ValveSection Read(ObjectMembers o, HashSet<string> ids) => new(
         ReadId(o, ids),
-        o.Whole("cylinder", 1, MostCylinders, "Its cylinder.", required: true),
+        o.Whole("cylinder", 1, LayoutCard.MostCylinders, "Its cylinder.", required: true),
         o.Choice("side", Sides, "Intake or exhaust.", required: true),
         o.Name("access", "What has to be lifted to reach its adjuster.", required: true),
-        ReadBand(o));
+        ReadBand(o),
+        o.Object("events", e => EventsSection.Read(e, "opens", "closes"), "When this valve opens and closes, where it differs from its side."),
+        [.. o.List("alsoOffHeel", ReadInterval, (0, MostIntervals), "Further intervals off its heel, such as a decompressor's.").Select(i => i.Value)]);
+
+    private static Interval? ReadInterval(ObjectMembers o)
+    {
+        double? from = o.Number("from", new(-720, 720), "Crank degrees after its own cylinder's compression TDC.", required: true);
+        double? length = o.Number("length", new(0, 720, LeastIsLeftOut: true), "Crank degrees.", required: true);
+        return from is { } f && length is { } l ? new Interval(new OffHeel(f, l)) : null;
+    }
+
+    private sealed record Interval(OffHeel Value);
 
     private static string? ReadId(ObjectMembers o, HashSet<string> ids)
     {

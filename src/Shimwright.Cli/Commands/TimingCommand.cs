@@ -1,0 +1,117 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Shimwright.Cli.Tables;
+using Shimwright.Domain.CamTiming;
+using Shimwright.Domain.CrankStops;
+using Shimwright.Jobs.Results;
+
+namespace Shimwright.Cli.Commands;
+
+/// <summary>The command timing: teeth, marks, pins, lobes, and what a change of clearance does to the events.</summary>
+internal static class TimingCommand
+{
+    private const int MostPins = 1000;
+
+    public static Command Create(Bench bench)
+    {
+        Option<double?> teeth = Number("--teeth", "Z", "Teeth of the camshaft's sprocket.", Sprocket.FewestTeeth, Sprocket.MostTeeth, whole: true);
+        teeth.Required = true;
+        Option<double?> offset = Number("--offset", "MM", "How far a mark sits off its line, mm; positive where it is ahead in running direction.", -500, 500);
+        Option<double?> radius = Number("--radius", "MM", "Distance of that mark from the camshaft's centre, mm.", 1, 1000);
+        Option<double?> pins = Number("--pins", "N", "Chain pins counted in running direction from one camshaft's mark to the other's.", 0, MostPins, whole: true);
+        Option<double?> right = Number("--pins-right", "N", "Chain pins that the manual gives.", 0, MostPins, whole: true);
+        Option<CamEvents?> intake = Events("--intake", "Intake events, crank degrees: opens before top, closes after bottom dead centre.");
+        Option<CamEvents?> exhaust = Events("--exhaust", "Exhaust events, crank degrees: opens before bottom, closes after top dead centre.");
+        Option<double?> change = Number("--clearance-change", "MM", "Clearance gained, mm; negative where it is lost.", -2, 2);
+        Option<double?> speed = Number("--ramp-speed", "MM", "Lift of the cam's ramp, mm a crank degree.", 1e-6, 1);
+        var json = new Option<bool>("--json") { Description = "Print one JSON document and nothing else." };
+        var command = new Command(
+            "timing",
+            "Check cam timing before the starter turns: what a tooth is, what an offset mark or a count of chain pins means.\n"
+            + "Example: shimwright timing --teeth 40 --offset 4.2 --radius 30 --pins 14 --pins-right 14")
+        {
+            teeth, offset, radius, pins, right, intake, exhaust, change, speed, json,
+        };
+        command.Validators.Add(result =>
+        {
+            Together(result, offset, radius);
+            Together(result, pins, right);
+            Together(result, change, speed);
+            if (result.GetResult(change) is not null && result.GetResult(intake) is null && result.GetResult(exhaust) is null)
+            {
+                result.AddError("--clearance-change needs --intake or --exhaust: it says what becomes of their events.");
+            }
+        });
+        command.SetAction(parsed =>
+        {
+            TimingResult answer = TimingResult.Of(new TimingQuestion(
+                new Sprocket((int)parsed.GetValue(teeth)!.Value),
+                parsed.GetValue(offset) is { } x && parsed.GetValue(radius) is { } r ? (x, r) : null,
+                parsed.GetValue(pins) is { } n && parsed.GetValue(right) is { } m ? new PinCount((int)n, (int)m) : null,
+                parsed.GetValue(intake),
+                parsed.GetValue(exhaust),
+                parsed.GetValue(change) is { } gained && parsed.GetValue(speed) is { } lift ? (gained, lift) : null));
+            if (parsed.GetValue(json))
+            {
+                bench.Output.WriteLine(ResultJson.Write(answer, indented: true));
+            }
+            else
+            {
+                TimingPage.Write(new Page(bench, LengthUnit.Mm), answer);
+            }
+
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static void Together(CommandResult result, Option one, Option other)
+    {
+        if (result.GetResult(one) is null != (result.GetResult(other) is null))
+        {
+            result.AddError($"{one.Name} and {other.Name} belong together.");
+        }
+    }
+
+    private static Option<double?> Number(string name, string help, string about, double least, double greatest, bool whole = false) => new(name)
+    {
+        Description = about,
+        HelpName = help,
+        CustomParser = argument =>
+        {
+            string text = argument.Tokens.Count == 1 ? argument.Tokens[0].Value : "";
+            if (Parse(text) is { } value && value >= least && value <= greatest && (!whole || value == Math.Floor(value)))
+            {
+                return value;
+            }
+
+            argument.AddError(string.Create(
+                CultureInfo.InvariantCulture, $"{name}: found \"{text}\", allowed is a {(whole ? "whole " : "")}number from {least} to {greatest}."));
+            return null;
+        },
+    };
+
+    private static Option<CamEvents?> Events(string name, string about) => new(name)
+    {
+        Description = about,
+        HelpName = "OPENS CLOSES",
+        Arity = new ArgumentArity(2, 2),
+        AllowMultipleArgumentsPerToken = true,
+        CustomParser = argument =>
+        {
+            double?[] values = [.. argument.Tokens.Select(t => Parse(t.Value))];
+            if (values is [{ } opens, { } closes]
+                && Math.Abs(opens) <= CamEvents.Furthest && Math.Abs(closes) <= CamEvents.Furthest && opens + 180 + closes > 0)
+            {
+                return new CamEvents(opens, closes);
+            }
+
+            argument.AddError($"{name}: found \"{string.Join(' ', argument.Tokens.Select(t => t.Value))}\", allowed are two numbers from -180 to 180 that leave the valve open for a while.");
+            return null;
+        },
+    };
+
+    private static double? Parse(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) ? value : null;
+}

@@ -1,0 +1,45 @@
+using System.Globalization;
+using Shimwright.Jobs.Results;
+
+namespace Shimwright.Cli.Tables;
+
+/// <summary>What timing prints.</summary>
+internal static class TimingPage
+{
+    public static void Write(Page page, TimingResult answer)
+    {
+        page.Heading("Cam timing");
+        List<string> lines =
+        [
+            Text($"One tooth is {answer.Tooth.CamDegrees:0.00} camshaft degrees, {answer.Tooth.CrankDegrees:0.00} crank degrees."),
+        ];
+        if (answer.Mark is { } mark)
+        {
+            lines.Add(Text($"Mark: {mark.CamDegrees:0.00} camshaft degrees off. {Sentence(mark.Verdict)}"));
+        }
+
+        if (answer.Pins is { } pins)
+        {
+            lines.Add(Text($"Pins: {pins.Found} counted, {pins.Right} right. {Sentence(pins.Verdict)}"));
+        }
+
+        if (answer.Lobes is { } lobes)
+        {
+            lines.Add(Text($"Open for {lobes.IntakeDuration:0.#} (intake) and {lobes.ExhaustDuration:0.#} (exhaust) crank degrees; overlap {lobes.Overlap:0.#}."));
+            lines.Add(Text($"Lobe centres: intake {lobes.IntakeCentreAtdc:0.#} after, exhaust {lobes.ExhaustCentreBtdc:0.#} before top dead centre; separation {lobes.SeparationCamDegrees:0.#} camshaft degrees."));
+        }
+
+        foreach (EventsRow row in answer.AfterClearanceChange ?? [])
+        {
+            lines.Add(Text($"After the change of clearance the {row.Side} opens at {row.Opens:0.#} and closes at {row.Closes:0.#}: open for {row.Duration:0.#}."));
+        }
+
+        page.Bullets(lines);
+        page.Heading("Cautions");
+        page.Bullets(answer.Cautions);
+    }
+
+    private static string Sentence(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}.";
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

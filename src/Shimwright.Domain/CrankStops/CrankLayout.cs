@@ -1,0 +1,100 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.CrankStops;
+
+/// <summary>One valve as far as the crank matters.</summary>
+/// <param name="Id">Its name.</param>
+/// <param name="Cylinder">Its cylinder.</param>
+/// <param name="Side">Intake or exhaust.</param>
+/// <param name="Events">When it opens and closes.</param>
+/// <param name="Also">Further intervals off its heel, such as a decompressor's.</param>
+public sealed record TimedValve(string Id, int Cylinder, ValveSide Side, CamEvents Events, IReadOnlyList<OffHeel> Also);
+
+/// <summary>Cylinders, when they fire, and when each valve is off its heel.</summary>
+public sealed class CrankLayout
+{
+    private readonly Dictionary<int, double> _fires;
+
+    /// <summary>Makes a layout.</summary>
+    /// <param name="firingOrder">Cylinders in the order in which they fire, each once.</param>
+    /// <param name="firingAngles">When each fires, crank degrees, rising within one cycle; null for even firing.</param>
+    /// <param name="valves">The valves.</param>
+    /// <param name="ramp">By how much every interval off the heel is widened at both ends, crank degrees, 0 to 180.</param>
+    /// <param name="marks">Marks besides the two dead centres of every cylinder, crank degrees.</param>
+    public CrankLayout(
+        IReadOnlyList<int> firingOrder, IReadOnlyList<double>? firingAngles, IReadOnlyList<TimedValve> valves,
+        double ramp = 20, IReadOnlyList<double>? marks = null)
+    {
+        ArgumentNullException.ThrowIfNull(firingOrder);
+        ArgumentNullException.ThrowIfNull(valves);
+        FiringOrder = firingOrder;
+        FiringAngles = firingAngles ?? EvenAngles(firingOrder);
+        ArgumentOutOfRangeException.ThrowIfNotEqual(FiringAngles.Count, firingOrder.Count, nameof(firingAngles));
+        _fires = firingOrder.Zip(FiringAngles).ToDictionary(c => c.First, c => CrankAngle.Wrap(c.Second));
+        Valves = valves;
+        Ramp = Guard.Within(ramp, 0, 180);
+        Marks = marks ?? [];
+    }
+
+    /// <summary>Cylinders in the order in which they fire.</summary>
+    public IReadOnlyList<int> FiringOrder { get; }
+
+    /// <summary>When each of them fires, crank degrees.</summary>
+    public IReadOnlyList<double> FiringAngles { get; }
+
+    /// <summary>The valves.</summary>
+    public IReadOnlyList<TimedValve> Valves { get; }
+
+    /// <summary>By how much every interval off the heel is widened at both ends, crank degrees.</summary>
+    public double Ramp { get; }
+
+    /// <summary>Marks besides the two dead centres of every cylinder, crank degrees.</summary>
+    public IReadOnlyList<double> Marks { get; }
+
+    /// <summary>A cylinder's compression TDC, crank degrees in [0, 720).</summary>
+    /// <param name="cylinder">The cylinder; it must be in the firing order.</param>
+    /// <returns>The angle.</returns>
+    public double FiresAt(int cylinder) => _fires[cylinder];
+
+    /// <summary>Whether a cylinder is in the firing order.</summary>
+    /// <param name="cylinder">The cylinder.</param>
+    /// <returns>True where it fires.</returns>
+    public bool Fires(int cylinder) => _fires.ContainsKey(cylinder);
+
+    /// <summary>The cylinder that is 360 degrees away, whose piston moves alike on the other stroke; null where there is none.</summary>
+    /// <param name="cylinder">The cylinder.</param>
+    /// <returns>Its running mate.</returns>
+    public int? CompanionOf(int cylinder)
+    {
+        double wanted = CrankAngle.Wrap(FiresAt(cylinder) + 360);
+        foreach ((int other, double angle) in _fires)
+        {
+            if (Math.Abs(angle - wanted) < 1e-6)
+            {
+                return other;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Where a valve may be checked: the arcs on which it stands on its heel, crank degrees.</summary>
+    /// <param name="valve">The valve.</param>
+    /// <returns>The arcs, none where the valve is never closed.</returns>
+    public IReadOnlyList<HeelArc> HeelOf(TimedValve valve)
+    {
+        ArgumentNullException.ThrowIfNull(valve);
+        double fires = FiresAt(valve.Cylinder);
+        IEnumerable<OffHeel> off = valve.Also.Prepend(valve.Events.OnSide(valve.Side))
+            .Select(o => new OffHeel(fires + o.From - Ramp, o.Length + (2 * Ramp)));
+        return HeelArc.Between(off);
+    }
+
+    private static double[] EvenAngles(IReadOnlyList<int> firingOrder)
+    {
+        // Cylinder 1 is the datum wherever it stands in the order.
+        int first = Math.Max(0, firingOrder.Index().FirstOrDefault(c => c.Item == 1).Index);
+        return [.. firingOrder.Select((_, k) => CrankAngle.Wrap((k - first) * CrankAngle.Cycle / firingOrder.Count))];
+    }
+}

@@ -1,0 +1,100 @@
+using System.Globalization;
+using Shimwright.Domain.CamTiming;
+using Shimwright.Domain.CrankStops;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>What was asked about the timing of a camshaft; what was not measured is null.</summary>
+/// <param name="Sprocket">The camshaft's sprocket.</param>
+/// <param name="Mark">A mark off its line and its distance from the camshaft's centre, mm.</param>
+/// <param name="Pins">Chain pins counted.</param>
+/// <param name="Intake">Intake events.</param>
+/// <param name="Exhaust">Exhaust events.</param>
+/// <param name="Clearance">Clearance gained, mm, and lift of the ramp, mm a crank degree.</param>
+public sealed record TimingQuestion(
+    Sprocket Sprocket, (double Offset, double Radius)? Mark, PinCount? Pins,
+    CamEvents? Intake, CamEvents? Exhaust, (double Change, double RampSpeed)? Clearance);
+
+/// <summary>What one tooth is.</summary>
+public sealed record ToothRow(double CamDegrees, double CrankDegrees);
+
+/// <summary>A mark off its line.</summary>
+public sealed record MarkRow(double CamDegrees, int Teeth, double LeftOverCamDegrees, string Verdict);
+
+/// <summary>Chain pins counted.</summary>
+public sealed record PinsRow(int Found, int Right, int TeethAdvanced, string Verdict);
+
+/// <summary>Durations, centres and overlap, crank degrees; the separation in camshaft degrees.</summary>
+public sealed record LobesRow(
+    double IntakeDuration, double ExhaustDuration, double IntakeCentreAtdc, double ExhaustCentreBtdc,
+    double SeparationCamDegrees, double Overlap);
+
+/// <summary>Events after a change of clearance, crank degrees.</summary>
+public sealed record EventsRow(string Side, double Opens, double Closes, double Duration);
+
+/// <summary>The answer of the command timing.</summary>
+public sealed record TimingResult(
+    string Format, ToothRow Tooth, MarkRow? Mark, PinsRow? Pins, LobesRow? Lobes,
+    IReadOnlyList<EventsRow>? AfterClearanceChange, IReadOnlyList<string> Cautions)
+{
+    private const string Danger =
+        "An engine out of time can bend its valves the moment the starter turns it. Until the marks are right turn it by hand only, "
+        + "and stop where it stops hard; the maker's manual says where the marks belong.";
+
+    /// <summary>Answers a question.</summary>
+    /// <param name="question">What was measured.</param>
+    /// <returns>The answer.</returns>
+    public static TimingResult Of(TimingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        Sprocket sprocket = question.Sprocket;
+        return new(
+            "shimwright-timing/1",
+            new ToothRow(Round.Degrees(sprocket.CamDegreesPerTooth), Round.Degrees(sprocket.CrankDegreesPerTooth)),
+            question.Mark is { } mark ? MarkOf(sprocket.ReadMark(mark.Offset, mark.Radius), sprocket) : null,
+            question.Pins is { } pins
+                ? new PinsRow(pins.Found, pins.Right, pins.TeethAdvanced, Verdict(pins.TeethAdvanced, "the second camshaft is", " against the first"))
+                : null,
+            question is { Intake: { } intake, Exhaust: { } exhaust } ? LobesOf(new LobeTiming(intake, exhaust)) : null,
+            EventsAfter(question),
+            [Danger]);
+    }
+
+    private static MarkRow MarkOf(MarkReading reading, Sprocket sprocket)
+    {
+        string left = Text($"{Math.Abs(reading.LeftOver):0.0} cam degrees are left over, {Math.Abs(reading.LeftOver) / sprocket.CamDegreesPerTooth:0.00} of a tooth");
+        return new(
+            Round.Degrees(reading.CamDegrees), reading.Teeth, Round.Degrees(reading.LeftOver),
+            $"{Verdict(reading.Teeth, "the camshaft is", "")}; {left}");
+    }
+
+    private static string Verdict(int teeth, string who, string against) => teeth == 0
+        ? $"right: {who} where it belongs"
+        : Text($"wrong: {who} {Math.Abs(teeth)} {(Math.Abs(teeth) == 1 ? "tooth" : "teeth")} {(teeth > 0 ? "advanced" : "retarded")}{against}");
+
+    private static LobesRow LobesOf(LobeTiming lobes) => new(
+        Round.Degrees(lobes.IntakeDuration), Round.Degrees(lobes.ExhaustDuration), Round.Degrees(lobes.IntakeCentre),
+        Round.Degrees(lobes.ExhaustCentre), Round.Degrees(lobes.Separation), Round.Degrees(lobes.Overlap));
+
+    private static List<EventsRow>? EventsAfter(TimingQuestion question)
+    {
+        if (question.Clearance is not { } clearance)
+        {
+            return null;
+        }
+
+        List<EventsRow> rows = [];
+        foreach ((string side, CamEvents? before) in new[] { ("intake", question.Intake), ("exhaust", question.Exhaust) })
+        {
+            if (before is not null)
+            {
+                CamEvents after = LobeTiming.AfterClearanceChange(before, clearance.Change, clearance.RampSpeed);
+                rows.Add(new EventsRow(side, Round.Degrees(after.Opens), Round.Degrees(after.Closes), Round.Degrees(after.Duration)));
+            }
+        }
+
+        return rows;
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
