@@ -10,12 +10,9 @@ public readonly record struct HeelArc(double From, double Length)
     /// <returns>Crank degrees.</returns>
     public double SlackAt(double angle)
     {
+        // An angle within rounding before the beginning is no turn along, see CrankAngle.Wrap.
         double along = CrankAngle.Turn(From, angle);
-        double inside = Math.Min(along, Length - along);
-
-        // An angle a hair before the beginning is a whole turn along.
-        double before = along - CrankAngle.Cycle;
-        return Math.Max(inside, before >= -CrankAngle.Slack ? before : double.NegativeInfinity);
+        return Math.Min(along, Length - along);
     }
 
     /// <summary>What remains of the cycle between intervals off the heel.</summary>

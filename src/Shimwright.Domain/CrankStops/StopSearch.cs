@@ -13,7 +13,7 @@ internal sealed class StopSearch(HeelArc[][] heels, double[]? marks)
     /// <summary>The angles of the best plan, rising; null where no set of stops serves every valve.</summary>
     public double[]? Best()
     {
-        if (StopCover.Fewest(Serves(Candidates(0), 0), _all) is not { } fewest)
+        if (new StopCover(Serves(Candidates(0), 0)).Fewest(_all) is not { } fewest)
         {
             return null;
         }
@@ -38,7 +38,7 @@ internal sealed class StopSearch(HeelArc[][] heels, double[]? marks)
     }
 
     private bool CanDo(double slack, int count) =>
-        StopCover.Find(Serves(Candidates(slack), slack), _all, count) is not null;
+        new StopCover(Serves(Candidates(slack), slack)).CanServe(_all, count);
 
     /// <summary>The angles worth trying where every valve must have this much slack, rising.</summary>
     private double[] Candidates(double slack) => marks
@@ -78,21 +78,27 @@ internal sealed class StopSearch(HeelArc[][] heels, double[]? marks)
         return [.. values.Where(s => s >= 0).Append(0).Distinct().Order()];
     }
 
-    /// <summary>The earliest first stop, then the earliest second one, and so on.</summary>
+    /// <summary>
+    /// The earliest first stop, then the earliest second one, and so on. What is still open may be served from anywhere:
+    /// a plan with a stop that is earlier than the one just tried would have been found before it.
+    /// </summary>
     private double[] Earliest(double slack, int count)
     {
         double[] candidates = Candidates(slack);
         ulong[] serves = Serves(candidates, slack);
+        var cover = new StopCover(serves);
         List<double> stops = [];
         ulong open = _all;
-        int from = 0;
-        while (stops.Count < count)
+        int next = 0;
+        for (int left = count - 1; left >= 0; left--, next++)
         {
-            int next = Enumerable.Range(from, candidates.Length - from).First(c =>
-                StopCover.Find(serves[(c + 1)..], open & ~serves[c], count - stops.Count - 1) is not null);
+            while (!cover.CanServe(open & ~serves[next], left))
+            {
+                next++;
+            }
+
             stops.Add(candidates[next]);
             open &= ~serves[next];
-            from = next + 1;
         }
 
         return [.. stops];
