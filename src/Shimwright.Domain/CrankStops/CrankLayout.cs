@@ -62,23 +62,6 @@ public sealed class CrankLayout
     /// <returns>True where it fires.</returns>
     public bool Fires(int cylinder) => _fires.ContainsKey(cylinder);
 
-    /// <summary>The cylinder that is 360 degrees away, whose piston moves alike on the other stroke; null where there is none.</summary>
-    /// <param name="cylinder">The cylinder.</param>
-    /// <returns>Its running mate.</returns>
-    public int? CompanionOf(int cylinder)
-    {
-        double wanted = CrankAngle.Wrap(FiresAt(cylinder) + 360);
-        foreach ((int other, double angle) in _fires)
-        {
-            if (Math.Abs(angle - wanted) < 1e-6)
-            {
-                return other;
-            }
-        }
-
-        return null;
-    }
-
     /// <summary>Where a valve may be checked: the arcs on which it stands on its heel, crank degrees.</summary>
     /// <param name="valve">The valve.</param>
     /// <returns>The arcs, none where the valve is never closed.</returns>

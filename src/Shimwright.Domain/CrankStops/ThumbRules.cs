@@ -11,18 +11,21 @@ public static class ThumbRules
     private const double SameAngle = 1e-6;
 
     /// <summary>
-    /// The pairs of running mates: when a valve of one cylinder is fully open, the same valve of the other is to be set.
-    /// Empty unless every cylinder has a mate 360 degrees away.
+    /// The pairs of running mates, 360 degrees apart: when a valve of one cylinder is fully open, the same valve of the
+    /// other is to be set. Empty where a cylinder has no mate or a valve of a mate could not be set then.
     /// </summary>
     /// <param name="layout">The layout.</param>
     /// <returns>Pairs of cylinders, the lower number first.</returns>
     public static IReadOnlyList<(int One, int Other)> Companions(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
-        (int One, int? Other)[] pairs = [.. layout.FiringOrder.Select(c => (c, layout.CompanionOf(c)))];
-        return pairs.All(p => p.Other is not null)
-            ? [.. pairs.Where(p => p.One < p.Other).Select(p => (p.One, p.Other!.Value)).Order()]
-            : [];
+        (int One, int Other)[] pairs =
+        [
+            .. layout.FiringOrder.SelectMany(one => layout.FiringOrder.Select(other => (One: one, Other: other)))
+                .Where(p => p.One < p.Other && IsHalfACycle(layout.FiresAt(p.One), layout.FiresAt(p.Other))).Order(),
+        ];
+        bool allHaveOne = layout.FiringOrder.All(c => pairs.Any(p => p.One == c || p.Other == c));
+        return allHaveOne && pairs.All(p => CanSetEachOther(layout, p.One, p.Other)) ? pairs : [];
     }
 
     /// <summary>
@@ -50,17 +53,19 @@ public static class ThumbRules
     }
 
     /// <summary>
-    /// Whether each cylinder can be set by its own valves: as its exhaust valve begins to open its intake is set, as its
-    /// intake valve finishes closing its exhaust is set.
+    /// Whether each cylinder can be set by its own valves: as its exhaust valve begins to open its intake is set; while
+    /// its intake valve closes, from full lift to its seat, its exhaust is set.
     /// </summary>
     /// <param name="layout">The layout.</param>
-    /// <returns>True where the rule holds for every cylinder.</returns>
+    /// <returns>True where every cylinder that has a valve has both kinds and the rule holds for it.</returns>
     public static bool OwnCylinderRuleHolds(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
-        return layout.Valves.All(set => layout.Valves
-            .Where(other => other.Cylinder == set.Cylinder && other.Side != set.Side)
-            .All(other => CanBeSetAt(layout, set, set.Side == ValveSide.Intake ? Opens(layout, other) : Closes(layout, other))));
+        return layout.Valves.GroupBy(v => v.Cylinder).All(own =>
+            own.Select(v => v.Side).Distinct().Count() == 2
+            && own.Where(v => v.Side == ValveSide.Intake).All(intake => own.Where(v => v.Side == ValveSide.Exhaust).All(exhaust =>
+                CanBeSetAt(layout, intake, Opens(layout, exhaust))
+                && CanBeSetBetween(layout, exhaust, FullyOpen(layout, intake), Closes(layout, intake)))));
     }
 
     /// <summary>Where a valve is fully open: the middle of its opening, crank degrees.</summary>
@@ -76,13 +81,22 @@ public static class ThumbRules
     private static double Closes(CrankLayout layout, TimedValve valve) =>
         CrankAngle.Wrap(Opens(layout, valve) + valve.Events.Duration);
 
+    private static bool CanSetEachOther(CrankLayout layout, int one, int other) =>
+        layout.Valves.Where(v => v.Cylinder == one).All(a => layout.Valves
+            .Where(b => b.Cylinder == other && b.Side == a.Side)
+            .All(b => CanBeSetAt(layout, b, FullyOpen(layout, a)) && CanBeSetAt(layout, a, FullyOpen(layout, b))));
+
     private static bool CanBeSetAt(CrankLayout layout, TimedValve valve, double angle) =>
-        layout.HeelOf(valve) is { Count: > 0 } heel && StopPlan.SlackAt(heel, angle) >= -CrankAngle.Slack;
+        CanBeSetBetween(layout, valve, angle, angle);
+
+    private static bool CanBeSetBetween(CrankLayout layout, TimedValve valve, double from, double to) =>
+        layout.HeelOf(valve).Any(arc => arc.SlackAt(from) >= -CrankAngle.Slack
+            && CrankAngle.Turn(arc.From, from) + CrankAngle.Turn(from, to) <= arc.Length + CrankAngle.Slack);
 
     /// <summary>Whether the one valve is at the middle of its heel when the other is fully open: 360 degrees from its own full lift.</summary>
-    private static bool IsFurthestFromOpening(CrankLayout layout, TimedValve set, TimedValve open)
-    {
-        double apart = CrankAngle.Turn(FullyOpen(layout, set), FullyOpen(layout, open));
-        return Math.Abs(apart - 360) < SameAngle;
-    }
+    private static bool IsFurthestFromOpening(CrankLayout layout, TimedValve set, TimedValve open) =>
+        IsHalfACycle(FullyOpen(layout, set), FullyOpen(layout, open));
+
+    private static bool IsHalfACycle(double from, double to) =>
+        Math.Abs(CrankAngle.Turn(from, to) - (CrankAngle.Cycle / 2)) < SameAngle;
 }
