@@ -45,13 +45,25 @@ internal static class TimingCommand
         });
         command.SetAction(parsed =>
         {
-            TimingResult answer = TimingResult.Of(new TimingQuestion(
+            var question = new TimingQuestion(
                 new Sprocket((int)parsed.GetValue(teeth)!.Value),
                 parsed.GetValue(offset) is { } x && parsed.GetValue(radius) is { } r ? (x, r) : null,
                 parsed.GetValue(pins) is { } n && parsed.GetValue(right) is { } m ? new PinCount((int)n, (int)m) : null,
                 parsed.GetValue(intake),
                 parsed.GetValue(exhaust),
-                parsed.GetValue(change) is { } gained && parsed.GetValue(speed) is { } lift ? (gained, lift) : null));
+                parsed.GetValue(change) is { } gained && parsed.GetValue(speed) is { } lift ? (gained, lift) : null);
+            string[] wrong = [.. WhatCannotBe(question)];
+            if (wrong.Length > 0)
+            {
+                foreach (string message in wrong)
+                {
+                    bench.Error.WriteLine($"shimwright: {message}");
+                }
+
+                return ExitCode.BadCommandLine;
+            }
+
+            TimingResult answer = TimingResult.Of(question);
             if (parsed.GetValue(json))
             {
                 bench.Output.WriteLine(ResultJson.Write(answer, indented: true));
@@ -64,6 +76,26 @@ internal static class TimingCommand
             return ExitCode.Done;
         });
         return command;
+    }
+
+    /// <summary>Numbers that are each allowed and yet cannot stand together.</summary>
+    private static IEnumerable<string> WhatCannotBe(TimingQuestion question)
+    {
+        if (question.Mark is { } mark && Math.Abs(mark.Offset) > mark.Radius * Sprocket.FurthestOffset)
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"--offset: found {mark.Offset} at a --radius of {mark.Radius}, allowed is up to {Sprocket.FurthestOffset} times the radius; are the two swapped?");
+        }
+
+        if (question.Clearance is { } clearance
+            && new[] { question.Intake, question.Exhaust }.OfType<CamEvents>()
+                .Any(e => LobeTiming.AfterClearanceChange(e, clearance.Change, clearance.RampSpeed) is null))
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"--clearance-change: found {clearance.Change} at a --ramp-speed of {clearance.RampSpeed:0.######}, which moves the events by {Math.Abs(clearance.Change / clearance.RampSpeed):0.#} degrees; no valve train does that.");
+        }
     }
 
     private static void Together(CommandResult result, Option one, Option other)
@@ -87,7 +119,7 @@ internal static class TimingCommand
             }
 
             argument.AddError(string.Create(
-                CultureInfo.InvariantCulture, $"{name}: found \"{text}\", allowed is a {(whole ? "whole " : "")}number from {least} to {greatest}."));
+                CultureInfo.InvariantCulture, $"{name}: found \"{text}\", allowed is a {(whole ? "whole " : "")}number from {least:0.######} to {greatest:0.######}."));
             return null;
         },
     };
@@ -102,7 +134,7 @@ internal static class TimingCommand
         {
             double?[] values = [.. argument.Tokens.Select(t => Parse(t.Value))];
             if (values is [{ } opens, { } closes]
-                && Math.Abs(opens) <= CamEvents.Furthest && Math.Abs(closes) <= CamEvents.Furthest && opens + 180 + closes > 0)
+                && CamEvents.ArePossible(opens, closes))
             {
                 return new CamEvents(opens, closes);
             }

@@ -25,8 +25,7 @@ internal static class TimingPage
 
         if (answer.Lobes is { } lobes)
         {
-            lines.Add(Text($"Open for {lobes.IntakeDuration:0.#} (intake) and {lobes.ExhaustDuration:0.#} (exhaust) crank degrees; overlap {lobes.Overlap:0.#}."));
-            lines.Add(Text($"Lobe centres: intake {lobes.IntakeCentreAtdc:0.#} after, exhaust {lobes.ExhaustCentreBtdc:0.#} before top dead centre; separation {lobes.SeparationCamDegrees:0.#} camshaft degrees."));
+            lines.AddRange(Lobes(lobes));
         }
 
         foreach (EventsRow row in answer.AfterClearanceChange ?? [])
@@ -37,6 +36,25 @@ internal static class TimingPage
         page.Bullets(lines);
         page.Heading("Cautions");
         page.Bullets(answer.Cautions);
+    }
+
+    private static IEnumerable<string> Lobes(LobesRow lobes)
+    {
+        if (lobes is { IntakeDuration: { } intake, IntakeCentreAtdc: { } after })
+        {
+            yield return Text($"Intake: open for {intake:0.#} crank degrees, lobe centre {after:0.#} after top dead centre.");
+        }
+
+        if (lobes is { ExhaustDuration: { } exhaust, ExhaustCentreBtdc: { } before })
+        {
+            yield return Text($"Exhaust: open for {exhaust:0.#} crank degrees, lobe centre {before:0.#} before top dead centre.");
+        }
+
+        if (lobes is { Overlap: { } overlap, SeparationCamDegrees: { } separation })
+        {
+            string both = overlap < 0 ? Text($"none, both are closed for {-overlap:0.#}") : Text($"{overlap:0.#}");
+            yield return Text($"Overlap: {both} crank degrees; separation of the lobes {separation:0.#} camshaft degrees.");
+        }
     }
 
     private static string Sentence(string words) => $"{char.ToUpperInvariant(words[0])}{words[1..]}.";

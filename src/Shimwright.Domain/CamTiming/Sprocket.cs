@@ -8,6 +8,9 @@ public sealed record Sprocket
     /// <summary>The fewest and most teeth that are taken.</summary>
     public const int FewestTeeth = 8, MostTeeth = 400;
 
+    /// <summary>The furthest that a mark may sit off its line, in radii: beyond it offset and radius must be mixed up.</summary>
+    public const double FurthestOffset = 10;
+
     /// <summary>Makes a sprocket.</summary>
     /// <param name="teeth">Its teeth, 8 to 400.</param>
     public Sprocket(int teeth) => Teeth = (int)Guard.Within(teeth, FewestTeeth, MostTeeth);
@@ -28,7 +31,7 @@ public sealed record Sprocket
     public MarkReading ReadMark(double offset, double radius)
     {
         Guard.Within(radius, 1, 1000);
-        Guard.Within(offset, -radius * 10, radius * 10);
+        Guard.Within(offset, -radius * FurthestOffset, radius * FurthestOffset);
         double cam = double.RadiansToDegrees(Math.Atan(offset / radius));
         int teeth = (int)Math.Round(cam / CamDegreesPerTooth, MidpointRounding.AwayFromZero);
         return new MarkReading(cam, teeth, cam - (teeth * CamDegreesPerTooth));

@@ -23,6 +23,13 @@ public sealed record CamEvents
         Guard.Within(Duration, double.Epsilon, CrankAngle.Cycle, "duration");
     }
 
+    /// <summary>Whether events lie within reach of their dead centres and leave the valve open for a while.</summary>
+    /// <param name="opens">Crank degrees before its dead centre at which it opens.</param>
+    /// <param name="closes">Crank degrees after its dead centre at which it closes.</param>
+    /// <returns>True where events can be made of them.</returns>
+    public static bool ArePossible(double opens, double closes) =>
+        Math.Abs(opens) <= Furthest && Math.Abs(closes) <= Furthest && opens + 180 + closes > 0;
+
     /// <summary>Crank degrees before its dead centre at which it opens.</summary>
     public double Opens { get; }
 

@@ -24,10 +24,10 @@ public sealed record MarkRow(double CamDegrees, int Teeth, double LeftOverCamDeg
 /// <summary>Chain pins counted.</summary>
 public sealed record PinsRow(int Found, int Right, int TeethAdvanced, string Verdict);
 
-/// <summary>Durations, centres and overlap, crank degrees; the separation in camshaft degrees.</summary>
+/// <summary>Durations, centres and overlap, crank degrees; the separation in camshaft degrees. Null where a side is not known.</summary>
 public sealed record LobesRow(
-    double IntakeDuration, double ExhaustDuration, double IntakeCentreAtdc, double ExhaustCentreBtdc,
-    double SeparationCamDegrees, double Overlap);
+    double? IntakeDuration, double? ExhaustDuration, double? IntakeCentreAtdc, double? ExhaustCentreBtdc,
+    double? SeparationCamDegrees, double? Overlap);
 
 /// <summary>Events after a change of clearance, crank degrees.</summary>
 public sealed record EventsRow(string Side, double Opens, double Closes, double Duration);
@@ -40,6 +40,9 @@ public sealed record TimingResult(
     private const string Danger =
         "An engine out of time can bend its valves the moment the starter turns it. Until the marks are right turn it by hand only, "
         + "and stop where it stops hard; the maker's manual says where the marks belong.";
+
+    /// <summary>What may be left over, in teeth, before a mark speaks for no whole number of them; common practice, no source.</summary>
+    private const double Doubtful = 0.25;
 
     /// <summary>Answers a question.</summary>
     /// <param name="question">What was measured.</param>
@@ -55,26 +58,33 @@ public sealed record TimingResult(
             question.Pins is { } pins
                 ? new PinsRow(pins.Found, pins.Right, pins.TeethAdvanced, Verdict(pins.TeethAdvanced, "the second camshaft is", " against the first"))
                 : null,
-            question is { Intake: { } intake, Exhaust: { } exhaust } ? LobesOf(new LobeTiming(intake, exhaust)) : null,
+            question is { Intake: null, Exhaust: null } ? null : LobesOf(new LobeTiming(question.Intake, question.Exhaust)),
             EventsAfter(question),
             [Danger]);
     }
 
     private static MarkRow MarkOf(MarkReading reading, Sprocket sprocket)
     {
-        string left = Text($"{Math.Abs(reading.LeftOver):0.0} cam degrees are left over, {Math.Abs(reading.LeftOver) / sprocket.CamDegreesPerTooth:0.00} of a tooth");
-        return new(
-            Round.Degrees(reading.CamDegrees), reading.Teeth, Round.Degrees(reading.LeftOver),
-            $"{Verdict(reading.Teeth, "the camshaft is", "")}; {left}");
+        double share = Math.Abs(reading.LeftOver) / sprocket.CamDegreesPerTooth;
+        string left = Text($"{Math.Abs(reading.LeftOver):0.0} cam degrees are left over, {share:0.00} of a tooth");
+        string verdict = share > Doubtful
+            ? $"doubtful: nearest is {Teeth(reading.Teeth)}, but {left}; measure again, and look at the radius and at the chain"
+            : $"{Verdict(reading.Teeth, "the camshaft is", "")}; {left}";
+        return new(Round.Degrees(reading.CamDegrees), reading.Teeth, Round.Degrees(reading.LeftOver), verdict);
     }
 
-    private static string Verdict(int teeth, string who, string against) => teeth == 0
-        ? $"right: {who} where it belongs"
-        : Text($"wrong: {who} {Math.Abs(teeth)} {(Math.Abs(teeth) == 1 ? "tooth" : "teeth")} {(teeth > 0 ? "advanced" : "retarded")}{against}");
+    private static string Verdict(int teeth, string who, string against) =>
+        teeth == 0 ? $"right: {who} where it belongs" : $"wrong: {who} {Teeth(teeth)}{against}";
+
+    private static string Teeth(int teeth) => teeth == 0
+        ? "no tooth out"
+        : Text($"{Math.Abs(teeth)} {(Math.Abs(teeth) == 1 ? "tooth" : "teeth")} {(teeth > 0 ? "advanced" : "retarded")}");
 
     private static LobesRow LobesOf(LobeTiming lobes) => new(
-        Round.Degrees(lobes.IntakeDuration), Round.Degrees(lobes.ExhaustDuration), Round.Degrees(lobes.IntakeCentre),
-        Round.Degrees(lobes.ExhaustCentre), Round.Degrees(lobes.Separation), Round.Degrees(lobes.Overlap));
+        Rounded(lobes.IntakeDuration), Rounded(lobes.ExhaustDuration), Rounded(lobes.IntakeCentre),
+        Rounded(lobes.ExhaustCentre), Rounded(lobes.Separation), Rounded(lobes.Overlap));
+
+    private static double? Rounded(double? degrees) => degrees is { } d ? Round.Degrees(d) : null;
 
     private static List<EventsRow>? EventsAfter(TimingQuestion question)
     {
@@ -86,9 +96,9 @@ public sealed record TimingResult(
         List<EventsRow> rows = [];
         foreach ((string side, CamEvents? before) in new[] { ("intake", question.Intake), ("exhaust", question.Exhaust) })
         {
-            if (before is not null)
+            if (before is not null
+                && LobeTiming.AfterClearanceChange(before, clearance.Change, clearance.RampSpeed) is { } after)
             {
-                CamEvents after = LobeTiming.AfterClearanceChange(before, clearance.Change, clearance.RampSpeed);
                 rows.Add(new EventsRow(side, Round.Degrees(after.Opens), Round.Degrees(after.Closes), Round.Degrees(after.Duration)));
             }
         }

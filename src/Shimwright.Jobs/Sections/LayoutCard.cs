@@ -115,7 +115,7 @@ internal static class EventsSection
             return null;
         }
 
-        if (a + 180 + b <= 0)
+        if (!CamEvents.ArePossible(a, b))
         {
             o.Problem("", $"found {NumberRule.Text(a)} and {NumberRule.Text(b)}", "a valve that closes before it opens has no opening at all");
             return null;
