@@ -25,10 +25,9 @@ internal static class StopsNeeds
             return;
         }
 
-        foreach ((int v, ValveSection valve) in engine.Valves.Index())
-        {
-            NoteValve($"$.engine.valves[{v}]", valve, layout, problems);
-        }
+        NoteCylinders(engine.Valves, layout, problems);
+        NoteSide("intake", ValveSide.Intake, engine.Valves, layout, problems);
+        NoteSide("exhaust", ValveSide.Exhaust, engine.Valves, layout, problems);
 
         // Only a card without problems makes a layout that can be asked.
         if (problems.Count == 0 && !layout.StopsAnywhere)
@@ -44,32 +43,58 @@ internal static class StopsNeeds
         }
     }
 
-    private static void NoteValve(string path, ValveSection valve, LayoutCard layout, List<JobProblem> problems)
+    private static void NoteCylinders(IReadOnlyList<ValveSection> valves, LayoutCard layout, List<JobProblem> problems)
     {
-        if (valve.Cylinder is { } cylinder && !layout.FiringOrder.Contains(cylinder))
+        foreach (IGrouping<int, ValveSection> stray in valves
+            .Where(v => v.Cylinder is { } cylinder && !layout.FiringOrder.Contains(cylinder)).GroupBy(v => v.Cylinder!.Value))
         {
             problems.Add(new(
-                $"{path}.cylinder", $"found {cylinder}, which never fires", $"the firing order has {string.Join(", ", layout.FiringOrder)}"));
-            return;
-        }
-
-        if (valve.Side is not { } side)
-        {
-            return;
-        }
-
-        if ((valve.Events ?? layout.EventsOf(side)) is not { } events)
-        {
-            string word = side == ValveSide.Intake ? "intake" : "exhaust";
-            problems.Add(new($"$.engine.layout.{word}", "missing", $"valve {valve.Id} needs to know when the {word} valves open and close"));
-        }
-        else if (HeelArc.Between(valve.Also.Prepend(events.OnSide(side))
-            .Select(o => new OffHeel(o.From - layout.RampDegrees, o.Length + (2 * layout.RampDegrees)))).Count == 0)
-        {
-            problems.Add(new(
-                path,
-                $"valve {valve.Id} is never on its heel: open for {NumberRule.Text(events.Duration)} degrees, and {NumberRule.Text(layout.RampDegrees)} more at either end",
-                "a valve is closed somewhere in the 720 degrees; see its events and rampDeg"));
+                "$.engine.layout.firingOrder",
+                $"cylinder {stray.Key} of {Names(stray)} never fires",
+                $"name it there or correct the cylinder; the order has {string.Join(", ", layout.FiringOrder)}"));
         }
     }
+
+    /// <summary>Notes what is wrong with a side's events once, and with a valve's own only where they are to blame.</summary>
+    private static void NoteSide(
+        string word, ValveSide side, IReadOnlyList<ValveSection> valves, LayoutCard layout, List<JobProblem> problems)
+    {
+        (int Index, ValveSection Item)[] ofSide = [.. valves.Index().Where(v => v.Item.Side == side)];
+        ValveSection[] onCard = [.. ofSide.Where(v => v.Item.Events is null && !IsNoted($"$.engine.valves[{v.Index}].events", problems)).Select(v => v.Item)];
+        string path = $"$.engine.layout.{word}";
+        CamEvents? usual = layout.EventsOf(side);
+        if (onCard.Length > 0 && usual is null && !IsNoted(path, problems))
+        {
+            problems.Add(new(path, "missing", $"needed to know when {Names(onCard)} {(onCard.Length == 1 ? "opens and closes" : "open and close")}"));
+        }
+
+        bool isUsualNeverClosed = usual is not null && IsNeverClosed(usual, side, [], layout);
+        if (onCard.Length > 0 && isUsualNeverClosed)
+        {
+            problems.Add(NeverClosed(path, $"{Names(onCard)} never on the heel", usual!, layout));
+        }
+
+        foreach ((int v, ValveSection valve) in ofSide)
+        {
+            if ((valve.Events ?? (isUsualNeverClosed ? null : usual)) is { } events && IsNeverClosed(events, side, valve.Also, layout))
+            {
+                problems.Add(NeverClosed($"$.engine.valves[{v}]", $"valve {valve.Id} never on its heel", events, layout));
+            }
+        }
+    }
+
+    private static bool IsNeverClosed(CamEvents events, ValveSide side, IReadOnlyList<OffHeel> also, LayoutCard layout) =>
+        HeelArc.Between(also.Prepend(events.OnSide(side))
+            .Select(o => new OffHeel(o.From - layout.RampDegrees, o.Length + (2 * layout.RampDegrees)))).Count == 0;
+
+    private static JobProblem NeverClosed(string path, string what, CamEvents events, LayoutCard layout) => new(
+        path,
+        $"{what}: open for {NumberRule.Text(events.Duration)} degrees, and {NumberRule.Text(layout.RampDegrees)} more at either end",
+        "a valve is closed somewhere in the 720 degrees; see its events and rampDeg");
+
+    /// <summary>Whether a problem is known already at a path or below it, so that what follows from it need not be said.</summary>
+    private static bool IsNoted(string path, List<JobProblem> problems) =>
+        problems.Exists(p => p.Path == path || p.Path.StartsWith(path + '.', StringComparison.Ordinal));
+
+    private static string Names(IEnumerable<ValveSection> valves) => string.Join(", ", valves.Select(v => v.Id));
 }

@@ -21,11 +21,24 @@ public static class StopWords
         string direction = turning is null ? "in running direction" : $"in running direction ({turning})";
         string turn = isFirst
             ? stop.Turn == 0
-                ? "start at cylinder 1 on compression TDC"
-                : $"from cylinder 1 on compression TDC turn {Degrees(stop.Turn)} {direction}"
+                ? $"start at {Datum(layout)}"
+                : $"from {Datum(layout)} turn {Degrees(stop.Turn)} {direction}"
             : $"turn {Degrees(stop.Turn)} {direction}";
         string place = Place(stop.Angle, layout);
         return place.Length == 0 ? turn : $"{turn}: {place}";
+    }
+
+    /// <summary>What stands at 0 crank degrees, which is cylinder 1 on compression unless the firing angles say otherwise.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <returns>A place to start from, in words.</returns>
+    public static string Datum(CrankLayout layout)
+    {
+        ArgumentNullException.ThrowIfNull(layout);
+        int first = layout.FiringOrder.OrderBy(layout.FiresAt).ThenBy(c => c).First();
+        double fires = layout.FiresAt(first);
+        return IsAt(0, fires)
+            ? $"cylinder {Number(first)} on compression TDC"
+            : $"the zero of the firing angles, {Degrees(fires)} before cylinder {Number(first)} on compression TDC,";
     }
 
     /// <summary>Rules of thumb that hold for a layout, each in a sentence; none where none holds.</summary>
@@ -50,7 +63,7 @@ public static class StopWords
 
         if (ThumbRules.OwnCylinderRuleHolds(layout))
         {
-            rules.Add("Cylinder by cylinder: as its exhaust valve begins to open set the intake; as its intake valve closes set the exhaust.");
+            rules.Add("Cylinder by cylinder: as its exhaust valve begins to open set the intake; as its intake valve, past full lift, begins to close set the exhaust.");
         }
 
         return rules;
