@@ -55,7 +55,7 @@ internal static class TimingCommand
             string[] wrong = [.. WhatCannotBe(question)];
             if (wrong.Length > 0)
             {
-                foreach (string message in wrong)
+                foreach (string message in wrong.Append("see 'shimwright timing --help'"))
                 {
                     bench.Error.WriteLine($"shimwright: {message}");
                 }
