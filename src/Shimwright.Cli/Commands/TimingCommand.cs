@@ -33,12 +33,12 @@ internal static class TimingCommand
         {
             teeth, offset, radius, pins, right, intake, exhaust, change, speed, json,
         };
-        command.Validators.Add(result =>
+        Together(offset, radius);
+        Together(pins, right);
+        Together(change, speed);
+        change.Validators.Add(result =>
         {
-            Together(result, offset, radius);
-            Together(result, pins, right);
-            Together(result, change, speed);
-            if (result.GetResult(change) is not null && result.GetResult(intake) is null && result.GetResult(exhaust) is null)
+            if (result.GetResult(intake) is null && result.GetResult(exhaust) is null)
             {
                 result.AddError("--clearance-change needs --intake or --exhaust: it says what becomes of their events.");
             }
@@ -98,11 +98,18 @@ internal static class TimingCommand
         }
     }
 
-    private static void Together(CommandResult result, Option one, Option other)
+    /// <summary>Looked at option by option: what the command itself finds wrong would hide what is wrong with a value.</summary>
+    private static void Together(Option one, Option other)
     {
-        if (result.GetResult(one) is null != (result.GetResult(other) is null))
+        one.Validators.Add(result => Needs(result, other));
+        other.Validators.Add(result => Needs(result, one));
+
+        void Needs(OptionResult result, Option missing)
         {
-            result.AddError($"{one.Name} and {other.Name} belong together.");
+            if (result.GetResult(missing) is null)
+            {
+                result.AddError($"{one.Name} and {other.Name} belong together.");
+            }
         }
     }
 
