@@ -9,6 +9,8 @@ public class MissingMemberTests
     [
         "$.format", "$.engine", "$.engine.name", "$.engine.valvetrain", "$.engine.valves",
         "$.engine.valves[0].id", "$.engine.valves[0].cylinder", "$.engine.valves[0].side", "$.engine.valves[0].access", "$.engine.valves[0].band",
+        "$.engine.valves[0].events.opens", "$.engine.valves[0].events.closes",
+        "$.engine.valves[0].alsoOffHeel[0].from", "$.engine.valves[0].alsoOffHeel[0].length",
         "$.engine.layout.firingOrder", "$.engine.layout.intake.opensBtdc", "$.engine.layout.intake.closesAbdc",
         "$.engine.layout.exhaust.opensBbdc", "$.engine.layout.exhaust.closesAtdc", "$.engine.wear.interval",
         "$.check", "$.check.clock", "$.check.readings",

@@ -11,7 +11,10 @@ internal static class Sample
           "engine": {
             "name": "Bench single", "valvetrain": "shim-under-bucket", "ratio": 1.0, "temperature": {"kappaMmPerC": 0.0},
             "valves": [
-              {"id": "I1", "cylinder": 1, "side": "intake", "access": "intake cam", "band": [0.12, 0.18]},
+              {
+                "id": "I1", "cylinder": 1, "side": "intake", "access": "intake cam", "band": [0.12, 0.18],
+                "events": {"opens": 20, "closes": 55}, "alsoOffHeel": [{"from": 30, "length": 15}]
+              },
               {"id": "E1", "cylinder": 1, "side": "exhaust", "access": "exhaust cam", "band": [0.20, 0.26]}
             ],
             "layout": {
