@@ -49,6 +49,32 @@ public class PlannerAgainstBruteForceTests(SmallJobs jobs) : IClassFixture<Small
     }
 
     [Fact]
+    public void Plan_TwoCornersThatCostTheSame_TakesFewestOpenedThenChangedThenBought()
+    {
+        int dearerTaken = 0;
+        foreach (SmallJob job in jobs.All.Where(j => j.Choice.Alternatives.Count == 2 && j.Request.SecondRound > 0))
+        {
+            // The redo at which both come to the same objective.
+            PlanOutcome[] two = [.. job.Choice.Alternatives.Select(p => PlanOutcome.Of(p, job.Request))];
+            double second = (two[1].Minutes - two[0].Minutes) / (two[1].Chance - two[0].Chance);
+            PlanCosts costs = job.Request.Costs;
+            double redo = second - job.Request.Engine.AccessGroups.Sum(costs.AccessOf);
+            if (redo is < 0 or > PlanCosts.Greatest)
+            {
+                continue;
+            }
+
+            var even = new PlanCosts(redo, costs.Access, costs.Swap, costs.MinutesPerCurrency);
+            var request = new PlanRequest(job.Request.Check, job.Request.Fitted, job.Request.Stock, even, job.Request.Rules);
+            PlanOutcome chosen = PlanOutcome.Of(Planner.Plan(request).Chosen, request);
+            Assert.Equal(two.Min(o => o.Counts), chosen.Counts);
+            dearerTaken += two[1].Counts.CompareTo(two[0].Counts) < 0 ? 1 : 0;
+        }
+
+        Assert.InRange(dearerTaken, 3, SmallJobs.Count);
+    }
+
+    [Fact]
     public void Alternatives_SmallJobs_AreTheCornersOfTheLowerHullCheapestFirst()
     {
         // Where a second round costs nothing doubt does not count: see PlannerTieTests.
