@@ -12,6 +12,7 @@ public class PlanSearchTests
     private const int MostNodes = 1000;
 
     private static readonly ValveReadings Sure = Made.Value(0.152, 0.005);
+    private static readonly ValveReadings LessDoubtful = Made.Value(0.132, 0.01);
     private static readonly ValveReadings Doubtful = Made.Value(0.125, 0.01);
 
     /// <summary>
@@ -19,11 +20,22 @@ public class PlanSearchTests
     /// open any of its groups, and a weak bound has to try them all.
     /// </summary>
     [Theory]
-    [InlineData(0)]
-    [InlineData(8)]
-    public void Nodes_TwelveGroupsThatAreAlike_AreNotEverySetOfGroups(int drawer)
+    [InlineData("one doubtful", 0)]
+    [InlineData("one doubtful", 8)]
+    [InlineData("both doubtful", 0)]
+    [InlineData("both doubtful", 6)]
+    [InlineData("both doubtful", 20)]
+    [InlineData("one doubtful, one less so", 0)]
+    [InlineData("one doubtful, one less so", 8)]
+    public void Nodes_TwelveGroupsThatAreAlike_AreNotEverySetOfGroups(string group, int drawer)
     {
-        PlanRequest request = Alike(12, Sure, drawer);
+        ValveReadings first = group switch
+        {
+            "one doubtful" => Sure,
+            "both doubtful" => Doubtful,
+            _ => LessDoubtful,
+        };
+        PlanRequest request = Alike(12, first, drawer);
         var search = new PlanSearch(request, new OptionTable(request, Made.EstimateFor(request)));
         var hull = new PlanHull(request, search);
         Assert.True(hull.Corners.Count > 1);
@@ -44,7 +56,7 @@ public class PlanSearchTests
     [Fact]
     public void Best_LambdaOrDoubtFirst_IsNoWorseThanAnyPlanOfTheHull()
     {
-        PlanRequest request = Alike(4, Made.Value(0.132, 0.01), 3);
+        PlanRequest request = Alike(4, LessDoubtful, 3);
         var search = new PlanSearch(request, new OptionTable(request, Made.EstimateFor(request)));
         PlanPoint[] corners = [.. new PlanHull(request, search).Corners];
         foreach (double lambda in (double[])[0, 1, 10, 50, 120, 1000])
