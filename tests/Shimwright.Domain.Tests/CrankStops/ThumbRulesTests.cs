@@ -60,6 +60,15 @@ public class ThumbRulesTests
     public void PairSum_HeadThatIsNoMirrorOfMates_HasNone(string head, params int[] order) =>
         Assert.Null(ThumbRules.PairSum(MadeLayout.Of(order, MadeLayout.Head(head))));
 
+    // Made up so that an exhaust is fully open a full turn after an intake: no pair of like valves, no rule.
+    [Fact]
+    public void PairSum_PairsOfDifferentKinds_AreNotOffered()
+    {
+        CrankLayout layout = new([1, 2], [0, 580], [MadeLayout.Valve(1, ValveSide.Intake), MadeLayout.Valve(2, ValveSide.Exhaust)]);
+        Assert.Equal(360, CrankAngle.Turn(ThumbRules.FullyOpen(layout, layout.Valves[0]), ThumbRules.FullyOpen(layout, layout.Valves[1])));
+        Assert.Null(ThumbRules.PairSum(layout));
+    }
+
     // When the intake is fully open, at 470, the exhaust is 100 degrees past its closing.
     [Theory]
     [InlineData(100, true)]

@@ -63,6 +63,19 @@ public class BadLayoutTests
         StopsJob.Refuses(draft, $"{Layout}.exhaust", "missing; needed to know when E3 opens and closes");
     }
 
+    // A side whose valves all have their own events needs none; that those of one cannot be read is the only fault.
+    [Fact]
+    public void Read_OwnEventsWithAFault_DoNotAskForTheSides()
+    {
+        JobDraft draft = StopsJob.Four().Remove($"{Layout}.exhaust");
+        foreach (int v in new[] { 1, 3, 5, 7 })
+        {
+            draft.Set($"$.engine.valves[{v}].events", v == 5 ? "{\"opens\": 50}" : "{\"opens\": 50, \"closes\": 10}");
+        }
+
+        StopsJob.Refuses(draft, "$.engine.valves[5].events.closes", "missing; this member is required");
+    }
+
     [Fact]
     public void Read_EventsAndRampThatLeaveASideNeverClosed_AreNamedOnce() => StopsJob.Refuses(
         StopsJob.Four().Set($"{Layout}.rampDeg", "95").Set($"{Layout}.intake", "{\"opensBtdc\": 180, \"closesAbdc\": 180}"),
