@@ -48,10 +48,11 @@ internal static class JobCommands
         "Find where the crank has to stop so that every valve can be checked on the heel of its cam, with the fewest stops.\n"
         + "Example: shimwright stops demo/02-worn-four.json",
         JobPurpose.Stops,
-        job => new StopsAnswer(job));
+        job => new StopsAnswer(job),
+        hasLengths: false);
 
     private static Command Create(
-        Bench bench, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer)
+        Bench bench, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true)
     {
         var file = new Argument<string?>("JOB")
         {
@@ -65,7 +66,12 @@ internal static class JobCommands
             HelpName = "FILE",
         };
         Option<LengthUnit> unit = Page.UnitOption();
-        var command = new Command(name, about) { file, json, batch, unit };
+        var command = new Command(name, about) { file, json, batch };
+        if (hasLengths)
+        {
+            command.Options.Add(unit);
+        }
+
         command.Validators.Add(result =>
         {
             bool hasFile = result.GetResult(file) is { Tokens.Count: > 0 };
@@ -79,7 +85,7 @@ internal static class JobCommands
         });
         command.SetAction(parsed => parsed.GetValue(batch) is { } many
             ? BatchRun.Run(bench, many, purpose, answer)
-            : One(bench, parsed.GetValue(file)!, purpose, answer, parsed.GetValue(json), parsed.GetValue(unit)));
+            : One(bench, parsed.GetValue(file)!, purpose, answer, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default));
         return command;
     }
 

@@ -8,7 +8,7 @@ namespace Shimwright.Jobs.Sections;
 internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, string? Access, ClearanceBand? Band,
     CamEvents? Events, IReadOnlyList<OffHeel> Also)
 {
-    private const int MostIntervals = 8;
+    private const int MostIntervals = 2;
 
     private static readonly Dictionary<string, ValveSide> Sides = new(StringComparer.Ordinal)
     {
