@@ -17,7 +17,7 @@ public sealed record Valve
         ArgumentNullException.ThrowIfNull(band);
         Id = id;
         Cylinder = cylinder;
-        Side = side;
+        Side = Enum.IsDefined(side) ? side : throw new ArgumentOutOfRangeException(nameof(side));
         Access = access;
         Band = band;
     }

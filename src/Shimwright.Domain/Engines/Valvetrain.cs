@@ -36,7 +36,7 @@ public sealed record Valvetrain
     /// <param name="pitch">Thread pitch in mm a turn, 0.1 to 3; a screw has one, nothing else does.</param>
     public Valvetrain(Adjuster adjuster, double ratio = 1, double? pitch = null)
     {
-        Adjuster = adjuster;
+        Adjuster = Enum.IsDefined(adjuster) ? adjuster : throw new ArgumentOutOfRangeException(nameof(adjuster));
         Ratio = Guard.Within(ratio, LeastRatio, GreatestRatio);
         if (adjuster == Adjuster.Screw != pitch.HasValue)
         {

@@ -1,69 +1,44 @@
 namespace Shimwright.Domain.Planning;
 
 /// <summary>
-/// How the cost of opening a group is spread over its valves while it is not decided whether to open it. Any whole parts
-/// that add up to the cost make a lower bound; it is tight where they lie on the valves that want to change. After each
-/// relaxed plan the parts move towards those, first all the way and then by smaller steps: the subgradient method for
-/// the Lagrangian of "a valve changes only in an opened group" (M. L. Fisher, "The Lagrangian relaxation method for
-/// solving integer programming problems", Management Science 27 (1981) 1-18).
+/// What each valve has to pay of opening its group while it is not decided whether the group is opened. The shares of
+/// a group add up to its cost, so that a choice of valves never pays more than the group really costs. Each valve pays
+/// its gain while that is needed: then the bound is exact for every group that nothing ties to the others. (Equal
+/// shares are not: a group with one valve that wants to change would be opened at half its cost.)
 /// </summary>
 internal sealed class AccessShares
 {
-    private readonly int[][] _valvesOf;
-    private readonly double[] _part;
-    private readonly int[] _steps;
+    private readonly int[][] _members;
+    private readonly Int128[] _shares;
 
     public AccessShares(int[] groupOf, int groups)
     {
-        _valvesOf = [.. Enumerable.Range(0, groups).Select(g =>
-            Enumerable.Range(0, groupOf.Length).Where(v => groupOf[v] == g).ToArray())];
-        _part = [.. groupOf.Select(g => 1.0 / _valvesOf[g].Length)];
-        _steps = new int[groups];
+        _members = [.. Enumerable.Range(0, groups).Select(g => Enumerable.Range(0, groupOf.Length).Where(v => groupOf[v] == g).ToArray())];
+        _shares = new Int128[groupOf.Length];
     }
 
-    /// <summary>
-    /// Splits each group's opening over its valves: the cost in whole quanta, nothing lost to rounding, and the count of
-    /// one opened group, which cannot be split and goes to the valve with the largest part.
-    /// </summary>
-    public void Split(Weighing weighing, ReadOnlySpan<double> access, Span<Int128> shareOfValve)
+    public Int128 this[int valve] => _shares[valve];
+
+    /// <summary>Divides the cost of each group by the gains of its valves; what no gain pays for is laid on all of them, so that none wants to change.</summary>
+    public void Divide(Func<int, Int128> costOf, Func<int, Int128> gainOf)
     {
-        for (int g = 0; g < _valvesOf.Length; g++)
+        for (int g = 0; g < _members.Length; g++)
         {
-            long cost = weighing.QuantaOfOpened(access[g]);
-            int largest = _valvesOf[g].MaxBy(v => _part[v]);
-            long rest = cost;
-            foreach (int v in _valvesOf[g].Where(v => v != largest))
+            Int128 left = costOf(g);
+            foreach (int v in _members[g])
             {
-                long quanta = Math.Min(rest, (long)(cost * _part[v]));
-                rest -= quanta;
-                shareOfValve[v] = weighing.OfShare(quanta, carriesCount: false);
+                _shares[v] = Int128.Min(left, gainOf(v));
+                left -= _shares[v];
             }
 
-            shareOfValve[largest] = weighing.OfShare(rest, carriesCount: true);
+            Int128 each = left / _members[g].Length;
+            foreach (int v in _members[g])
+            {
+                _shares[v] += each;
+                left -= each;
+            }
+
+            _shares[_members[g][0]] += left;
         }
-    }
-
-    /// <summary>Moves the parts of undecided groups towards the valves that changed; false where nothing moved.</summary>
-    public bool Follow(ValveOption[] choice, Func<int, bool> isUndecided)
-    {
-        bool moved = false;
-        for (int g = 0; g < _valvesOf.Length; g++)
-        {
-            int changed = _valvesOf[g].Count(v => choice[v].IsChange);
-            if (changed == 0 || changed == _valvesOf[g].Length || !isUndecided(g))
-            {
-                continue;
-            }
-
-            double step = 1.0 / ++_steps[g];
-            foreach (int v in _valvesOf[g])
-            {
-                double wanted = choice[v].IsChange ? 1.0 / changed : 0;
-                moved |= wanted != _part[v];
-                _part[v] += step * (wanted - _part[v]);
-            }
-        }
-
-        return moved;
     }
 }

@@ -56,6 +56,9 @@ internal sealed class AssignmentSolver<T>
         return true;
     }
 
+    /// <summary>The dual price of a column after the last solution, 0 or less: a row that takes it pays its cost and what others would have gained by it.</summary>
+    public T Price(int column) => _price[column];
+
     /// <summary>Dijkstra over reduced costs from a free row to the nearest free column; adjusts the prices on the way.</summary>
     private int ShortestPath(
         int source, ReadOnlySpan<int> starts, ReadOnlySpan<int> columns, ReadOnlySpan<T> costs, Span<int> arcOfRow)

@@ -21,7 +21,7 @@ public sealed record PlanRequest
         ArgumentOutOfRangeException.ThrowIfNotEqual(
             fitted.Count, check.Engine.Valvetrain.HasShims ? check.Engine.Valves.Count : 0, nameof(fitted));
         Check = check;
-        Fitted = fitted;
+        Fitted = [.. fitted];
         Stock = stock ?? Stock.Nothing;
         Costs = costs ?? new PlanCosts();
         Rules = rules ?? PlanRules.Default;

@@ -5,22 +5,23 @@ namespace Shimwright.Domain.Planning;
 /// <summary>
 /// The best plan under one weighing, exact. With the opened groups given, the choice is an assignment of shims to
 /// valves. Which groups to open is settled by branch and bound: a group that is not decided yet lets its valves
-/// change for parts of its access time, which together are never more than the real cost.
+/// change for a share of its access time each (see <see cref="AccessShares"/>). Where groups want each other's shims the
+/// shares are set anew a few times, with the gains at the prices that the assignment has found for the shims.
 /// </summary>
 internal sealed class PlanSearch
 {
-    /// <summary>How often a node's bound is tightened before the search branches.</summary>
-    private const int Tightenings = 2;
+    /// <summary>How often the shares of one node are set anew before it is divided.</summary>
+    private const int Rounds = 4;
 
     private readonly OptionTable _options;
     private readonly int[] _groupOf;
     private readonly double[] _access;
     private readonly AccessShares _shares;
+    private readonly AlikeGroups _alike;
     private readonly AssignmentSolver<Int128> _solver;
     private readonly ValveRow[] _rows;
     private readonly int[] _starts;
     private readonly int[] _arcOfRow;
-    private readonly Int128[] _share;
     private int[] _columns = new int[1024];
     private Int128[] _costs = new Int128[1024];
     private ValveOption[] _arcOptions = new ValveOption[1024];
@@ -34,11 +35,11 @@ internal sealed class PlanSearch
         _groupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Access))];
         _access = [.. groups.Select(request.Costs.AccessOf)];
         _shares = new AccessShares(_groupOf, groups.Count);
+        _alike = new AlikeGroups(request, options, _groupOf, _access);
         _solver = new AssignmentSolver<Int128>(options.Columns + valves);
         _rows = new ValveRow[valves];
         _starts = new int[valves + 1];
         _arcOfRow = new int[valves];
-        _share = new Int128[valves];
         Scale = new PlanScale(
             Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Doubt)),
             Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Minutes)) + _access.Sum());
@@ -64,22 +65,44 @@ internal sealed class PlanSearch
             _rows[v] = new ValveRow(_options, v, weighing);
         }
 
+        _shares.Divide(g => weighing.OfOpened(_access[g]), v => _rows[v].Gain);
         Int128 best = Int128.MaxValue;
         ValveOption[] plan = [];
         var open = new Stack<GroupState[]>();
         open.Push(new GroupState[_access.Length]);
         while (open.TryPop(out GroupState[]? states))
         {
-            if (Bounded(states, weighing, ref best, ref plan) is not { } missing)
+            Int128 bound = Int128.MinValue;
+            int branch = -1;
+            for (int round = 0; round < Rounds; round++)
             {
-                continue;
+                Nodes++;
+                if (Relaxed(states, weighing) is not { } relaxed)
+                {
+                    bound = best;
+                    break;
+                }
+
+                bound = Int128.Max(bound, relaxed.Bound);
+                Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
+                if (real < best)
+                {
+                    (best, plan) = (real, relaxed.Choice);
+                }
+
+                branch = GroupToBranchOn(states, missing);
+                if (bound >= best || branch < 0)
+                {
+                    break;
+                }
+
+                _shares.Divide(g => weighing.OfOpened(_access[g]), PricedGain);
             }
 
-            int branch = GroupToBranchOn(states, missing);
-            if (branch >= 0)
+            if (branch >= 0 && bound < best)
             {
                 // Last in, first out: the open branch, which the relaxed plan wanted, is looked at first.
-                open.Push(With(states, branch, GroupState.Closed));
+                open.Push(WithoutAnyLike(states, branch));
                 open.Push(With(states, branch, GroupState.Open));
             }
         }
@@ -87,36 +110,17 @@ internal sealed class PlanSearch
         return plan;
     }
 
-    /// <summary>
-    /// Looks at a node: takes its relaxed plan where that is the best so far, and tightens the bound by moving the shares
-    /// towards the valves that change. Null where nothing better can be below; otherwise what the groups fall short of.
-    /// </summary>
-    private Int128[]? Bounded(GroupState[] states, Weighing weighing, ref Int128 best, ref ValveOption[] plan)
+    /// <summary>A valve's gain where it has to pay for what the others would have had from its shim.</summary>
+    private Int128 PricedGain(int v)
     {
-        for (int round = 0; ; round++)
+        Int128 stay = _rows[v].StayingCost - _solver.Price(v);
+        Int128 gain = 0;
+        foreach (ValveRow.Arc arc in _rows[v].Changes)
         {
-            Nodes++;
-            if (Relaxed(states, weighing) is not { } relaxed || relaxed.Bound >= best)
-            {
-                return null;
-            }
-
-            Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
-            if (real < best)
-            {
-                (best, plan) = (real, relaxed.Choice);
-            }
-
-            if (relaxed.Bound >= best)
-            {
-                return null;
-            }
-
-            if (round == Tightenings || !_shares.Follow(relaxed.Choice, g => states[g] == GroupState.Undecided))
-            {
-                return missing;
-            }
+            gain = Int128.Max(gain, stay - (arc.Cost - _solver.Price(arc.Column)));
         }
+
+        return gain;
     }
 
     private IEnumerable<ValveOption> AllOf(int v) =>
@@ -125,7 +129,6 @@ internal sealed class PlanSearch
     private (Int128 Bound, ValveOption[] Choice)? Relaxed(GroupState[] states, Weighing weighing)
     {
         int arcs = 0;
-        _shares.Split(weighing, _access, _share);
         for (int v = 0; v < _rows.Length; v++)
         {
             _starts[v] = arcs;
@@ -133,9 +136,7 @@ internal sealed class PlanSearch
             Add(ref arcs, v, _rows[v].StayingCost, _rows[v].Staying);
             if (state != GroupState.Closed)
             {
-                Int128 share = state == GroupState.Open
-                    ? 0
-                    : _share[v];
+                Int128 share = state == GroupState.Open ? 0 : _shares[v];
                 foreach (ValveRow.Arc arc in _rows[v].Changes)
                 {
                     Add(ref arcs, arc.Column, arc.Cost + share, arc.Option);
@@ -184,25 +185,24 @@ internal sealed class PlanSearch
     private Int128 Cost(ValveOption[] choice, Weighing weighing, out Int128[] missing)
     {
         missing = new Int128[_access.Length];
+        var isOpened = new bool[_access.Length];
         Int128 cost = 0;
-        bool[] isOpened = new bool[_access.Length];
         for (int v = 0; v < choice.Length; v++)
         {
             cost += weighing.Of(choice[v]);
             int g = _groupOf[v];
-            if (!choice[v].IsChange)
+            if (choice[v].IsChange)
             {
-                continue;
-            }
+                if (!isOpened[g])
+                {
+                    isOpened[g] = true;
+                    Int128 opened = weighing.OfOpened(_access[g]);
+                    cost += opened;
+                    missing[g] = opened;
+                }
 
-            if (!isOpened[g])
-            {
-                isOpened[g] = true;
-                missing[g] = weighing.OfOpened(_access[g]);
-                cost += missing[g];
+                missing[g] -= _shares[v];
             }
-
-            missing[g] -= _share[v];
         }
 
         return cost;
@@ -220,6 +220,24 @@ internal sealed class PlanSearch
         }
 
         return branch;
+    }
+
+    /// <summary>
+    /// Closed, and with it all undecided groups that are like it: were one of them opened, the same plan with the two
+    /// exchanged would lie in the open branch.
+    /// </summary>
+    private GroupState[] WithoutAnyLike(GroupState[] states, int group)
+    {
+        var copy = (GroupState[])states.Clone();
+        for (int g = 0; g < copy.Length; g++)
+        {
+            if (copy[g] == GroupState.Undecided && _alike.Are(g, group))
+            {
+                copy[g] = GroupState.Closed;
+            }
+        }
+
+        return copy;
     }
 
     private static GroupState[] With(GroupState[] states, int group, GroupState state)

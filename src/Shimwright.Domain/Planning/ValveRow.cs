@@ -56,5 +56,8 @@ internal sealed class ValveRow
 
     public Arc[] Changes { get; }
 
+    /// <summary>What the best change would gain on staying, were its group open and no shim taken; at least 0.</summary>
+    public Int128 Gain => Changes.Length == 0 ? 0 : Int128.Max(0, StayingCost - Changes.Min(c => c.Cost));
+
     internal readonly record struct Arc(int Column, Int128 Cost, ValveOption Option);
 }

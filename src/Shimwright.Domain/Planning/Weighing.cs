@@ -42,17 +42,6 @@ internal sealed class Weighing
 
     public Int128 OfOpened(double minutes) => Pack(0, 0, minutes, 1, 0, 0);
 
-    /// <summary>What opening a group costs, in whole quanta of the place where minutes stand.</summary>
-    public long QuantaOfOpened(double minutes) =>
-        _perMinute > 0 ? Whole(_perMinute * minutes, _firstQuantum) : Whole(minutes, _secondQuantum);
-
-    /// <summary>A valve's share of an opening: so many of its quanta, and its count where this valve carries that.</summary>
-    public Int128 OfShare(long quanta, bool carriesCount)
-    {
-        long counts = carriesCount ? 1L << (2 * CountBits) : 0;
-        return _perMinute > 0 ? Assemble(0, quanta, 0, counts) : Assemble(0, 0, quanta, counts);
-    }
-
     private Int128 Pack(int stranded, double doubt, double minutes, int opened, int changed, int bought)
     {
         long first = Whole((_perDoubt * doubt) + (_perMinute * minutes), _firstQuantum);

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Rechecking;
@@ -7,6 +8,7 @@ public sealed record MadeChange
 {
     private MadeChange(int valve, Thickness? from, Thickness? to, double turns)
     {
+        ArgumentOutOfRangeException.ThrowIfNegative(valve);
         Valve = valve;
         From = from;
         To = to;
@@ -41,5 +43,5 @@ public sealed record MadeChange
     /// <param name="valve">The valve's place in the engine, from 0.</param>
     /// <param name="turns">Turns, positive for more clearance.</param>
     /// <returns>The change.</returns>
-    public static MadeChange Turned(int valve, double turns) => new(valve, null, null, turns);
+    public static MadeChange Turned(int valve, double turns) => new(valve, null, null, Guard.Finite(turns));
 }

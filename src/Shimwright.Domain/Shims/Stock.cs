@@ -3,14 +3,45 @@ using Shimwright.Domain.Numerics;
 namespace Shimwright.Domain.Shims;
 
 /// <summary>Shims of one thickness in the drawer.</summary>
-/// <param name="Thickness">Their thickness.</param>
-/// <param name="Count">How many there are, 0 or more.</param>
-public sealed record DrawerShims(Thickness Thickness, int Count);
+public sealed record DrawerShims
+{
+    /// <summary>Makes a line of the drawer.</summary>
+    /// <param name="thickness">Their thickness.</param>
+    /// <param name="count">How many there are, 0 or more.</param>
+    public DrawerShims(Thickness thickness, int count)
+    {
+        ArgumentNullException.ThrowIfNull(thickness);
+        ArgumentOutOfRangeException.ThrowIfNegative(count);
+        Thickness = thickness;
+        Count = count;
+    }
+
+    /// <summary>Their thickness.</summary>
+    public Thickness Thickness { get; }
+
+    /// <summary>How many there are.</summary>
+    public int Count { get; }
+}
 
 /// <summary>A size that can be bought, in any number.</summary>
-/// <param name="Thickness">The size, known by its mark.</param>
-/// <param name="Price">Price of one, in the bench's currency.</param>
-public sealed record PurchasableSize(Thickness Thickness, double Price);
+public sealed record PurchasableSize
+{
+    /// <summary>Makes a size.</summary>
+    /// <param name="thickness">The size, known by its mark.</param>
+    /// <param name="price">Price of one, in the bench's currency, 0 or more.</param>
+    public PurchasableSize(Thickness thickness, double price)
+    {
+        ArgumentNullException.ThrowIfNull(thickness);
+        Thickness = thickness;
+        Price = Guard.Within(price, 0, double.MaxValue);
+    }
+
+    /// <summary>The size, known by its mark.</summary>
+    public Thickness Thickness { get; }
+
+    /// <summary>Price of one, in the bench's currency.</summary>
+    public double Price { get; }
+}
 
 /// <summary>What is at hand besides the shims in the engine.</summary>
 /// <param name="Drawer">The drawer; the same thickness may stand there more than once.</param>
