@@ -8,6 +8,9 @@ internal sealed record Bench(Stream Input, TextWriter Output, TextWriter Error, 
     /// <summary>Columns where the output is no terminal.</summary>
     public const int UsualWidth = 120;
 
+    /// <summary>What a page of numbers needs; a narrower terminal breaks the lines itself.</summary>
+    private const int NarrowestPage = 80;
+
     public static Bench OfConsole()
     {
         var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
@@ -29,7 +32,7 @@ internal sealed record Bench(Stream Input, TextWriter Output, TextWriter Error, 
 
         try
         {
-            return Math.Clamp(Console.WindowWidth, 60, 200);
+            return Math.Clamp(Console.WindowWidth, NarrowestPage, 200);
         }
         catch (IOException)
         {

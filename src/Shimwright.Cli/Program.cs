@@ -4,5 +4,18 @@ namespace Shimwright.Cli;
 
 internal static class Program
 {
-    private static int Main(string[] args) => CommandLine.Run(args, Bench.OfConsole());
+    private static int Main(string[] args)
+    {
+        Bench bench = Bench.OfConsole();
+        try
+        {
+            return CommandLine.Run(args, bench);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // A fault of the program, not of its input: said in one line, since a stack trace helps nobody at the bench.
+            bench.Error.WriteLine($"shimwright: this should not have happened, please report it with the job file: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
+            return ExitCode.BadInput;
+        }
+    }
 }

@@ -12,7 +12,6 @@ namespace Shimwright.Jobs;
 public sealed class Job
 {
     private readonly IReadOnlyDictionary<string, Thickness> _fitted;
-    private readonly IReadOnlyList<ValveReadings> _rechecked;
     private readonly EngineSection _card;
 
     internal Job(JobSections sections)
@@ -33,7 +32,7 @@ public sealed class Job
         Rules = sections.Settings.Rules;
         RecheckTemperature = sections.Recheck?.Temperature ?? check.Temperature;
         Changes = sections.Recheck is { } recheck ? [.. recheck.Changed.InOrder(Engine)] : [];
-        _rechecked = sections.Recheck is { } again
+        Rechecked = sections.Recheck is { } again
             ? [.. again.Readings.InOrder(Engine)]
             : [.. Engine.Valves.Select(_ => ValveReadings.None)];
     }
@@ -68,6 +67,9 @@ public sealed class Job
     /// <summary>What was done after the check.</summary>
     public IReadOnlyList<MadeChange> Changes { get; }
 
+    /// <summary>What was read after the work, in the engine's order.</summary>
+    public IReadOnlyList<ValveReadings> Rechecked { get; }
+
     /// <summary>Engine temperature at the re-check, °C; that of the check unless the re-check states its own.</summary>
     public double RecheckTemperature { get; }
 
@@ -96,5 +98,5 @@ public sealed class Job
     /// <summary>The re-check; the file must have been read for a verdict.</summary>
     /// <returns>The re-check.</returns>
     public Recheck ToRecheck() => new(
-        Check, Changes, _rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules);
+        Check, Changes, Rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules);
 }

@@ -13,6 +13,9 @@ internal static class BatchRun
 {
     private const int ProgressEvery = 100;
 
+    /// <summary>Lines that are held in memory together.</summary>
+    private const int LinesAtOnce = 64;
+
     public static int Run(Bench bench, string file, JobPurpose purpose, Func<Job, IJobAnswer> answer)
     {
         using Stream? stream = Source.Open(bench, file);
@@ -21,18 +24,19 @@ internal static class BatchRun
             return ExitCode.BadInput;
         }
 
-        IEnumerable<(string Json, bool IsBad)> results = ByteLines.Of(stream).Index()
-            .AsParallel().AsOrdered().WithMergeOptions(ParallelMergeOptions.NotBuffered)
-            .Select(line => Answer(line.Item, line.Index + 1, purpose, answer));
         int done = 0;
         bool anyBad = false;
-        foreach ((string json, bool isBad) in results)
+        foreach ((int Index, byte[] Item)[] lines in ByteLines.Of(stream).Index().Chunk(LinesAtOnce))
         {
-            bench.Output.WriteLine(json);
-            anyBad |= isBad;
-            if (++done % ProgressEvery == 0 && bench.ErrorIsTerminal && !bench.OutputIsTerminal)
+            foreach ((string json, bool isBad) in lines.AsParallel().AsOrdered()
+                .Select(line => Answer(line.Item, line.Index + 1, purpose, answer)))
             {
-                bench.Error.Write(string.Create(CultureInfo.InvariantCulture, $"\r{done} jobs done"));
+                bench.Output.WriteLine(json);
+                anyBad |= isBad;
+                if (++done % ProgressEvery == 0 && bench.ErrorIsTerminal && !bench.OutputIsTerminal)
+                {
+                    bench.Error.Write(string.Create(CultureInfo.InvariantCulture, $"\r{done} jobs done"));
+                }
             }
         }
 
@@ -46,11 +50,22 @@ internal static class BatchRun
 
     private static (string Json, bool IsBad) Answer(byte[] line, int number, JobPurpose purpose, Func<Job, IJobAnswer> answer)
     {
-        JobReading reading = JobFile.Read(line, purpose);
-        return reading.Job is { } job
-            ? (answer(job).Json(indented: false), false)
-            : (ResultJson.Write(new BadLine(number, [.. reading.Problems.Select(Words)]), indented: false), true);
+        try
+        {
+            JobReading reading = JobFile.Read(line, purpose);
+            return reading.Job is { } job
+                ? (answer(job).Json(indented: false), false)
+                : Bad(number, [.. reading.Problems.Select(Words)]);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // A fault of the program on this line must not cost the other lines their answers.
+            return Bad(number, [$"this should not have happened, please report it with the line: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}"]);
+        }
     }
+
+    private static (string Json, bool IsBad) Bad(int number, string[] errors) =>
+        (ResultJson.Write(new BadLine(number, errors), indented: false), true);
 
     /// <summary>A problem in words; where a line is no job at all, the likeliest reason is a file that is no batch.</summary>
     private static string Words(JobProblem problem) =>

@@ -23,16 +23,18 @@ internal static class CommandLine
                 return ExitCode.BadCommandLine;
             }
 
-            return parsed.Invoke(new InvocationConfiguration
+            int exit = parsed.Invoke(new InvocationConfiguration
             {
                 Output = bench.Output,
                 Error = bench.Error,
                 EnableDefaultExceptionHandler = false,
             });
+            bench.Output.Flush();
+            return exit;
         }
         catch (IOException broken)
         {
-            // A pipe that was closed at the other end, or a full disk.
+            // A pipe that was closed at the other end, a full disk, or a file that cannot be read to its end.
             bench.Error.WriteLine($"shimwright: {broken.Message}");
             return ExitCode.BadInput;
         }

@@ -15,7 +15,7 @@ internal interface IJobAnswer
     void Show(Page page);
 }
 
-/// <summary>The commands that work on a job file: estimate, plan and verdict.</summary>
+/// <summary>The commands that work on a job file.</summary>
 internal static class JobCommands
 {
     public static Command Estimate(Bench bench) => Create(
@@ -29,7 +29,7 @@ internal static class JobCommands
     public static Command Plan(Bench bench) => Create(
         bench,
         "plan",
-        "Choose what to do at every valve so that all pass the first time: keep, fit, swap or turn.\n"
+        "Choose what to do at every valve so that all pass the first time: keep, fit or turn.\n"
         + "Example: shimwright plan demo/01-dusty-single.json",
         JobPurpose.Plan,
         job => new PlanAnswer(job));

@@ -20,6 +20,11 @@ internal static class Source
     /// <summary>The open file, or null after saying why it cannot be opened.</summary>
     public static Stream? Open(Bench bench, string file)
     {
+        if (string.IsNullOrWhiteSpace(file))
+        {
+            return Failed("the name is empty; name a file");
+        }
+
         if (file == "-")
         {
             return bench.Input;

@@ -12,13 +12,10 @@ namespace Shimwright.Cli.Tables;
 internal sealed class PlanAnswer(Job job) : IJobAnswer
 {
     private readonly PlanChoice _plan = Planner.Plan(job.ToPlanRequest());
-    private PlanResult? _result;
 
     public int Exit => _plan.Chosen.Stranded.Count > 0 ? ExitCode.Stranded : ExitCode.Done;
 
-    private PlanResult Result => _result ??= PlanResult.Of(job, _plan);
-
-    public string Json(bool indented) => ResultJson.Write(Result, indented);
+    public string Json(bool indented) => ResultJson.Write(PlanResult.Of(job, _plan), indented);
 
     public void Show(Page page) => Show(page, withWorkOrder: true);
 
@@ -121,7 +118,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private void Cautions(Page page, bool withWorkOrder)
     {
-        IReadOnlyList<string> own = Result.Cautions;
+        IReadOnlyList<string> own = PlanResult.Of(job, _plan, page.Words).Cautions;
         if (own.Count > 0)
         {
             page.Heading("Cautions for this job");
@@ -131,7 +128,9 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         if (withWorkOrder)
         {
             page.Heading("Order of work");
-            page.Bullets(WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster));
+            page.Bullets(_plan.Chosen.Opened.Count == 0
+                ? WorkOrder.NothingToDo
+                : WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster));
             page.Paragraph(WorkOrder.Deference);
         }
     }

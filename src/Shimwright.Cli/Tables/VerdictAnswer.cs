@@ -49,6 +49,6 @@ internal sealed class VerdictAnswer(Job job) : IJobAnswer
             ? "Every valve passes."
             : "Not every valve passes: plan again from these readings before closing.");
         page.Heading("Cautions");
-        page.Bullets([.. _result.Cautions, "Turn the engine over by hand twice more and look at the timing marks before the starter is used.", WorkOrder.Deference]);
+        page.Bullets([.. VerdictResult.Of(job, page.Words).Cautions, "Turn the engine over by hand twice more and look at the timing marks before the starter is used.", WorkOrder.Deference]);
     }
 }

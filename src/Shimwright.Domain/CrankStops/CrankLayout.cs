@@ -57,11 +57,6 @@ public sealed class CrankLayout
     /// <returns>The angle.</returns>
     public double FiresAt(int cylinder) => _fires[cylinder];
 
-    /// <summary>Whether a cylinder is in the firing order.</summary>
-    /// <param name="cylinder">The cylinder.</param>
-    /// <returns>True where it fires.</returns>
-    public bool Fires(int cylinder) => _fires.ContainsKey(cylinder);
-
     /// <summary>Where a valve may be checked: the arcs on which it stands on its heel, crank degrees.</summary>
     /// <param name="valve">The valve.</param>
     /// <returns>The arcs, none where the valve is never closed.</returns>

@@ -42,7 +42,7 @@ public sealed record ClearanceBand
     /// <summary>High - Low, mm.</summary>
     public double Width => High - Low;
 
-    /// <summary>Whether both limits are numbers that a band may have.</summary>
+    /// <summary>Whether two limits are far enough apart for a band.</summary>
     /// <param name="low">Lower limit, mm.</param>
     /// <param name="high">Upper limit, mm.</param>
     public static bool IsWideEnough(double low, double high) => high - low >= Narrowest - Slack;

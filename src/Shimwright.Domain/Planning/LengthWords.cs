@@ -8,7 +8,7 @@ namespace Shimwright.Domain.Planning;
 /// <param name="Unit">Their unit.</param>
 public sealed record LengthWords(Func<double, string> Clearance, Func<double, string> Shim, string Unit)
 {
-    /// <summary>Millimetres: clearances to the micrometre, thicknesses to the hundredth.</summary>
+    /// <summary>Millimetres: clearances to the micrometre, thicknesses to the hundredth, and the third digit where there is one.</summary>
     public static LengthWords Millimetres { get; } = new(
-        Working.Millimetres, mm => mm.ToString("0.00", CultureInfo.InvariantCulture), "mm");
+        Working.Millimetres, mm => mm.ToString("0.00#", CultureInfo.InvariantCulture), "mm");
 }

@@ -26,7 +26,7 @@ internal sealed class StrandedReason(
         string why = would.Count > 0
             ? string.Join("; ", would.GroupBy(o => o.Option.To!.Millimetres).Select(Taken).Distinct())
             : Range(v);
-        return $"it would want about {words.Shim(wanted)} {words.Unit}; {why}";
+        return $"it would want about {words.Shim(Math.Round(wanted, 2))} {words.Unit}; {why}";
     }
 
     /// <summary>Who has the shims of a size that would do.</summary>

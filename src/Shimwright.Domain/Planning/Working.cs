@@ -37,9 +37,9 @@ public static class Working
 
     /// <summary>A screw setting for the hand: flats of the screw's or nut's hexagon, and which way.</summary>
     /// <param name="turns">Turns, positive for more clearance.</param>
-    /// <returns>Such as "0.4 flats more", a flat being a sixth of a turn and more meaning more clearance.</returns>
+    /// <returns>Such as "0.4 flats wider", a flat being a sixth of a turn and wider meaning more clearance.</returns>
     public static string Flats(double turns) => string.Create(
-        CultureInfo.InvariantCulture, $"{Math.Abs(turns) * FlatsPerTurn:0.0} flats {(turns >= 0 ? "more" : "less")}");
+        CultureInfo.InvariantCulture, $"{Math.Abs(turns) * FlatsPerTurn:0.0} flats {(turns >= 0 ? "wider" : "tighter")}");
 
     private static string Fitted(PlannedValve valve, Func<double, string> length)
     {
@@ -60,7 +60,7 @@ public static class Working
             ? length(valve.Train.ClearancePerTurn)
             : $"({Number(ratio)} x {length(valve.Train.Pitch!.Value)})";
         return $"({length(valve.Valve.Band.Middle)} - {length(valve.Estimate.Mean)}) / {travel} a turn = "
-            + $"{Signed(valve.Turns!.Value)} turn, {Flats(valve.Turns.Value)} clearance (a flat is a sixth of a turn); set by feel to {length(valve.After!.Mean)}, "
+            + $"{Signed(valve.Turns!.Value)} turn, {Flats(valve.Turns.Value)} (a flat is a sixth of a turn); set by feel to {length(valve.After!.Mean)}, "
             + $"standard deviation {length(valve.After.StandardDeviation)}";
     }
 

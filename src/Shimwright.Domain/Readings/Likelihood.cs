@@ -7,6 +7,12 @@ namespace Shimwright.Domain.Readings;
 internal static class Likelihood
 {
     /// <summary>
+    /// How far, in logarithms, a clearance may fall behind the likeliest one: a reading that contradicts everything else
+    /// then leaves what was known before instead of nothing at all.
+    /// </summary>
+    private const double LeastLog = -300;
+
+    /// <summary>
     /// The likelihood at each point, scaled so that its greatest value is 1. Readings are independent given the
     /// clearance; their logarithms are added, so that many readings do not underflow.
     /// </summary>
@@ -33,7 +39,7 @@ internal static class Likelihood
         double peak = log.Max();
         for (int i = 0; i < log.Length; i++)
         {
-            log[i] = Math.Exp(log[i] - peak);
+            log[i] = Math.Exp(Math.Max(LeastLog, log[i] - peak));
         }
 
         return log;

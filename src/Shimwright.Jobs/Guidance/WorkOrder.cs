@@ -47,6 +47,13 @@ public static class WorkOrder
     public static IReadOnlyList<string> StepsFor(Adjuster adjuster) =>
         [.. Before, .. Middle(adjuster), .. After];
 
+    /// <summary>What to heed where the plan leaves everything alone.</summary>
+    public static IReadOnlyList<string> NothingToDo { get; } =
+    [
+        "Nothing is lifted or changed. Write the clearances down: the next check is judged against them.",
+        "Turn the engine over by hand once more before the starter is used, and see that no rag or blade was left inside.",
+    ];
+
     private static IEnumerable<string> Middle(Adjuster adjuster) => adjuster switch
     {
         Adjuster.ShimUnderBucket =>
@@ -78,7 +85,7 @@ public static class WorkOrder
         ],
         _ =>
         [
-            "Loosen the lock nut, turn the screw by the turns given, and feel with the blade of the target.",
+            "Loosen the lock nut, turn the screw by the turns given, and feel with a blade of the gap that is expected then.",
             "Hold the screw while the nut is tightened, then feel again: the nut moves the setting. An over-tight nut bends the stem.",
         ],
     };

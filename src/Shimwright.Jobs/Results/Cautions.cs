@@ -21,22 +21,16 @@ internal static class Cautions
             cautions.Add(Text($"The card gives a ratio of {train.Ratio:0.###} for a direct-acting valve train, where it is normally 1: check the card."));
         }
 
-        string[] blind = [.. job.Engine.Valves.Where((_, v) => IsBlind(job.Check.Readings[v])).Select(v => v.Id)];
-        if (blind.Length > 0)
-        {
-            cautions.Add($"No blade entered at {string.Join(", ", blind)}: the reading only says less than the thinnest blade tried. "
-                + "How much less is expectation, not feel; a thinner blade or a depth measurement says more.");
-        }
-
+        AddBlind(cautions, job.Engine, job.Check.Readings);
         return cautions;
     }
 
-    public static IReadOnlyList<string> OfPlan(Job job, PlanChoice plan)
+    public static IReadOnlyList<string> OfPlan(Job job, PlanChoice plan, LengthWords words)
     {
         List<string> cautions = [.. OfCheck(job)];
         if (NextBlade.Suggest(plan.Estimate, [.. job.Blades]) is { } next)
         {
-            cautions.Add(Text($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {next.Blade:0.00#} mm blade there would say most."));
+            cautions.Add(Text($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {words.Shim(next.Blade)} {words.Unit} blade there would say most."));
         }
 
         if (plan.Chosen.Stranded.Count > 0)
@@ -49,7 +43,7 @@ internal static class Cautions
         return cautions;
     }
 
-    public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict)
+    public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict, LengthWords words)
     {
         List<string> cautions = [];
         AddTemperature(cautions, job.Check.Thermal);
@@ -64,15 +58,21 @@ internal static class Cautions
             if (change.From is { } from && job.FittedAt(valve) is { } found
                 && Math.Abs(from.Millimetres - found.Millimetres) > OtherShim)
             {
-                cautions.Add(Text($"{valve.Id}: the shim that came out is noted as {from.Millimetres:0.000}, the one found at the check as {found.Millimetres:0.000}. The prediction takes the one that came out."));
+                cautions.Add(Text($"{valve.Id}: the shim that came out is noted as {words.Shim(from.Millimetres)} {words.Unit}, the one found at the check as {words.Shim(found.Millimetres)}. The prediction takes the one that came out."));
             }
         }
 
         foreach (RecheckedValve valve in verdict.Valves.Where(v => v.IsSurprising))
         {
-            cautions.Add(Text($"{valve.Valve.Id}: the reading is far from the {valve.Predicted.Mean:0.000} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
+            cautions.Add(Text($"{valve.Valve.Id}: the reading is far from the {words.Clearance(valve.Predicted.Mean)} {words.Unit} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
         }
 
+        foreach (RecheckedValve valve in verdict.Valves.Where(v => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled))
+        {
+            cautions.Add(Text($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
+        }
+
+        AddBlind(cautions, job.Engine, job.Rechecked);
         return cautions;
     }
 
@@ -81,6 +81,16 @@ internal static class Cautions
         if (thermal.IsDoubtful)
         {
             cautions.Add(Text($"Read at {thermal.Temperature:0.#} degrees C, and how temperature moves this engine's clearances is not known (kappaMmPerC): the figures are not corrected. Let it cool to about 20 degrees C and read again, or see the maker's manual."));
+        }
+    }
+
+    private static void AddBlind(List<string> cautions, Engine engine, IReadOnlyList<ValveReadings> readings)
+    {
+        string[] blind = [.. engine.Valves.Where((_, v) => IsBlind(readings[v])).Select(v => v.Id)];
+        if (blind.Length > 0)
+        {
+            cautions.Add($"No blade entered at {string.Join(", ", blind)}: the reading only says less than the thinnest blade tried. "
+                + "How much less is expectation, not feel; a thinner blade or a depth measurement says more.");
         }
     }
 

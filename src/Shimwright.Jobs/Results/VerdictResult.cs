@@ -1,3 +1,4 @@
+using Shimwright.Domain.Planning;
 using Shimwright.Domain.Rechecking;
 
 namespace Shimwright.Jobs.Results;
@@ -13,8 +14,9 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
 {
     /// <summary>Judges a job that was read for a verdict.</summary>
     /// <param name="job">The job.</param>
+    /// <param name="words">How cautions write lengths; millimetres where left out.</param>
     /// <returns>The answer.</returns>
-    public static VerdictResult Of(Job job)
+    public static VerdictResult Of(Job job, LengthWords? words = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         RecheckVerdict verdict = RecheckVerdict.On(job.ToRecheck());
@@ -27,6 +29,6 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
                 EstimateRow.Of(v.Estimate),
                 Words.Of(v.Estimate.Status),
                 v.Surprise is { } surprise ? Round.Chance(surprise) : null))],
-            Results.Cautions.OfRecheck(job, verdict));
+            Results.Cautions.OfRecheck(job, verdict, words ?? LengthWords.Millimetres));
     }
 }

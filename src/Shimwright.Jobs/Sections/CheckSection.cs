@@ -33,7 +33,7 @@ internal sealed record CheckSection(
             temperature ?? ThermalShift.Reference,
             loss ?? LossExpectation.Ordinary,
             blades ?? UsualBlades,
-            ReadingsSection.Read(o, engine, required: true),
+            ReadingsSection.Read(o, engine, engine.ShiftAt(temperature), required: true),
             FittedSection.Read(o, engine, instruments));
     }
 

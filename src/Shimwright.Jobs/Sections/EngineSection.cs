@@ -47,6 +47,9 @@ internal sealed record EngineSection(
         return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, o.Has("layout"), layout, wear);
     }
 
+    /// <summary>What a temperature adds to the gaps, mm; 0 where it or κ is unknown.</summary>
+    public double ShiftAt(double? temperature) => (Kappa ?? 0) * ((temperature ?? ThermalShift.Reference) - ThermalShift.Reference);
+
     /// <summary>The engine; to be asked for only where nothing was wrong.</summary>
     public Engine ToEngine() => new(
         Name!,

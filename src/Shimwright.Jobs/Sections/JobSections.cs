@@ -26,7 +26,7 @@ internal sealed record JobSections(
         CheckSection? check = o.Object(
             "check", c => CheckSection.Read(c, known, settings.Instruments), "The check to work on.", required: true);
         RecheckSection? recheck = o.Object(
-            "recheck", r => RecheckSection.Read(r, known, settings.Instruments), "What was done after the check, and what was read then.");
+            "recheck", r => RecheckSection.Read(r, known, settings.Instruments, check?.Temperature), "What was done after the check, and what was read then.");
         Stock stock = o.Object("stock", s => StockSection.Read(s, settings.Instruments), "Drawer and shop.") ?? Stock.Nothing;
         CostsSection costs = o.Object("costs", c => CostsSection.Read(c, known), "Minutes and prices.") ?? CostsSection.Default;
         NoteFallingClocks(o, history, check);
@@ -59,8 +59,12 @@ internal sealed record JobSections(
 /// <summary>What was done after the check, and what was read then.</summary>
 internal sealed record RecheckSection(double? Temperature, ChangedSection Changed, ReadingsSection Readings)
 {
-    public static RecheckSection Read(ObjectMembers o, EngineSection engine, InstrumentSet instruments) => new(
-        CheckSection.ReadTemperature(o),
-        ChangedSection.Read(o, engine, instruments),
-        ReadingsSection.Read(o, engine, required: false));
+    public static RecheckSection Read(ObjectMembers o, EngineSection engine, InstrumentSet instruments, double? checkTemperature)
+    {
+        double? temperature = CheckSection.ReadTemperature(o);
+        return new(
+            temperature,
+            ChangedSection.Read(o, engine, instruments),
+            ReadingsSection.Read(o, engine, engine.ShiftAt(temperature ?? checkTemperature), required: false));
+    }
 }

@@ -22,11 +22,12 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
         ["loose"] = Feel.Loose,
     };
 
-    public static ReadingsSection Read(ObjectMembers check, EngineSection engine, bool required)
+    /// <summary>Reads them; <paramref name="shift"/> is what the temperature adds to the gaps, mm.</summary>
+    public static ReadingsSection Read(ObjectMembers check, EngineSection engine, double shift, bool required)
     {
         HashSet<string> named = new(StringComparer.Ordinal);
         IReadOnlyList<Reading> readings = check.List(
-            "readings", o => ReadOne(o, engine, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
+            "readings", o => ReadOne(o, engine, shift, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
         Dictionary<string, ValveReadings> byValve = new(StringComparer.Ordinal);
         foreach (Reading reading in readings)
         {
@@ -40,7 +41,7 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
     public IEnumerable<ValveReadings> InOrder(Engine engine) =>
         engine.Valves.Select(v => ByValve.GetValueOrDefault(v.Id, ValveReadings.None));
 
-    private static Reading? ReadOne(ObjectMembers o, EngineSection engine, HashSet<string> named)
+    private static Reading? ReadOne(ObjectMembers o, EngineSection engine, double shift, HashSet<string> named)
     {
         ValveSection? valve = ValveName.Read(o, engine, out string? id);
         if (id is not null)
@@ -56,9 +57,8 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
             "u", new(DirectValue.LeastUncertainty, DirectValue.GreatestUncertainty, Measure.Length), "Standard uncertainty of the value, mm.");
         bool? turns = o.Flag("bucketTurns", "Whether the bucket turned by hand on the heel of its cam.");
 
-        if (value is { } x && band is not null && Math.Abs(x - band.Middle) > Reach + Slack)
+        if (value is { } x && band is not null && !IsInReach(o, x, shift, band))
         {
-            o.Problem("value", $"found {NumberRule.Text(x)}", $"allowed is within {Reach} mm of the middle of the band, {NumberRule.Text(band.Middle)}{Hundredths(x, band)}");
             value = null;
         }
 
@@ -82,6 +82,25 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
                 trials,
                 value is { } v ? [new DirectValue(v, u ?? DirectValue.UsualUncertainty)] : [],
                 turns is { } t ? [t] : []));
+    }
+
+    /// <summary>Whether a value can belong to the valve, as it was read and brought to 20 degrees C.</summary>
+    private static bool IsInReach(ObjectMembers o, double value, double shift, ClearanceBand band)
+    {
+        string allowed = $"allowed is within {NumberRule.Text(Reach)} mm of the middle of the band, {NumberRule.Text(band.Middle)}";
+        if (Math.Abs(value - band.Middle) > Reach + Slack)
+        {
+            o.Problem("value", $"found {NumberRule.Text(value)}", allowed + Hundredths(value, band));
+            return false;
+        }
+
+        if (Math.Abs(value - shift - band.Middle) > Reach + Slack)
+        {
+            o.Problem("value", $"found {NumberRule.Text(value)}, which is {NumberRule.Text(value - shift)} at 20 degrees C", allowed + "; see temperatureC and kappaMmPerC");
+            return false;
+        }
+
+        return true;
     }
 
     private static BladeTrial? ReadTrial(ObjectMembers o, ClearanceBand? band)

@@ -31,7 +31,7 @@ public class WorkingTests
 
     [Fact]
     public void Of_Screw_ShowsTurnsAndFlats() => Assert.Equal(
-        "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.111 turn, 0.7 flats more clearance (a flat is a sixth of a turn); "
+        "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.111 turn, 0.7 flats wider (a flat is a sixth of a turn); "
             + "set by feel to 0.150, standard deviation 0.011",
         Working.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight)));
 
@@ -42,9 +42,9 @@ public class WorkingTests
             Line(Made.Bucket, Made.Value(0.15, 0.005)), mm => (mm / 0.0254).ToString("0.0", CultureInfo.InvariantCulture)));
 
     [Theory]
-    [InlineData(0.5, "3.0 flats more")]
-    [InlineData(-0.25, "1.5 flats less")]
-    [InlineData(0, "0.0 flats more")]
+    [InlineData(0.5, "3.0 flats wider")]
+    [InlineData(-0.25, "1.5 flats tighter")]
+    [InlineData(0, "0.0 flats wider")]
     public void Flats_Turns_AreSixthsWithTheirDirection(double turns, string expected) =>
         Assert.Equal(expected, Working.Flats(turns));
 

@@ -65,9 +65,33 @@ public class VerdictResultTests
     {
         using JsonDocument answer = Verdict(Sample.Shims().Set("$.recheck.changed[0].from.thickness", "2.78"));
         Assert.Contains(answer.RootElement.GetProperty("cautions").EnumerateArray(), c =>
-            c.GetString()!.Contains("2.780", StringComparison.Ordinal) && c.GetString()!.Contains("2.750", StringComparison.Ordinal));
+            c.GetString()!.Contains("2.78", StringComparison.Ordinal) && c.GetString()!.Contains("2.75", StringComparison.Ordinal));
         using JsonDocument same = Verdict(Sample.Shims());
         Assert.Equal(0, same.RootElement.GetProperty("cautions").GetArrayLength());
+    }
+
+    // An unchanged valve keeps its own posterior, without strays: a re-check that contradicts it left nothing, and NaN.
+    [Fact]
+    public void Write_ReCheckThatContradictsAnUnchangedValve_KeepsWhatWasKnownAndSaysSo()
+    {
+        JobDraft draft = Sample.Shims()
+            .Set("$.check.readings[0]", "{\"valve\": \"I1\", \"value\": 0.15, \"u\": 0.005}")
+            .Append("$.recheck.readings", "{\"valve\": \"I1\", \"value\": 0.55, \"u\": 0.005}");
+        using JsonDocument answer = Verdict(draft);
+        JsonElement row = answer.RootElement.GetProperty("valves")[0];
+        Assert.InRange(row.GetProperty("estimate").GetProperty("mean").GetDouble(), 0.13, 0.17);
+        Assert.Equal(0, row.GetProperty("surprise").GetDouble(), 1e-9);
+        Assert.Contains(answer.RootElement.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.StartsWith("I1: ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Write_ValveThatPassesByLittle_HasACautionToFeelItOnceMore()
+    {
+        JobDraft draft = Sample.Shims().Set("$.recheck.readings[0]", "{\"valve\": \"E1\", \"value\": 0.201, \"u\": 0.005}");
+        using JsonDocument answer = Verdict(draft);
+        double inBand = answer.RootElement.GetProperty("valves")[1].GetProperty("estimate").GetProperty("inBand").GetDouble();
+        Assert.InRange(inBand, 0.5, 0.9);
+        Assert.Contains(answer.RootElement.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.Contains("feel it once more", StringComparison.Ordinal));
     }
 
     private static void AssertRow(JsonElement row)
