@@ -84,8 +84,7 @@ internal static class StopsNeeds
     }
 
     private static bool IsNeverClosed(CamEvents events, ValveSide side, IReadOnlyList<OffHeel> also, LayoutCard layout) =>
-        HeelArc.Between(also.Prepend(events.OnSide(side))
-            .Select(o => new OffHeel(o.From - layout.RampDegrees, o.Length + (2 * layout.RampDegrees)))).Count == 0;
+        CrankLayout.HeelOf(events.OnSide(side), also, layout.RampDegrees, fires: 0).Count == 0;
 
     private static JobProblem NeverClosed(string path, string what, CamEvents events, LayoutCard layout) => new(
         path,

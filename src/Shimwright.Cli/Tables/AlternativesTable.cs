@@ -24,10 +24,8 @@ internal static class AlternativesTable
                 new Text($"{Page.Minutes(other.WorkMinutes)} min"),
                 new Text($"{Page.Minutes(other.Minutes)} min"),
                 new Text(other.Valves.Count(v => v.Action != ValveAction.Keep).ToString(CultureInfo.InvariantCulture)),
-                new Text(other.Opened.Count == 0 ? "nothing" : string.Join(", ", other.Opened)),
-                new Text(other.Bought.Count == 0
-                    ? "nothing"
-                    : string.Join(", ", other.Bought.Select(b => $"{b.Count} x {page.Shim(b.Thickness.Millimetres)}"))));
+                new Text(Page.ToOpen(other)),
+                new Text(page.ToBuy(other)));
         }
 
         if (shown.Count < all.Count)

@@ -1,10 +1,8 @@
 using System.Globalization;
 using Shimwright.Cli.Commands;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Results;
-using Spectre.Console;
 
 namespace Shimwright.Cli.Tables;
 
@@ -20,27 +18,15 @@ internal sealed class EstimateAnswer(Job job) : IJobAnswer
     public void Show(Page page)
     {
         page.Heading($"Clearances of {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
-        string[] columns = page.IsWide
-            ? ["Valve", "Band", "Estimate", "95 % interval", "Against the band", "In band", "Status"]
-            : ["Valve", "Band", "Estimate", "95 % interval", "In band", "Status"];
-        Table table = Page.Table(columns);
-        foreach ((int v, ValveEstimate row) in _result.Valves.Index())
-        {
-            ClearanceBand band = job.Engine.Valves[v].Band;
-            Dictionary<string, string> cells = new()
-            {
-                ["Valve"] = row.Valve,
-                ["Band"] = page.Band(band),
-                ["Estimate"] = page.Clearance(row.Mean),
-                ["95 % interval"] = $"{page.Clearance(row.Low)} to {page.Clearance(row.High)}",
-                ["Against the band"] = BandBar.Of(band, new ClearanceEstimate(row.Mean, row.Sd, row.Low, row.High, row.InBand)),
-                ["In band"] = Page.Chance(row.InBand),
-                ["Status"] = row.Status,
-            };
-            table.AddRow(columns.Select(c => new Text(cells[c])));
-        }
-
-        page.Console.Write(table);
+        page.Rows<(ClearanceBand Band, ValveEstimate Of)>(
+            job.Engine.Valves.Select(v => v.Band).Zip(_result.Valves),
+            new("Valve", r => r.Of.Valve),
+            new("Band", r => page.Band(r.Band)),
+            new("Estimate", r => page.Clearance(r.Of.Mean)),
+            new("95 % interval", r => $"{page.Clearance(r.Of.Low)} to {page.Clearance(r.Of.High)}"),
+            new("Against the band", r => BandBar.Of(r.Band, new(r.Of.Mean, r.Of.Sd, r.Of.Low, r.Of.High, r.Of.InBand)), Shown.Wide),
+            new("In band", r => Page.Chance(r.Of.InBand)),
+            new("Status", r => r.Of.Status));
         page.Paragraph(_result.NextBlade is { } next
             ? $"Try next: the {page.Clearance(next.Blade)} blade at {next.Valve}; it is expected to settle most."
             : "No blade in the set would settle more.");

@@ -75,6 +75,14 @@ internal sealed class Page
 
     public string Band(ClearanceBand band) => $"{Clearance(band.Low)}-{Clearance(band.High)}";
 
+    /// <summary>What a plan opens, in words.</summary>
+    public static string ToOpen(ShimPlan plan) => plan.Opened.Count == 0 ? "nothing" : string.Join(", ", plan.Opened);
+
+    /// <summary>What a plan buys, in words.</summary>
+    public string ToBuy(ShimPlan plan) => plan.Bought.Count == 0
+        ? "nothing"
+        : string.Join(", ", plan.Bought.Select(b => $"{b.Count} x {Shim(b.Thickness.Millimetres)}"));
+
     /// <summary>A shim in the page's unit: hundredths of a millimetre, and the third digit where it has one.</summary>
     public string Shim(double millimetres) => Unit == LengthUnit.Mm ? Text(millimetres, "0.00#") : Clearance(millimetres);
 
@@ -92,6 +100,19 @@ internal sealed class Page
         }
 
         return table;
+    }
+
+    /// <summary>Draws a table of rows with the columns for which this page has room.</summary>
+    public void Rows<T>(IEnumerable<T> rows, params IEnumerable<Column<T>> columns)
+    {
+        Column<T>[] shown = [.. columns.Where(c => c.Shown == Shown.Always || (c.Shown == Shown.Wide) == IsWide)];
+        Table table = Table([.. shown.Select(c => c.Heading)]);
+        foreach (T row in rows)
+        {
+            table.AddRow(shown.Select(c => new Text(c.Text(row))));
+        }
+
+        Console.Write(table);
     }
 
     /// <summary>How lengths are written in sentences of this page.</summary>

@@ -1,6 +1,5 @@
 using Shimwright.Cli.Commands;
 using Shimwright.Domain.Planning;
-using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
@@ -23,7 +22,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
     {
         ShimPlan plan = _plan.Chosen;
         page.Heading($"Plan for {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
-        page.Console.Write(ValveTable(page, plan));
+        ValveTable(page, plan);
         page.Heading("Working");
         page.Console.Write(WorkingGrid(page, plan));
         page.Console.WriteLine();
@@ -35,37 +34,21 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
             page.Console.WriteLine();
         }
 
-        Cautions(page, withWorkOrder);
+        CautionsAndWork(page, withWorkOrder);
     }
 
-    private static Table ValveTable(Page page, ShimPlan plan)
-    {
-        string[] columns = page.IsWide
-            ? ["Valve", "Band", "Estimate (95 %)", "Against the band", "Do", "From", "To", "Then", "Chance"]
-            : ["Valve", "Band", "Estimate", "Do", "From", "To", "Chance"];
-        Table table = Page.Table(columns);
-        foreach ((int v, PlannedValve valve) in plan.Valves.Index())
-        {
-            ClearanceEstimate e = valve.Estimate;
-            string mean = page.Clearance(e.Mean);
-            Dictionary<string, string> cells = new()
-            {
-                ["Valve"] = valve.Valve.Id,
-                ["Band"] = page.Band(valve.Valve.Band),
-                ["Estimate"] = mean,
-                ["Estimate (95 %)"] = $"{mean} ({page.Clearance(e.Low)} to {page.Clearance(e.High)})",
-                ["Against the band"] = BandBar.Of(valve.Valve.Band, e),
-                ["Do"] = valve.IsStranded ? "stranded" : Words.Of(valve.Action),
-                ["From"] = From(page, v, plan),
-                ["To"] = To(page, valve, plan),
-                ["Then"] = valve.After is { } after ? page.Clearance(after.Mean) : "-",
-                ["Chance"] = valve.Chance is { } chance ? Page.Chance(chance) : "-",
-            };
-            table.AddRow(columns.Select(c => new Text(cells[c])));
-        }
-
-        return table;
-    }
+    private static void ValveTable(Page page, ShimPlan plan) => page.Rows<(int Place, PlannedValve Of)>(
+        plan.Valves.Index(),
+        new("Valve", r => r.Of.Valve.Id),
+        new("Band", r => page.Band(r.Of.Valve.Band)),
+        new("Estimate (95 %)", r => $"{page.Clearance(r.Of.Estimate.Mean)} ({page.Clearance(r.Of.Estimate.Low)} to {page.Clearance(r.Of.Estimate.High)})", Shown.Wide),
+        new("Estimate", r => page.Clearance(r.Of.Estimate.Mean), Shown.Narrow),
+        new("Against the band", r => BandBar.Of(r.Of.Valve.Band, r.Of.Estimate), Shown.Wide),
+        new("Do", r => r.Of.IsStranded ? "stranded" : Words.Of(r.Of.Action)),
+        new("From", r => From(page, r.Place, plan)),
+        new("To", r => To(page, r.Of, plan)),
+        new("Then", r => r.Of.After is { } after ? page.Clearance(after.Mean) : "-", Shown.Wide),
+        new("Chance", r => r.Of.Chance is { } chance ? Page.Chance(chance) : "-"));
 
     /// <summary>The shim that is there, and who takes it where it moves.</summary>
     private static string From(Page page, int v, ShimPlan plan)
@@ -102,23 +85,20 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private void Summary(Page page, ShimPlan plan)
     {
-        string bought = plan.Bought.Count == 0
-            ? "nothing"
-            : string.Join(", ", plan.Bought.Select(b => $"{b.Count} x {page.Shim(b.Thickness.Millimetres)}"));
         string all = plan.Stranded.Count == 0 ? "Chance that all pass the first time" : "Chance that all but the stranded pass the first time";
         page.Bullets(
         [
-            $"To open: {(plan.Opened.Count == 0 ? "nothing" : string.Join(", ", plan.Opened))}.",
-            $"To buy: {bought}.",
+            $"To open: {Page.ToOpen(plan)}.",
+            $"To buy: {page.ToBuy(plan)}.",
             $"{all}: {Page.Chance(plan.ChanceAll)}.",
             $"Work: {Page.Minutes(plan.WorkMinutes)} min; {Page.Minutes(plan.Minutes)} min with a second round counted as often as it is to be expected.",
             .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {s.Describe(page.Words)}."),
         ]);
     }
 
-    private void Cautions(Page page, bool withWorkOrder)
+    private void CautionsAndWork(Page page, bool withWorkOrder)
     {
-        IReadOnlyList<string> own = PlanResult.Of(job, _plan, page.Words).Cautions;
+        IReadOnlyList<string> own = Cautions.OfPlan(job, _plan, page.Words);
         if (own.Count > 0)
         {
             page.Heading("Cautions for this job");

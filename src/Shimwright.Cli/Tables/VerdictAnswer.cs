@@ -1,54 +1,38 @@
 using Shimwright.Cli.Commands;
-using Shimwright.Domain.Engines;
-using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
-using Spectre.Console;
 
 namespace Shimwright.Cli.Tables;
 
 /// <summary>What verdict prints.</summary>
 internal sealed class VerdictAnswer(Job job) : IJobAnswer
 {
-    private readonly VerdictResult _result = VerdictResult.Of(job);
+    private readonly RecheckVerdict _verdict = RecheckVerdict.On(job.ToRecheck());
 
     public int Exit => ExitCode.Done;
 
-    public string Json(bool indented) => ResultJson.Write(_result, indented);
+    public string Json(bool indented) => ResultJson.Write(VerdictResult.Of(job, _verdict), indented);
 
     public void Show(Page page)
     {
         page.Heading($"Re-check of {job.Engine.Name} ({page.UnitName}, at 20 degrees C)");
-        string[] columns = page.IsWide
-            ? ["Valve", "Band", "Expected", "Found", "95 % interval", "Against the band", "In band", "Surprise", "Verdict"]
-            : ["Valve", "Band", "Expected", "Found", "In band", "Surprise", "Verdict"];
-        Table table = Page.Table(columns);
-        foreach ((int v, VerdictRow row) in _result.Valves.Index())
-        {
-            ClearanceBand band = job.Engine.Valves[v].Band;
-            EstimateRow found = row.Estimate;
-            Dictionary<string, string> cells = new()
-            {
-                ["Valve"] = row.Valve,
-                ["Band"] = page.Band(band),
-                ["Expected"] = page.Clearance(row.Predicted.Mean),
-                ["Found"] = page.Clearance(found.Mean),
-                ["95 % interval"] = $"{page.Clearance(found.Low)} to {page.Clearance(found.High)}",
-                ["Against the band"] = BandBar.Of(band, new ClearanceEstimate(found.Mean, found.Sd, found.Low, found.High, found.InBand)),
-                ["In band"] = Page.Chance(found.InBand),
-                ["Surprise"] = row.Surprise is { } surprise ? Page.Chance(surprise) : "not read",
-                ["Verdict"] = found.InBand >= RecheckedValve.PassFloor ? "passes" : "does not pass",
-            };
-            table.AddRow(columns.Select(c => new Text(cells[c])));
-        }
-
-        page.Console.Write(table);
-        page.Paragraph(_result.Pass
+        page.Rows<RecheckedValve>(
+            _verdict.Valves,
+            new("Valve", v => v.Valve.Id),
+            new("Band", v => page.Band(v.Valve.Band)),
+            new("Expected", v => page.Clearance(v.Predicted.Mean)),
+            new("Found", v => page.Clearance(v.Estimate.Mean)),
+            new("95 % interval", v => $"{page.Clearance(v.Estimate.Low)} to {page.Clearance(v.Estimate.High)}", Shown.Wide),
+            new("Against the band", v => BandBar.Of(v.Valve.Band, v.Estimate), Shown.Wide),
+            new("In band", v => Page.Chance(v.Estimate.InBand)),
+            new("Surprise", v => v.Surprise is { } surprise ? Page.Chance(surprise) : "not read"),
+            new("Verdict", v => v.Passes ? "passes" : "does not pass"));
+        page.Paragraph(_verdict.Passes
             ? "Every valve passes."
             : "Not every valve passes: plan again from these readings before closing.");
         page.Heading("Cautions");
-        page.Bullets([.. VerdictResult.Of(job, page.Words).Cautions, "Turn the engine over by hand twice more and look at the timing marks before the starter is used.", WorkOrder.Deference]);
+        page.Bullets([.. Cautions.OfRecheck(job, _verdict, page.Words), "Turn the engine over by hand twice more and look at the timing marks before the starter is used.", WorkOrder.Deference]);
     }
 }

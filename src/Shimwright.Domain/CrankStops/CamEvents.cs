@@ -50,4 +50,15 @@ public sealed record CamEvents
 /// <summary>An interval in which a valve is off the heel of its cam.</summary>
 /// <param name="From">Where it begins, crank degrees after its own cylinder's compression TDC.</param>
 /// <param name="Length">How long it is, crank degrees, in running direction.</param>
-public readonly record struct OffHeel(double From, double Length);
+public readonly record struct OffHeel(double From, double Length)
+{
+    /// <summary>The interval with a cam's ramp at both ends.</summary>
+    /// <param name="ramp">By how much it is widened at either end, crank degrees.</param>
+    /// <returns>The wider interval.</returns>
+    public OffHeel Widened(double ramp) => new(From - ramp, Length + (2 * ramp));
+
+    /// <summary>The same interval counted from another place.</summary>
+    /// <param name="degrees">How much later it begins there, crank degrees.</param>
+    /// <returns>The later interval.</returns>
+    public OffHeel Later(double degrees) => new(From + degrees, Length);
+}

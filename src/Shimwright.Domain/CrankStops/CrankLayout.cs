@@ -63,11 +63,17 @@ public sealed class CrankLayout
     public IReadOnlyList<HeelArc> HeelOf(TimedValve valve)
     {
         ArgumentNullException.ThrowIfNull(valve);
-        double fires = FiresAt(valve.Cylinder);
-        IEnumerable<OffHeel> off = valve.Also.Prepend(valve.Events.OnSide(valve.Side))
-            .Select(o => new OffHeel(fires + o.From - Ramp, o.Length + (2 * Ramp)));
-        return HeelArc.Between(off);
+        return HeelOf(valve.Events.OnSide(valve.Side), valve.Also, Ramp, FiresAt(valve.Cylinder));
     }
+
+    /// <summary>Where a valve stands on its heel, of which only its intervals are known.</summary>
+    /// <param name="open">Where it is open, crank degrees after its own cylinder's compression TDC.</param>
+    /// <param name="also">Further intervals off its heel.</param>
+    /// <param name="ramp">By how much each is widened at both ends, crank degrees.</param>
+    /// <param name="fires">Its cylinder's compression TDC.</param>
+    /// <returns>The arcs, none where the valve is never closed.</returns>
+    public static IReadOnlyList<HeelArc> HeelOf(OffHeel open, IEnumerable<OffHeel> also, double ramp, double fires) =>
+        HeelArc.Between(also.Prepend(open).Select(o => o.Widened(ramp).Later(fires)));
 
     private static double[] EvenAngles(IReadOnlyList<int> firingOrder)
     {

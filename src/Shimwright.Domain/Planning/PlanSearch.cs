@@ -22,9 +22,7 @@ internal sealed class PlanSearch
     private readonly ValveRow[] _rows;
     private readonly int[] _starts;
     private readonly int[] _arcOfRow;
-    private int[] _columns = new int[1024];
-    private Int128[] _costs = new Int128[1024];
-    private ValveOption[] _arcOptions = new ValveOption[1024];
+    private readonly ArcList _arcs = new();
 
     public PlanSearch(PlanRequest request, OptionTable options)
     {
@@ -72,34 +70,8 @@ internal sealed class PlanSearch
         open.Push(new GroupState[_access.Length]);
         while (open.TryPop(out GroupState[]? states))
         {
-            Int128 bound = Int128.MinValue;
-            int branch = -1;
-            for (int round = 0; round < Rounds; round++)
-            {
-                Nodes++;
-                if (Relaxed(states, weighing) is not { } relaxed)
-                {
-                    bound = best;
-                    break;
-                }
-
-                bound = Int128.Max(bound, relaxed.Bound);
-                Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
-                if (real < best)
-                {
-                    (best, plan) = (real, relaxed.Choice);
-                }
-
-                branch = GroupToBranchOn(states, missing);
-                if (bound >= best || branch < 0)
-                {
-                    break;
-                }
-
-                _shares.Divide(g => weighing.OfOpened(_access[g]), PricedGain);
-            }
-
-            if (branch >= 0 && bound < best)
+            int branch = Look(states, weighing, ref best, ref plan);
+            if (branch >= 0)
             {
                 // Last in, first out: the open branch, which the relaxed plan wanted, is looked at first.
                 open.Push(WithoutAnyLike(states, branch));
@@ -108,6 +80,41 @@ internal sealed class PlanSearch
         }
 
         return plan;
+    }
+
+    /// <summary>
+    /// Looks at a node: takes its relaxed plan where that is the best so far, and sets the shares anew to tighten the bound.
+    /// Returns the group to branch on, or -1 where nothing better can lie below.
+    /// </summary>
+    private int Look(GroupState[] states, Weighing weighing, ref Int128 best, ref ValveOption[] plan)
+    {
+        int branch = -1;
+        Int128 bound = Int128.MinValue;
+        for (int round = 0; round < Rounds; round++)
+        {
+            Nodes++;
+            if (Relaxed(states, weighing) is not { } relaxed)
+            {
+                return -1;
+            }
+
+            bound = Int128.Max(bound, relaxed.Bound);
+            Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
+            if (real < best)
+            {
+                (best, plan) = (real, relaxed.Choice);
+            }
+
+            branch = GroupToBranchOn(states, missing);
+            if (bound >= best || branch < 0)
+            {
+                return -1;
+            }
+
+            _shares.Divide(g => weighing.OfOpened(_access[g]), PricedGain);
+        }
+
+        return branch;
     }
 
     /// <summary>A valve's gain where it has to pay for what the others would have had from its shim.</summary>
@@ -128,24 +135,24 @@ internal sealed class PlanSearch
 
     private (Int128 Bound, ValveOption[] Choice)? Relaxed(GroupState[] states, Weighing weighing)
     {
-        int arcs = 0;
+        _arcs.Clear();
         for (int v = 0; v < _rows.Length; v++)
         {
-            _starts[v] = arcs;
+            _starts[v] = _arcs.Count;
             GroupState state = states[_groupOf[v]];
-            Add(ref arcs, v, _rows[v].StayingCost, _rows[v].Staying);
+            _arcs.Add(v, _rows[v].StayingCost, _rows[v].Staying);
             if (state != GroupState.Closed)
             {
                 Int128 share = state == GroupState.Open ? 0 : _shares[v];
                 foreach (ValveRow.Arc arc in _rows[v].Changes)
                 {
-                    Add(ref arcs, arc.Column, arc.Cost + share, arc.Option);
+                    _arcs.Add(arc.Column, arc.Cost + share, arc.Option);
                 }
             }
         }
 
-        _starts[_rows.Length] = arcs;
-        if (!_solver.Solve(_starts, _columns.AsSpan(0, arcs), _costs.AsSpan(0, arcs), _arcOfRow))
+        _starts[_rows.Length] = _arcs.Count;
+        if (!_solver.Solve(_starts, _arcs.Columns, _arcs.Costs, _arcOfRow))
         {
             return null;
         }
@@ -159,26 +166,11 @@ internal sealed class PlanSearch
         var choice = new ValveOption[_rows.Length];
         for (int v = 0; v < choice.Length; v++)
         {
-            bound += _costs[_arcOfRow[v]];
-            choice[v] = _arcOptions[_arcOfRow[v]];
+            bound += _arcs.Costs[_arcOfRow[v]];
+            choice[v] = _arcs.OptionOf(_arcOfRow[v]);
         }
 
         return (bound, choice);
-    }
-
-    private void Add(ref int arcs, int column, Int128 cost, ValveOption option)
-    {
-        if (arcs == _columns.Length)
-        {
-            Array.Resize(ref _columns, 2 * arcs);
-            Array.Resize(ref _costs, 2 * arcs);
-            Array.Resize(ref _arcOptions, 2 * arcs);
-        }
-
-        _columns[arcs] = column;
-        _costs[arcs] = cost;
-        _arcOptions[arcs] = option;
-        arcs++;
     }
 
     /// <summary>What a plan really costs, and for each group what the shares of its changed valves fall short of.</summary>

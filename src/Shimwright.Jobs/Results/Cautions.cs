@@ -1,36 +1,48 @@
-using System.Globalization;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
+using static System.FormattableString;
 
 namespace Shimwright.Jobs.Results;
 
 /// <summary>What a person should bear in mind about the figures of one job.</summary>
-internal static class Cautions
+public static class Cautions
 {
     /// <summary>The difference at which the shim that came out is not the one that was found, mm.</summary>
     private const double OtherShim = 0.001;
 
+    /// <summary>Of a check.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>One caution an entry.</returns>
     public static IReadOnlyList<string> OfCheck(Job job)
     {
+        ArgumentNullException.ThrowIfNull(job);
         List<string> cautions = [];
         AddTemperature(cautions, job.Check.Thermal);
         if (job.Engine.Valvetrain is { Ratio: not 1, Adjuster: Adjuster.ShimUnderBucket or Adjuster.ShimOverBucket or Adjuster.GradedBucket } train)
         {
-            cautions.Add(Text($"The card gives a ratio of {train.Ratio:0.###} for a direct-acting valve train, where it is normally 1: check the card."));
+            cautions.Add(Invariant($"The card gives a ratio of {train.Ratio:0.###} for a direct-acting valve train, where it is normally 1: check the card."));
         }
 
         AddBlind(cautions, job.Engine, job.Check.Readings);
         return cautions;
     }
 
+    /// <summary>Of a plan.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="plan">Its plan.</param>
+    /// <param name="words">How lengths are written.</param>
+    /// <returns>One caution an entry.</returns>
     public static IReadOnlyList<string> OfPlan(Job job, PlanChoice plan, LengthWords words)
     {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(words);
         List<string> cautions = [.. OfCheck(job)];
         if (NextBlade.Suggest(plan.Estimate, [.. job.Blades]) is { } next)
         {
-            cautions.Add(Text($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {words.Shim(next.Blade)} {words.Unit} blade there would say most."));
+            cautions.Add(Invariant($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {words.Shim(next.Blade)} {words.Unit} blade there would say most."));
         }
 
         if (plan.Chosen.Stranded.Count > 0)
@@ -43,8 +55,16 @@ internal static class Cautions
         return cautions;
     }
 
+    /// <summary>Of a re-check.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="verdict">Its verdict.</param>
+    /// <param name="words">How lengths are written.</param>
+    /// <returns>One caution an entry.</returns>
     public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict, LengthWords words)
     {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(verdict);
+        ArgumentNullException.ThrowIfNull(words);
         List<string> cautions = [];
         AddTemperature(cautions, job.Check.Thermal);
         if (job.RecheckTemperature != job.Check.Thermal.Temperature)
@@ -58,18 +78,18 @@ internal static class Cautions
             if (change.From is { } from && job.FittedAt(valve) is { } found
                 && Math.Abs(from.Millimetres - found.Millimetres) > OtherShim)
             {
-                cautions.Add(Text($"{valve.Id}: the shim that came out is noted as {words.Shim(from.Millimetres)} {words.Unit}, the one found at the check as {words.Shim(found.Millimetres)}. The prediction takes the one that came out."));
+                cautions.Add(Invariant($"{valve.Id}: the shim that came out is noted as {words.Shim(from.Millimetres)} {words.Unit}, the one found at the check as {words.Shim(found.Millimetres)}. The prediction takes the one that came out."));
             }
         }
 
         foreach (RecheckedValve valve in verdict.Valves.Where(v => v.IsSurprising))
         {
-            cautions.Add(Text($"{valve.Valve.Id}: the reading is far from the {words.Clearance(valve.Predicted.Mean)} {words.Unit} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
+            cautions.Add(Invariant($"{valve.Valve.Id}: the reading is far from the {words.Clearance(valve.Predicted.Mean)} {words.Unit} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
         }
 
         foreach (RecheckedValve valve in verdict.Valves.Where(v => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled))
         {
-            cautions.Add(Text($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
+            cautions.Add(Invariant($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
         }
 
         AddBlind(cautions, job.Engine, job.Rechecked);
@@ -80,7 +100,7 @@ internal static class Cautions
     {
         if (thermal.IsDoubtful)
         {
-            cautions.Add(Text($"Read at {thermal.Temperature:0.#} degrees C, and how temperature moves this engine's clearances is not known (kappaMmPerC): the figures are not corrected. Let it cool to about 20 degrees C and read again, or see the maker's manual."));
+            cautions.Add(Invariant($"Read at {thermal.Temperature:0.#} degrees C, and how temperature moves this engine's clearances is not known (kappaMmPerC): the figures are not corrected. Let it cool to about 20 degrees C and read again, or see the maker's manual."));
         }
     }
 
@@ -96,6 +116,4 @@ internal static class Cautions
 
     private static bool IsBlind(ValveReadings readings) =>
         readings.Trials.Count > 0 && readings.Values.Count == 0 && readings.Trials.All(t => t.Feel == Feel.No);
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

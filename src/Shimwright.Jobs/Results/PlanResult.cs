@@ -75,9 +75,8 @@ public sealed record PlanResult(
     /// <summary>The answer for a plan that is at hand.</summary>
     /// <param name="job">The job.</param>
     /// <param name="plan">Its plan.</param>
-    /// <param name="words">How cautions write lengths; millimetres where left out.</param>
     /// <returns>The answer.</returns>
-    public static PlanResult Of(Job job, PlanChoice plan, LengthWords? words = null)
+    public static PlanResult Of(Job job, PlanChoice plan)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(plan);
@@ -107,7 +106,7 @@ public sealed record PlanResult(
             BoughtOf(chosen),
             [.. plan.Alternatives.Select(a => new AlternativeRow(
                 a.Opened, Round.Chance(a.ChanceAll), Round.Minutes(a.Minutes), BoughtOf(a), ReferenceEquals(a, chosen), RowsOf(a)))],
-            Results.Cautions.OfPlan(job, plan, words ?? LengthWords.Millimetres));
+            Results.Cautions.OfPlan(job, plan, LengthWords.Millimetres));
     }
 
     private static IReadOnlyList<BoughtRow> BoughtOf(ShimPlan plan) =>

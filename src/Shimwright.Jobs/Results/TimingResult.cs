@@ -1,6 +1,6 @@
-using System.Globalization;
 using Shimwright.Domain.CamTiming;
 using Shimwright.Domain.CrankStops;
+using static System.FormattableString;
 
 namespace Shimwright.Jobs.Results;
 
@@ -66,7 +66,7 @@ public sealed record TimingResult(
     private static MarkRow MarkOf(MarkReading reading, Sprocket sprocket)
     {
         double share = Math.Abs(reading.LeftOver) / sprocket.CamDegreesPerTooth;
-        string left = Text($"{Math.Abs(reading.LeftOver):0.0} cam degrees are left over, {share:0.00} of a tooth");
+        string left = Invariant($"{Math.Abs(reading.LeftOver):0.0} cam degrees are left over, {share:0.00} of a tooth");
         string verdict = share > Doubtful
             ? $"doubtful: nearest is {Teeth(reading.Teeth)}, but {left}; measure again, and look at the radius and at the chain"
             : $"{Verdict(reading.Teeth, "the camshaft is", "")}; {left}";
@@ -78,7 +78,7 @@ public sealed record TimingResult(
 
     private static string Teeth(int teeth) => teeth == 0
         ? "no tooth out"
-        : Text($"{Math.Abs(teeth)} {(Math.Abs(teeth) == 1 ? "tooth" : "teeth")} {(teeth > 0 ? "advanced" : "retarded")}");
+        : Invariant($"{Math.Abs(teeth)} {(Math.Abs(teeth) == 1 ? "tooth" : "teeth")} {(teeth > 0 ? "advanced" : "retarded")}");
 
     private static LobesRow LobesOf(LobeTiming lobes) => new(
         Rounded(lobes.IntakeDuration), Rounded(lobes.ExhaustDuration), Rounded(lobes.IntakeCentre),
@@ -105,6 +105,4 @@ public sealed record TimingResult(
 
         return rows;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

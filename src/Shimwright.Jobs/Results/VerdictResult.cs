@@ -14,12 +14,21 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
 {
     /// <summary>Judges a job that was read for a verdict.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="words">How cautions write lengths; millimetres where left out.</param>
     /// <returns>The answer.</returns>
-    public static VerdictResult Of(Job job, LengthWords? words = null)
+    public static VerdictResult Of(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        RecheckVerdict verdict = RecheckVerdict.On(job.ToRecheck());
+        return Of(job, RecheckVerdict.On(job.ToRecheck()));
+    }
+
+    /// <summary>The answer for a verdict that is at hand.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="verdict">Its verdict.</param>
+    /// <returns>The answer.</returns>
+    public static VerdictResult Of(Job job, RecheckVerdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(verdict);
         return new(
             "shimwright-verdict/1",
             verdict.Passes,
@@ -29,6 +38,6 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
                 EstimateRow.Of(v.Estimate),
                 Words.Of(v.Estimate.Status),
                 v.Surprise is { } surprise ? Round.Chance(surprise) : null))],
-            Results.Cautions.OfRecheck(job, verdict, words ?? LengthWords.Millimetres));
+            Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres));
     }
 }

@@ -48,7 +48,7 @@ internal sealed record EngineSection(
     }
 
     /// <summary>What a temperature adds to the gaps, mm; 0 where it or κ is unknown.</summary>
-    public double ShiftAt(double? temperature) => (Kappa ?? 0) * ((temperature ?? ThermalShift.Reference) - ThermalShift.Reference);
+    public double ShiftAt(double? temperature) => new ThermalShift(temperature ?? ThermalShift.Reference, Kappa).Millimetres;
 
     /// <summary>The engine; to be asked for only where nothing was wrong.</summary>
     public Engine ToEngine() => new(

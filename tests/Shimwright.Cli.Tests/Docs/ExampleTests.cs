@@ -1,37 +1,25 @@
 using System.Text.RegularExpressions;
-using Shimwright.Cli.Commands;
+using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Docs;
 
 /// <summary>
-/// Output that is shown in a page of the docs is output of this program: a block that follows the comment
+/// Output that is shown in a page of the docs is output of this program: the block that follows the comment
 /// "example: ARGS" must stand, word for word but for spaces at line ends, in what the program prints for ARGS.
 /// </summary>
 public sealed partial class ExampleTests
 {
-    [Fact]
-    public void Readme_Example_IsWhatTheProgramPrints()
+    [Theory]
+    [InlineData("README.md")]
+    [InlineData("docs/guide/crank-stops.md")]
+    [InlineData("docs/guide/cam-timing.md")]
+    public void Page_Example_IsWhatTheProgramPrints(string page)
     {
-        string root = Root();
-        string readme = File.ReadAllText(Path.Combine(root, "README.md"));
-        MatchCollection examples = Example().Matches(readme);
-        Assert.NotEmpty(examples);
-        foreach (Match example in examples)
-        {
-            string shown = Trimmed(example.Groups["block"].Value);
-            Assert.NotEmpty(shown);
-            Assert.Contains(shown, Trimmed(Run(root, example.Groups["args"].Value)), StringComparison.Ordinal);
-        }
-    }
-
-    private static string Run(string root, string args)
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        var bench = new Bench(Stream.Null, output, error, OutputIsTerminal: false, ErrorIsTerminal: false, Bench.UsualWidth);
-        string[] words = [.. args.Split(' ').Select(w => w.StartsWith("demo/", StringComparison.Ordinal) ? Path.Combine(root, w) : w)];
-        Assert.Equal(ExitCode.Done, CommandLine.Run(words, bench));
-        return output.ToString();
+        Match example = Assert.Single(Example().Matches(File.ReadAllText(Path.Combine(Root(), page))));
+        ProgramRun run = ProgramRun.Of([.. example.Groups["args"].Value.Split(' ').Select(a => a.StartsWith("demo/", StringComparison.Ordinal) ? Demo.At(a[5..]) : a)]);
+        Assert.Equal((ExitCode.Done, ""), (run.Exit, run.Error));
+        Assert.NotEmpty(Trimmed(example.Groups["block"].Value));
+        Assert.Contains(Trimmed(example.Groups["block"].Value), Trimmed(run.Output), StringComparison.Ordinal);
     }
 
     private static string Trimmed(string text) =>
