@@ -41,7 +41,8 @@ internal sealed class StopsAnswer(Job job) : IJobAnswer
         [
             $"Crank degrees count from {StopWords.Datum(job.ToLayout()).TrimEnd(',')} over the whole cycle of 720. A cylinder comes to TDC twice in it: between exhaust and intake its own valves are usually off their heels.",
             "Slack is how far the crank may be off, either way, before the cam's ramp reaches the valve.",
-            "Turn only by the bolt the manual names and only in running direction; overshot, go back 30 degrees and come again.",
+            WorkOrder.Isolate,
+            WorkOrder.TurnByHand,
             WorkOrder.Deference,
         ]);
     }

@@ -13,11 +13,17 @@ public static class WorkOrder
         "Torque figures, tightening sequence and limits come from the maker's manual for this engine. "
         + "It, local codes and licensed practice come before anything said here.";
 
+    /// <summary>Before any hand goes near the engine.</summary>
+    public const string Isolate = "Ignition off and isolated, battery off, fuel off, the machine held so that it cannot roll.";
+
+    /// <summary>How the crank is turned.</summary>
+    public const string TurnByHand = "Turn the crank only by the bolt the manual names and only in running direction; overshot, go back 30 degrees and come again.";
+
     private static readonly string[] Before =
     [
         "Engine cold: stand it overnight where you can. Half-warm clearances mean nothing.",
-        "Ignition off and isolated, battery off, fuel off, the machine held so that it cannot roll.",
-        "Turn the crank only by the bolt the manual names and only in running direction; overshot, go back 30 degrees and come again.",
+        Isolate,
+        TurnByHand,
         "Bring each cylinder to TDC on compression, or to where the valve stands on the heel of its cam, before a blade goes in.",
         "Nothing may fall in: a rag over the chain tunnel, plug holes closed.",
     ];
