@@ -24,33 +24,14 @@ public static class JobFile
     /// <returns>The job, or all problems.</returns>
     public static JobReading Read(ReadOnlyMemory<byte> utf8, JobPurpose purpose)
     {
-        if (utf8.Length > LargestBytes)
+        List<JobProblem> problems = [];
+        JobSections? sections = ReadObject(utf8, problems, JobSections.Read);
+        if (sections is not null)
         {
-            return Failed("$", $"found {utf8.Length} bytes", $"a job file has at most {LargestBytes}");
+            JobNeeds.Note(sections, purpose, problems);
         }
 
-        ReadOnlyMemory<byte> text = WithoutMark(utf8);
-        if (!Utf8.IsValid(text.Span))
-        {
-            return Failed("$", "some bytes are no text in UTF-8", "save the file as UTF-8");
-        }
-
-        try
-        {
-            using var document = JsonDocument.Parse(text);
-            List<JobProblem> problems = [];
-            JobSections? sections = JsonMembers.Read("$", document.RootElement, problems, JobSections.Read);
-            if (sections is not null)
-            {
-                JobNeeds.Note(sections, purpose, problems);
-            }
-
-            return problems.Count == 0 ? new(new Job(sections!), []) : new(null, [.. problems.Distinct()]);
-        }
-        catch (JsonException syntax)
-        {
-            return new(null, [SyntaxProblem.Of(text.Span, syntax)]);
-        }
+        return problems.Count == 0 ? new(new Job(sections!), []) : new(null, [.. problems.Distinct()]);
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of the job file, made from the code that reads it.</summary>
@@ -73,7 +54,34 @@ public static class JobFile
         return schema.ToJsonString(options).ReplaceLineEndings("\n") + "\n";
     }
 
-    private static JobReading Failed(string path, string found, string allowed) => new(null, [new(path, found, allowed)]);
+    /// <summary>Reads one object of a file; null, with the problem noted, where the file is no text or no JSON.</summary>
+    internal static T? ReadObject<T>(ReadOnlyMemory<byte> utf8, List<JobProblem> problems, Func<ObjectMembers, T?> read)
+        where T : class
+    {
+        if (utf8.Length > LargestBytes)
+        {
+            problems.Add(new("$", $"found {utf8.Length} bytes", $"a job file has at most {LargestBytes}"));
+            return null;
+        }
+
+        ReadOnlyMemory<byte> text = WithoutMark(utf8);
+        if (!Utf8.IsValid(text.Span))
+        {
+            problems.Add(new("$", "some bytes are no text in UTF-8", "save the file as UTF-8"));
+            return null;
+        }
+
+        try
+        {
+            using var document = JsonDocument.Parse(text);
+            return JsonMembers.Read("$", document.RootElement, problems, read);
+        }
+        catch (JsonException syntax)
+        {
+            problems.Add(SyntaxProblem.Of(text.Span, syntax));
+            return null;
+        }
+    }
 
     private static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>
         utf8.Span.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;

@@ -11,7 +11,16 @@ internal static class JobNeeds
     {
         if (purpose == JobPurpose.Stops)
         {
-            StopsNeeds.Note(sections, problems);
+            if (sections.Engine is { } card)
+            {
+                StopsNeeds.Note(card, problems);
+            }
+
+            return;
+        }
+
+        if (purpose == JobPurpose.Draft)
+        {
             return;
         }
 

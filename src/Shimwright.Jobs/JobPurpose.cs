@@ -12,6 +12,9 @@ public enum JobPurpose
     /// <summary>To judge a re-check.</summary>
     Verdict,
 
+    /// <summary>To look at it as far as it has come: only what stands there must be right.</summary>
+    Draft,
+
     /// <summary>To find where the crank stops.</summary>
     Stops,
 }

@@ -8,13 +8,8 @@ namespace Shimwright.Jobs;
 /// <summary>What the crank stops need of an engine card.</summary>
 internal static class StopsNeeds
 {
-    public static void Note(JobSections sections, List<JobProblem> problems)
+    public static void Note(EngineSection engine, List<JobProblem> problems)
     {
-        if (sections.Engine is not { } engine)
-        {
-            return;
-        }
-
         if (engine.Layout is not { } layout)
         {
             if (!engine.HasLayout)

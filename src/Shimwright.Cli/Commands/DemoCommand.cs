@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Shimwright.Cli.Tables;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Spectre.Console;
 

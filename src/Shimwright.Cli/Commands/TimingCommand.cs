@@ -4,6 +4,7 @@ using System.Globalization;
 using Shimwright.Cli.Tables;
 using Shimwright.Domain.CamTiming;
 using Shimwright.Domain.CrankStops;
+using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 
 namespace Shimwright.Cli.Commands;

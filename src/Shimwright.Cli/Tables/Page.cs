@@ -3,29 +3,17 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
+using Shimwright.Jobs.Guidance;
 using Spectre.Console;
 
 namespace Shimwright.Cli.Tables;
-
-/// <summary>The unit of lengths in tables.</summary>
-internal enum LengthUnit
-{
-    /// <summary>Millimetres.</summary>
-    Mm,
-
-    /// <summary>Inches.</summary>
-    In,
-
-    /// <summary>Thousandths of an inch.</summary>
-    Thou,
-}
 
 /// <summary>A page of output for people: the console it is drawn on and the unit in which lengths are written.</summary>
 internal sealed class Page
 {
     public Page(Bench bench, LengthUnit unit)
     {
-        Unit = unit;
+        Lengths = new LengthStyle(unit);
         Console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Out = new AnsiConsoleOutput(bench.OutputIsTerminal ? bench.Output : new TrimmedWriter(bench.Output)),
@@ -39,9 +27,10 @@ internal sealed class Page
 
     public IAnsiConsole Console { get; }
 
-    public LengthUnit Unit { get; }
+    /// <summary>How lengths are written on this page.</summary>
+    public LengthStyle Lengths { get; }
 
-    public string UnitName => Unit switch { LengthUnit.In => "in", LengthUnit.Thou => "thou", _ => "mm" };
+    public string UnitName => Lengths.UnitName;
 
     /// <summary>Whether there is room for more than the numbers.</summary>
     public bool IsWide => Console.Profile.Width >= 100;
@@ -50,13 +39,7 @@ internal sealed class Page
     {
         Description = "The unit of lengths in tables, mm unless given (JSON is always mm).",
         HelpName = "mm|in|thou",
-        CustomParser = argument => argument.Tokens[0].Value switch
-        {
-            "mm" => LengthUnit.Mm,
-            "in" => LengthUnit.In,
-            "thou" => LengthUnit.Thou,
-            _ => Unknown(argument),
-        },
+        CustomParser = argument => LengthStyle.UnitOf(argument.Tokens[0].Value) ?? Unknown(argument),
     };
 
     private static LengthUnit Unknown(ArgumentResult argument)
@@ -66,14 +49,9 @@ internal sealed class Page
     }
 
     /// <summary>A clearance in the page's unit, to about a micrometre.</summary>
-    public string Clearance(double millimetres) => Unit switch
-    {
-        LengthUnit.In => Text(InInches(millimetres), "0.0000;-0.0000;0.0000"),
-        LengthUnit.Thou => Text(InInches(millimetres) * 1000, "0.0;-0.0;0.0"),
-        _ => Text(millimetres, "0.000;-0.000;0.000"),
-    };
+    public string Clearance(double millimetres) => Lengths.Clearance(millimetres);
 
-    public string Band(ClearanceBand band) => $"{Clearance(band.Low)}-{Clearance(band.High)}";
+    public string Band(ClearanceBand band) => Lengths.Band(band);
 
     /// <summary>What a plan opens, in words.</summary>
     public static string ToOpen(ShimPlan plan) => plan.Opened.Count == 0 ? "nothing" : string.Join(", ", plan.Opened);
@@ -84,7 +62,7 @@ internal sealed class Page
         : string.Join(", ", plan.Bought.Select(b => $"{b.Count} x {Shim(b.Thickness.Millimetres)}"));
 
     /// <summary>A shim in the page's unit: hundredths of a millimetre, and the third digit where it has one.</summary>
-    public string Shim(double millimetres) => Unit == LengthUnit.Mm ? Text(millimetres, "0.00#") : Clearance(millimetres);
+    public string Shim(double millimetres) => Lengths.Shim(millimetres);
 
     public static string Chance(double chance) => Text(chance, "0.000");
 
@@ -116,7 +94,7 @@ internal sealed class Page
     }
 
     /// <summary>How lengths are written in sentences of this page.</summary>
-    public LengthWords Words => new(Clearance, Shim, UnitName);
+    public LengthWords Words => Lengths.Words;
 
     public void Paragraph(string text)
     {
@@ -137,8 +115,6 @@ internal sealed class Page
         Console.Write(grid);
         Console.WriteLine();
     }
-
-    private static double InInches(double millimetres) => UnitsNet.Length.FromMillimeters(millimetres).Inches;
 
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }

@@ -53,6 +53,11 @@ public static class WorkOrder
     public static IReadOnlyList<string> StepsFor(Adjuster adjuster) =>
         [.. Before, .. Middle(adjuster), .. After];
 
+    /// <summary>Whether the camshafts come out to reach the adjusters of a kind.</summary>
+    /// <param name="adjuster">How the clearances are adjusted.</param>
+    /// <returns>Whether they do.</returns>
+    public static bool LiftsCamshafts(Adjuster adjuster) => adjuster is not (Adjuster.ShimOverBucket or Adjuster.Screw);
+
     /// <summary>What to heed where the plan leaves everything alone.</summary>
     public static IReadOnlyList<string> NothingToDo { get; } =
     [

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Jobs.Results;
 
@@ -21,6 +22,18 @@ public static class ResultJson
     public static string Write<T>(T result, bool indented) =>
         JsonSerializer.Serialize(result, (indented ? Readable : Compact).GetTypeInfo(typeof(T)));
 
+    /// <summary>Reads what was written here.</summary>
+    /// <typeparam name="T">The kind of document.</typeparam>
+    /// <param name="json">JSON.</param>
+    /// <returns>The document.</returns>
+    public static T Read<T>(string json) =>
+        (T?)JsonSerializer.Deserialize(json, Compact.GetTypeInfo(typeof(T))) ?? throw new JsonException("A document cannot be null.");
+
+    /// <summary>Writes a document for reading, over several lines.</summary>
+    /// <param name="document">The document.</param>
+    /// <returns>JSON without a line feed at its end.</returns>
+    public static string Indent(System.Text.Json.Nodes.JsonNode document) => document.ToJsonString(Readable).ReplaceLineEndings("\n");
+
     // The answers go to files and pipes, never into a page as they are: accents may stay as they are.
     private static JsonSerializerOptions Options(bool indented) => new(ResultJsonContext.Default.Options)
     {
@@ -36,4 +49,5 @@ public static class ResultJson
 [JsonSerializable(typeof(StopsResult))]
 [JsonSerializable(typeof(TimingResult))]
 [JsonSerializable(typeof(BadLine))]
+[JsonSerializable(typeof(JobRecord))]
 internal sealed partial class ResultJsonContext : JsonSerializerContext;

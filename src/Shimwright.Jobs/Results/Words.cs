@@ -1,3 +1,4 @@
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 
@@ -15,6 +16,22 @@ public static class Words
         ClearanceStatus.Out => "out",
         _ => "unsettled",
     };
+
+    /// <summary>A feel in a word.</summary>
+    /// <param name="feel">The feel.</param>
+    /// <returns>no, firm, light or loose.</returns>
+    public static string Of(Feel feel) => feel switch
+    {
+        Feel.No => "no",
+        Feel.Firm => "firm",
+        Feel.Light => "light",
+        _ => "loose",
+    };
+
+    /// <summary>A side in a word.</summary>
+    /// <param name="side">The side.</param>
+    /// <returns>intake or exhaust.</returns>
+    public static string Of(ValveSide side) => side == ValveSide.Intake ? "intake" : "exhaust";
 
     /// <summary>An action in a word.</summary>
     /// <param name="action">The action.</param>

@@ -1,0 +1,71 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Shimwright.Domain.CrankStops;
+using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sections;
+
+namespace Shimwright.Jobs.Cards;
+
+/// <summary>An engine card read on its own, or everything that is wrong with it.</summary>
+/// <param name="Card">The card; null where there are problems.</param>
+/// <param name="Problems">All problems; the paths start at the card.</param>
+public sealed record CardReading(EngineCard? Card, IReadOnlyList<JobProblem> Problems);
+
+/// <summary>An engine card: the member "engine" of a job file, read without a job around it.</summary>
+public sealed class EngineCard
+{
+    private readonly EngineSection _section;
+
+    private EngineCard(EngineSection section, string json)
+    {
+        _section = section;
+        Json = json;
+        Engine = section.ToEngine();
+        List<JobProblem> missing = [];
+        StopsNeeds.Note(section, missing);
+        StopsProblems = [.. missing.Distinct()];
+    }
+
+    /// <summary>The card as JSON in one line.</summary>
+    public string Json { get; }
+
+    /// <summary>The engine.</summary>
+    public Engine Engine { get; }
+
+    /// <summary>Cylinders and cam events, or null.</summary>
+    public LayoutCard? Layout => _section.Layout;
+
+    /// <summary>What wear is usual for the engine, or null.</summary>
+    public WearCard? Wear => _section.Wear;
+
+    /// <summary>What keeps the crank stops from being found; nothing where they can be.</summary>
+    public IReadOnlyList<JobProblem> StopsProblems { get; }
+
+    /// <summary>The crank layout; only where <see cref="StopsProblems"/> is empty.</summary>
+    /// <returns>The layout.</returns>
+    public CrankLayout ToLayout() => _section.ToLayout();
+
+    /// <summary>Reads a card.</summary>
+    /// <param name="json">The card as a JSON object.</param>
+    /// <returns>The card, or all problems.</returns>
+    public static CardReading Read(JsonObject json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        string text = json.ToJsonString();
+        return Read(text);
+    }
+
+    /// <summary>Reads a card.</summary>
+    /// <param name="json">The card as JSON text.</param>
+    /// <returns>The card, or all problems.</returns>
+    public static CardReading Read(string json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        List<JobProblem> problems = [];
+        EngineSection? section = JobFile.ReadObject(Encoding.UTF8.GetBytes(json), problems, EngineSection.Read);
+        return section is not null && problems.Count == 0
+            ? new(new EngineCard(section, json), [])
+            : new(null, [.. problems.Distinct()]);
+    }
+}

@@ -1,0 +1,80 @@
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Jobs.Results;
+
+namespace Shimwright.Jobs.Sheets;
+
+/// <summary>One valve of a record; lengths in mm.</summary>
+/// <param name="Valve">The valve's id.</param>
+/// <param name="Cylinder">Its cylinder.</param>
+/// <param name="Side">intake or exhaust.</param>
+/// <param name="Band">The maker's limits, lower and upper.</param>
+/// <param name="Before">What was found, or null where nothing was read.</param>
+/// <param name="Change">What was done: null where the valve was left alone.</param>
+/// <param name="Turns">Turns of the screw, or null.</param>
+/// <param name="Found">The shim that was found, or null.</param>
+/// <param name="Fitted">The shim that was fitted, or null.</param>
+/// <param name="Expected">What was expected afterwards, or null.</param>
+/// <param name="After">What was felt afterwards; for a valve left alone, what was found.</param>
+/// <param name="ReadAgain">Whether it was felt again.</param>
+/// <param name="Passes">Whether it is more likely in band than not.</param>
+public sealed record RecordRow(
+    string Valve, int Cylinder, string Side, IReadOnlyList<double> Band, EstimateRow? Before, string? Change, double? Turns,
+    ThicknessRow? Found, ThicknessRow? Fitted, PredictedRow? Expected, EstimateRow? After, bool ReadAgain, bool Passes);
+
+/// <summary>What is left of a closed job for whoever reads it later: the figures as they stood when it was closed.</summary>
+public sealed record JobRecord(
+    string Engine, double CheckClock, double ClosedClock, string ClockUnit, double TemperatureC, string? Suspected,
+    IReadOnlyList<string> Opened, double? ChancePromised, double? MinutesPromised, IReadOnlyList<BoughtRow> Bought, bool Pass,
+    IReadOnlyList<RecordRow> Valves, IReadOnlyList<string> Steps, IReadOnlyList<string> Cautions, string Found, string Notes, string By)
+{
+    /// <summary>The record of a job that is closed.</summary>
+    /// <param name="sheet">The job's sheet.</param>
+    /// <returns>The record.</returns>
+    public static JobRecord Of(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        JobClosed closing = sheet.Closing ?? throw new InvalidOperationException("Only a closed job has a record.");
+        JobReading checkReading = JobSheetFile.Read(sheet, JobPurpose.Draft);
+        Job job = checkReading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", checkReading.Problems)}");
+        EngineEstimate estimate = EngineEstimate.From(job.Check);
+        RecheckVerdict? verdict = JobSheetFile.Read(sheet, JobPurpose.Verdict).Job is { } again ? RecheckVerdict.On(again.ToRecheck()) : null;
+        RecordRow[] rows = [.. sheet.Engine.Valves.Select((v, i) => RowOf(sheet, i, job, estimate, verdict))];
+        return new(
+            sheet.Engine.Name, sheet.Check.Clock, closing.Clock, sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h", sheet.Check.TemperatureC,
+            sheet.Suspected?.Title,
+            sheet.Plan?.Opened ?? [], sheet.Plan?.ChanceAll, sheet.Plan?.Minutes, sheet.Plan?.Bought ?? [],
+            rows.All(r => r.Passes), rows,
+            [.. FitSteps.For(sheet).Where(s => sheet.IsDone(s.Name)).Select(s => s.Text)],
+            verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres),
+            closing.Found, closing.Notes, closing.By);
+    }
+
+    /// <summary>The record as JSON in one line, the form in which it is kept.</summary>
+    /// <returns>JSON.</returns>
+    public string ToJson() => ResultJson.Write(this, indented: false);
+
+    /// <summary>Reads a record that was kept.</summary>
+    /// <param name="json">JSON.</param>
+    /// <returns>The record.</returns>
+    public static JobRecord Read(string json) => ResultJson.Read<JobRecord>(json);
+
+    private static RecordRow RowOf(JobSheet sheet, int index, Job job, EngineEstimate estimate, RecheckVerdict? verdict)
+    {
+        var valve = sheet.Engine.Valves[index];
+        EstimateRow? before = job.Check.Readings[index].IsEmpty ? null : EstimateRow.Of(estimate.Valves[index].Summarise());
+        ChangeFact? change = sheet.ChangeAt(valve.Id);
+        bool readAgain = !job.Rechecked[index].IsEmpty;
+        RecheckedValve? judged = verdict?.Valves[index];
+        EstimateRow? after = judged is null ? before : EstimateRow.Of(judged.Estimate);
+        return new(
+            valve.Id, valve.Cylinder, Words.Of(valve.Side), [valve.Band.Low, valve.Band.High], before,
+            change switch { ShimFitted => "fit", ScrewTurned => "turn", _ => null },
+            (change as ScrewTurned)?.Turns,
+            sheet.FoundAt(valve.Id) is { } found ? new ThicknessRow(found.Thickness, found.By) : null,
+            (change as ShimFitted)?.To,
+            change is not null && judged is not null ? new PredictedRow(judged.Predicted.Mean, judged.Predicted.StandardDeviation) : null,
+            after, readAgain, after is { InBand: >= 0.5 } && (change is null || readAgain));
+    }
+}

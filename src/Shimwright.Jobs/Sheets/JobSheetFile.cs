@@ -1,0 +1,133 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Results;
+
+namespace Shimwright.Jobs.Sheets;
+
+/// <summary>Writes a sheet as a job file, which every command reads.</summary>
+public static class JobSheetFile
+{
+    /// <summary>The sheet as a job file.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <returns>The file, indented.</returns>
+    public static byte[] Write(JobSheet sheet) => Encoding.UTF8.GetBytes(ResultJson.Indent(Build(sheet)) + "\n");
+
+    /// <summary>Reads the sheet for a purpose.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="purpose">The purpose.</param>
+    /// <returns>The job, or what is still missing or wrong.</returns>
+    public static JobReading Read(JobSheet sheet, JobPurpose purpose) =>
+        JobFile.Read(Encoding.UTF8.GetBytes(Build(sheet).ToJsonString()), purpose);
+
+    private static JsonObject Build(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        JsonObject file = sheet.Setup.NewFile();
+        var check = (JsonObject)file["check"]!;
+        check["clock"] = sheet.Check.Clock;
+        check["temperatureC"] = sheet.Check.TemperatureC;
+        if (sheet.Suspected is { Shared: { } shared, Own: { } own })
+        {
+            check["loss"] = new JsonObject { ["shared"] = shared, ["own"] = own };
+        }
+
+        check["readings"] = Readings(sheet, SheetPart.Check);
+        if (sheet.Engine.Valvetrain.HasShims)
+        {
+            check["fitted"] = Array(sheet.Engine.Valves.Select(v => sheet.FoundAt(v.Id)).OfType<ThicknessFound>()
+                .Select(f => new JsonObject { ["valve"] = f.Valve, ["thickness"] = f.Thickness, ["by"] = f.By }));
+        }
+
+        if (sheet.Newest<StockStated>() is { } stock)
+        {
+            file["stock"] = StockOf(stock);
+        }
+
+        if (sheet.Newest<CostsStated>() is { } costs)
+        {
+            file["costs"] = CostsOf(costs);
+        }
+
+        if (RecheckOf(sheet) is { } recheck)
+        {
+            file["recheck"] = recheck;
+        }
+
+        return file;
+    }
+
+    private static JsonObject? RecheckOf(JobSheet sheet)
+    {
+        JsonArray changed = Array(sheet.Engine.Valves.Select(v => sheet.ChangeAt(v.Id)).OfType<ChangeFact>().Select(ChangeOf));
+        JsonArray readings = Readings(sheet, SheetPart.Recheck);
+        if (changed.Count == 0 && readings.Count == 0 && sheet.Plan is null)
+        {
+            return null;
+        }
+
+        JsonObject recheck = new() { ["changed"] = changed, ["readings"] = readings };
+        if (sheet.Newest<RecheckStated>() is { } stated)
+        {
+            recheck["temperatureC"] = stated.TemperatureC;
+        }
+
+        return recheck;
+    }
+
+    /// <summary>One reading with all trials of a valve, and one for each value and turn.</summary>
+    private static JsonArray Readings(JobSheet sheet, SheetPart part)
+    {
+        JsonArray readings = [];
+        foreach (Valve valve in sheet.Engine.Valves)
+        {
+            JobFact[] facts = [.. sheet.Readings(part, valve.Id).Select(e => e.Fact)];
+            JsonArray trials = Array(facts.OfType<BladeTried>().Select(t =>
+                new JsonObject { ["blade"] = t.Blade, ["feel"] = t.Feel, ["leaves"] = t.Leaves }));
+            if (trials.Count > 0)
+            {
+                readings.Add(new JsonObject { ["valve"] = valve.Id, ["trials"] = trials });
+            }
+
+            foreach (JobFact fact in facts)
+            {
+                if (fact is ClearanceRead value)
+                {
+                    readings.Add(new JsonObject { ["valve"] = valve.Id, ["value"] = value.Value, ["u"] = value.U });
+                }
+                else if (fact is BucketTurned turned)
+                {
+                    readings.Add(new JsonObject { ["valve"] = valve.Id, ["bucketTurns"] = turned.Turns });
+                }
+            }
+        }
+
+        return readings;
+    }
+
+    private static JsonObject ChangeOf(ChangeFact change) => change switch
+    {
+        ShimFitted fitted => new() { ["valve"] = fitted.Valve, ["from"] = ThicknessOf(fitted.From), ["to"] = ThicknessOf(fitted.To) },
+        ScrewTurned turned => new() { ["valve"] = turned.Valve, ["turns"] = turned.Turns },
+        _ => throw new InvalidOperationException($"A change of the kind {change.GetType().Name} has no place in a job file."),
+    };
+
+    private static JsonObject ThicknessOf(ThicknessRow t) => new() { ["thickness"] = t.Thickness, ["by"] = t.By };
+
+    private static JsonObject StockOf(StockStated stock) => new()
+    {
+        ["drawer"] = Array(stock.Drawer.Select(d => new JsonObject { ["thickness"] = d.Thickness, ["by"] = d.By, ["count"] = d.Count })),
+        ["buy"] = Array(stock.Buy.Select(b => new JsonObject { ["from"] = b.From, ["to"] = b.To, ["step"] = b.Step, ["price"] = b.Price })),
+    };
+
+    private static JsonObject CostsOf(CostsStated costs) => new()
+    {
+        ["redo"] = costs.Redo,
+        ["swap"] = costs.Swap,
+        ["minutesPerCurrency"] = costs.MinutesPerCurrency,
+        ["horizon"] = costs.Horizon,
+        ["access"] = new JsonObject(costs.Access.Select(a => KeyValuePair.Create<string, JsonNode?>(a.Key, a.Value))),
+    };
+
+    private static JsonArray Array(IEnumerable<JsonObject> items) => [.. items];
+}

@@ -1,0 +1,79 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Shimwright.Storage.Database;
+
+/// <summary>The one model of what is kept; each database has a thin context of its own with its migrations.</summary>
+internal abstract class BenchContext(DbContextOptions options) : DbContext(options)
+{
+    private const int LongestName = 200;
+
+    public DbSet<CardRow> Cards => Set<CardRow>();
+
+    public DbSet<EngineRow> Engines => Set<EngineRow>();
+
+    public DbSet<JobRow> Jobs => Set<JobRow>();
+
+    public DbSet<FactRow> Facts => Set<FactRow>();
+
+    public DbSet<SettingsRow> Settings => Set<SettingsRow>();
+
+    /// <summary>Times are ticks in UTC on every database, so that they sort alike.</summary>
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        configurationBuilder.Properties<DateTime>().HaveConversion<UtcTicks>();
+
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<CardRow>(card =>
+        {
+            card.ToTable("cards");
+            card.Property(c => c.Id).ValueGeneratedNever();
+            card.Property(c => c.Title).HasMaxLength(LongestName);
+            card.Property(c => c.Version).IsConcurrencyToken();
+        });
+        modelBuilder.Entity<EngineRow>(engine =>
+        {
+            engine.ToTable("engines");
+            engine.Property(e => e.Id).ValueGeneratedNever();
+            engine.Property(e => e.Name).HasMaxLength(LongestName);
+            engine.Property(e => e.Search).HasMaxLength(LongestName);
+            engine.Property(e => e.Version).IsConcurrencyToken();
+            engine.HasOne(e => e.Card).WithMany().HasForeignKey(e => e.CardId).OnDelete(DeleteBehavior.Restrict);
+            engine.HasIndex(e => e.Search);
+        });
+        modelBuilder.Entity<JobRow>(job =>
+        {
+            job.ToTable("jobs");
+            job.Property(j => j.Id).ValueGeneratedNever();
+            job.Property(j => j.Last).IsConcurrencyToken();
+            job.HasOne(j => j.Engine).WithMany().HasForeignKey(j => j.EngineId).OnDelete(DeleteBehavior.Restrict);
+            job.HasIndex(j => new { j.EngineId, j.StartedAt });
+            job.HasIndex(j => new { j.ClosedAt, j.ChangedAt });
+            job.HasIndex(j => j.Action).IsUnique();
+        });
+        modelBuilder.Entity<FactRow>(fact =>
+        {
+            fact.ToTable("facts");
+            fact.HasKey(f => new { f.JobId, f.Number });
+            fact.HasOne<JobRow>().WithMany().HasForeignKey(f => f.JobId).OnDelete(DeleteBehavior.Restrict);
+            fact.HasIndex(f => new { f.JobId, f.Action });
+            fact.Property(f => f.Device).HasMaxLength(LongestName);
+        });
+        modelBuilder.Entity<SettingsRow>(settings =>
+        {
+            settings.ToTable("settings");
+            settings.HasKey(s => s.Version);
+            settings.Property(s => s.Version).ValueGeneratedNever();
+            settings.Property(s => s.Device).HasMaxLength(LongestName);
+        });
+    }
+
+    private sealed class UtcTicks() : ValueConverter<DateTime, long>(
+        at => at.ToUniversalTime().Ticks, ticks => new DateTime(ticks, DateTimeKind.Utc));
+}
+
+/// <summary>The model on SQLite.</summary>
+internal sealed class SqliteBench(DbContextOptions<SqliteBench> options) : BenchContext(options);
+
+/// <summary>The model on PostgreSQL.</summary>
+internal sealed class PostgresBench(DbContextOptions<PostgresBench> options) : BenchContext(options);

@@ -1,0 +1,101 @@
+namespace Shimwright.Storage.Database;
+
+/// <summary>An engine card as it is kept; engines of one card share what is known of them.</summary>
+internal sealed class CardRow
+{
+    public Guid Id { get; set; }
+
+    public string Title { get; set; } = "";
+
+    /// <summary>The member "engine" of a job file.</summary>
+    public string Card { get; set; } = "";
+
+    /// <summary>What a job file has no place for: shim diameter and range, minutes of access, where the limits come from.</summary>
+    public string Details { get; set; } = "";
+
+    /// <summary>Counts the changes; whoever saves says which one was seen.</summary>
+    public int Version { get; set; }
+
+    public DateTime ChangedAt { get; set; }
+}
+
+/// <summary>An engine of the shop.</summary>
+internal sealed class EngineRow
+{
+    public Guid Id { get; set; }
+
+    public Guid CardId { get; set; }
+
+    public CardRow Card { get; set; } = null!;
+
+    public string Name { get; set; } = "";
+
+    /// <summary>The name as it is searched for.</summary>
+    public string Search { get; set; } = "";
+
+    public string Notes { get; set; } = "";
+
+    public int Version { get; set; }
+
+    public DateTime AddedAt { get; set; }
+}
+
+/// <summary>A job: what it started from, and where its facts have brought it.</summary>
+internal sealed class JobRow
+{
+    public Guid Id { get; set; }
+
+    public Guid EngineId { get; set; }
+
+    public EngineRow Engine { get; set; } = null!;
+
+    public string Setup { get; set; } = "";
+
+    /// <summary>Follows from the facts; kept so that lists need not read them.</summary>
+    public int Stage { get; set; }
+
+    /// <summary>The number of the last fact.</summary>
+    public int Last { get; set; }
+
+    /// <summary>The action that started the job; the same sent twice starts one job.</summary>
+    public Guid Action { get; set; }
+
+    public double Clock { get; set; }
+
+    public DateTime StartedAt { get; set; }
+
+    public DateTime ChangedAt { get; set; }
+
+    public DateTime? ClosedAt { get; set; }
+
+    /// <summary>The record as it stood when the job was closed.</summary>
+    public string? Record { get; set; }
+}
+
+/// <summary>A fact of a job. Rows are added, never changed and never taken away.</summary>
+internal sealed class FactRow
+{
+    public Guid JobId { get; set; }
+
+    public int Number { get; set; }
+
+    public Guid Action { get; set; }
+
+    public string Device { get; set; } = "";
+
+    public DateTime At { get; set; }
+
+    public string Fact { get; set; } = "";
+}
+
+/// <summary>The bench's settings, every state that they had.</summary>
+internal sealed class SettingsRow
+{
+    public int Version { get; set; }
+
+    public string Device { get; set; } = "";
+
+    public DateTime At { get; set; }
+
+    public string Settings { get; set; } = "";
+}

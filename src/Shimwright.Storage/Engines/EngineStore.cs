@@ -1,0 +1,167 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Cards;
+using Shimwright.Storage.Database;
+
+namespace Shimwright.Storage.Engines;
+
+/// <summary>Engines and their cards.</summary>
+public sealed class EngineStore
+{
+    private readonly Func<BenchContext> _open;
+    private readonly TimeProvider _time;
+
+    internal EngineStore(Func<BenchContext> open, TimeProvider time)
+    {
+        _open = open;
+        _time = time;
+    }
+
+    /// <summary>Adds an engine with a card of its own.</summary>
+    /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="details">What a job file has no place for.</param>
+    /// <param name="notes">Notes on this engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    public async Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        await using BenchContext context = _open();
+        if (await context.Engines.AnyAsync(e => e.Id == id, cancel))
+        {
+            return;
+        }
+
+        DateTime now = Now();
+        CardRow row = new() { Id = Guid.CreateVersion7(_time.GetUtcNow()), Title = name, Card = card.Json, Details = Write(details), Version = 1, ChangedAt = now };
+        context.Engines.Add(new EngineRow { Id = id, Card = row, Name = name, Search = SearchOf(name), Notes = notes, Version = 1, AddedAt = now });
+        await context.SaveChangesAsync(cancel);
+    }
+
+    /// <summary>Adds an engine that shares the card of another.</summary>
+    /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="cardId">The card.</param>
+    /// <param name="cancel">Stops it.</param>
+    public async Task AddSharingAsync(Guid id, string name, Guid cardId, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        if (!await context.Engines.AnyAsync(e => e.Id == id, cancel))
+        {
+            context.Engines.Add(new EngineRow { Id = id, CardId = cardId, Name = name, Search = SearchOf(name), Version = 1, AddedAt = Now() });
+            await context.SaveChangesAsync(cancel);
+        }
+    }
+
+    /// <summary>Saves an engine and its card.</summary>
+    /// <param name="seen">The engine as the person had seen it, with its versions.</param>
+    /// <param name="name">The name.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="details">What a job file has no place for.</param>
+    /// <param name="notes">Notes on this engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What became of it.</returns>
+    public async Task<SaveOutcome> SaveAsync(
+        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        await using BenchContext context = _open();
+        EngineRow? row = await context.Engines.Include(e => e.Card).FirstOrDefaultAsync(e => e.Id == seen.Id, cancel);
+        if (row is null)
+        {
+            return SaveOutcome.NoSuchEngine;
+        }
+
+        if (row.Version != seen.Version || row.Card.Version != seen.CardVersion)
+        {
+            return SaveOutcome.ChangedMeanwhile;
+        }
+
+        row.Name = name;
+        row.Search = SearchOf(name);
+        row.Notes = notes;
+        row.Version++;
+        row.Card.Card = card.Json;
+        row.Card.Details = Write(details);
+        row.Card.Version++;
+        row.Card.ChangedAt = Now();
+        try
+        {
+            await context.SaveChangesAsync(cancel);
+            return SaveOutcome.Saved;
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return SaveOutcome.ChangedMeanwhile;
+        }
+    }
+
+    /// <summary>Finds an engine.</summary>
+    /// <param name="id">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engine, or null.</returns>
+    public async Task<StoredEngine?> FindAsync(Guid id, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        EngineRow? row = await context.Engines.AsNoTracking().Include(e => e.Card).FirstOrDefaultAsync(e => e.Id == id, cancel);
+        if (row is null)
+        {
+            return null;
+        }
+
+        int sharedBy = await context.Engines.CountAsync(e => e.CardId == row.CardId, cancel);
+        var json = (JsonObject)JsonNode.Parse(row.Card.Card)!;
+        json["name"] = row.Name;
+        EngineCard card = EngineCard.Read(json).Card ?? throw new InvalidOperationException($"The card of engine {id} can no longer be read.");
+        return new(row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy, card, ReadDetails(row.Card.Details));
+    }
+
+    /// <summary>Engines whose name holds a text, by name.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="skip">How many to pass over.</param>
+    /// <param name="take">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engines.</returns>
+    public async Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        var rows = await Found(context, search).OrderBy(e => e.Search).ThenBy(e => e.Id).Skip(skip).Take(take)
+            .Select(e => new
+            {
+                e.Id,
+                e.Name,
+                e.CardId,
+                e.Card.Title,
+                Open = context.Jobs.Count(j => j.EngineId == e.Id && j.ClosedAt == null),
+                Last = context.Jobs.Where(j => j.EngineId == e.Id).Max(j => (double?)j.Clock),
+            })
+            .ToListAsync(cancel);
+        return [.. rows.Select(e => new EngineSummary(e.Id, e.Name, e.CardId, e.Title, e.Open, e.Last))];
+    }
+
+    /// <summary>How many engines have a name that holds a text.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The number.</returns>
+    public async Task<int> CountAsync(string? search, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await Found(context, search).CountAsync(cancel);
+    }
+
+    private static IQueryable<EngineRow> Found(BenchContext context, string? search)
+    {
+        string text = SearchOf(search ?? "");
+        return text.Length == 0 ? context.Engines.AsNoTracking() : context.Engines.AsNoTracking().Where(e => e.Search.Contains(text));
+    }
+
+    private static string SearchOf(string name) => name.Trim().ToUpperInvariant();
+
+    private static string Write(CardDetails details) => JsonSerializer.Serialize(details, JsonSerializerOptions.Web);
+
+    private static CardDetails ReadDetails(string json) => JsonSerializer.Deserialize<CardDetails>(json, JsonSerializerOptions.Web) ?? new();
+
+    private DateTime Now() => _time.GetUtcNow().UtcDateTime;
+}

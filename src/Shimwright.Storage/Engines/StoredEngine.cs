@@ -1,0 +1,55 @@
+using Shimwright.Jobs.Cards;
+
+namespace Shimwright.Storage.Engines;
+
+/// <summary>What is kept of an engine card beside what a job file has a place for.</summary>
+public sealed record CardDetails
+{
+    /// <summary>Diameter of its shims, mm; null where it has none or it is not known.</summary>
+    public double? ShimDiameter { get; init; }
+
+    /// <summary>The thinnest shim there is for it, mm, or null.</summary>
+    public double? ThinnestShim { get; init; }
+
+    /// <summary>The thickest shim there is for it, mm, or null.</summary>
+    public double? ThickestShim { get; init; }
+
+    /// <summary>Minutes to lift each access group.</summary>
+    public IReadOnlyDictionary<string, double> AccessMinutes { get; init; } = new Dictionary<string, double>();
+
+    /// <summary>Where the limits come from: manual, edition, page.</summary>
+    public string LimitsFrom { get; init; } = "";
+
+    /// <summary>Notes.</summary>
+    public string Notes { get; init; } = "";
+}
+
+/// <summary>An engine in a list.</summary>
+public sealed record EngineSummary(Guid Id, string Name, Guid CardId, string CardTitle, int OpenJobs, double? LastClock);
+
+/// <summary>An engine with its card.</summary>
+/// <param name="Id">The engine.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Notes">Notes on this engine.</param>
+/// <param name="Version">The engine's version, to be given back when it is saved.</param>
+/// <param name="CardId">Its card.</param>
+/// <param name="CardTitle">The card's title.</param>
+/// <param name="CardVersion">The card's version, to be given back when it is saved.</param>
+/// <param name="SharedBy">How many engines use the card, this one included.</param>
+/// <param name="Card">The card, under the engine's name.</param>
+/// <param name="Details">What a job file has no place for.</param>
+public sealed record StoredEngine(
+    Guid Id, string Name, string Notes, int Version, Guid CardId, string CardTitle, int CardVersion, int SharedBy, EngineCard Card, CardDetails Details);
+
+/// <summary>What became of a change.</summary>
+public enum SaveOutcome
+{
+    /// <summary>It is on the disk.</summary>
+    Saved,
+
+    /// <summary>Another device has changed it in between; nothing was saved.</summary>
+    ChangedMeanwhile,
+
+    /// <summary>There is no such engine.</summary>
+    NoSuchEngine,
+}

@@ -1,0 +1,40 @@
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Storage.Jobs;
+
+/// <summary>What became of an addition.</summary>
+public enum AddOutcome
+{
+    /// <summary>It is on the disk.</summary>
+    Saved,
+
+    /// <summary>The same action was saved before; nothing was added.</summary>
+    SavedBefore,
+
+    /// <summary>Another device has added something in between that has to be seen first; nothing was added.</summary>
+    Conflict,
+
+    /// <summary>Something is wrong with it; nothing was added.</summary>
+    Refused,
+
+    /// <summary>There is no such job.</summary>
+    NoSuchJob,
+}
+
+/// <summary>What became of an addition, with what is wrong or what came in between.</summary>
+/// <param name="Outcome">What became of it.</param>
+/// <param name="Problems">What is wrong with it.</param>
+/// <param name="Unseen">What another device added in between and has to be seen first.</param>
+public sealed record AddResult(AddOutcome Outcome, IReadOnlyList<JobProblem> Problems, IReadOnlyList<JobEntry> Unseen)
+{
+    /// <summary>Whether the addition is on the disk.</summary>
+    public bool IsSaved => Outcome is AddOutcome.Saved or AddOutcome.SavedBefore;
+}
+
+/// <summary>What a person sends: facts that belong to one action.</summary>
+/// <param name="Action">The action; the same sent twice counts once.</param>
+/// <param name="Device">The device.</param>
+/// <param name="Seen">The number of the last entry that the person had seen.</param>
+/// <param name="Facts">The facts.</param>
+public sealed record Addition(Guid Action, string Device, int Seen, IReadOnlyList<JobFact> Facts);

@@ -1,0 +1,236 @@
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+
+namespace Shimwright.Storage.Jobs;
+
+/// <summary>Jobs, each with a sheet of facts that only grows.</summary>
+public sealed class JobStore
+{
+    private const int MostTries = 20;
+
+    private readonly Func<BenchContext> _open;
+    private readonly TimeProvider _time;
+    private readonly SetupCache _setups = new();
+
+    internal JobStore(Func<BenchContext> open, TimeProvider time)
+    {
+        _open = open;
+        _time = time;
+    }
+
+    /// <summary>Starts a job.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="setup">What it starts from.</param>
+    /// <param name="facts">Facts that are known already.</param>
+    /// <param name="action">The action; the same sent twice starts one job.</param>
+    /// <param name="device">The device.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The job.</returns>
+    public async Task<Guid> StartAsync(
+        Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, Guid action, string device, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        ArgumentNullException.ThrowIfNull(facts);
+        await using BenchContext context = _open();
+        if (await StartedBy(context, action, cancel) is { } before)
+        {
+            return before;
+        }
+
+        DateTime now = Now();
+        Guid id = Guid.CreateVersion7(_time.GetUtcNow());
+        JobEntry[] entries = [.. facts.Select((fact, i) => new JobEntry(i + 1, action, device, now, fact))];
+        JobSheet sheet = JobSheet.Of(setup, entries);
+        context.Jobs.Add(new JobRow
+        {
+            Id = id,
+            EngineId = engineId,
+            Setup = setup.Json,
+            Action = action,
+            StartedAt = now,
+            ChangedAt = now,
+            Stage = (int)sheet.Stage,
+            Last = sheet.Last,
+            Clock = sheet.Check.Clock,
+        });
+        context.Facts.AddRange(entries.Select(e => RowOf(id, e)));
+        try
+        {
+            await context.SaveChangesAsync(cancel);
+            return id;
+        }
+        catch (DbUpdateException)
+        {
+            await using BenchContext again = _open();
+            if (await StartedBy(again, action, cancel) is { } meanwhile)
+            {
+                return meanwhile;
+            }
+
+            throw;
+        }
+    }
+
+    /// <summary>Finds a job.</summary>
+    /// <param name="id">The job.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The job, or null.</returns>
+    public async Task<StoredJob?> FindAsync(Guid id, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        // Read in one transaction, so that the facts are those of the state that was found.
+        JobRow? row = await context.Jobs.AsNoTracking().Include(j => j.Engine).FirstOrDefaultAsync(j => j.Id == id, cancel);
+        return row is null ? null : new(SummaryOf(row, row.Engine.Name), await SheetOf(context, row, cancel), row.Record is null ? null : JobRecord.Read(row.Record));
+    }
+
+    /// <summary>Adds facts to a job, all or none.</summary>
+    /// <param name="id">The job.</param>
+    /// <param name="addition">What is added.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What became of it.</returns>
+    public async Task<AddResult> AddAsync(Guid id, Addition addition, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(addition);
+        for (int tried = 1; ; tried++)
+        {
+            await using BenchContext context = _open();
+            JobRow? row = await context.Jobs.FirstOrDefaultAsync(j => j.Id == id, cancel);
+            if (row is null)
+            {
+                return new(AddOutcome.NoSuchJob, [], []);
+            }
+
+            JobSheet sheet = await SheetOf(context, row, cancel);
+            if (Reject(sheet, addition) is { } rejected)
+            {
+                return rejected;
+            }
+
+            Apply(context, row, sheet, addition);
+            try
+            {
+                await context.SaveChangesAsync(cancel);
+                return new(AddOutcome.Saved, [], []);
+            }
+            catch (DbUpdateException) when (tried < MostTries)
+            {
+                // Another device was first: the numbers are taken. Look at what it added, and try again.
+            }
+        }
+    }
+
+    /// <summary>Open jobs, those changed last first.</summary>
+    /// <param name="skip">How many to pass over.</param>
+    /// <param name="take">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The jobs.</returns>
+    public Task<IReadOnlyList<JobSummary>> OpenAsync(int skip, int take, CancellationToken cancel = default) =>
+        ListAsync(jobs => jobs.Where(j => j.ClosedAt == null).OrderByDescending(j => j.ChangedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
+
+    /// <summary>Closed jobs, those closed last first.</summary>
+    /// <param name="skip">How many to pass over.</param>
+    /// <param name="take">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The jobs.</returns>
+    public Task<IReadOnlyList<JobSummary>> ClosedAsync(int skip, int take, CancellationToken cancel = default) =>
+        ListAsync(jobs => jobs.Where(j => j.ClosedAt != null).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
+
+    /// <summary>The jobs of an engine, the newest first.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The jobs.</returns>
+    public Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default) =>
+        ListAsync(jobs => jobs.Where(j => j.EngineId == engineId).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id), cancel);
+
+    /// <summary>How many jobs are open.</summary>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The number.</returns>
+    public async Task<int> CountOpenAsync(CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await context.Jobs.CountAsync(j => j.ClosedAt == null, cancel);
+    }
+
+    private async Task<IReadOnlyList<JobSummary>> ListAsync(Func<IQueryable<JobRow>, IQueryable<JobRow>> which, CancellationToken cancel)
+    {
+        await using BenchContext context = _open();
+        var rows = await which(context.Jobs.AsNoTracking())
+            .Select(j => new { j.Id, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt }).ToListAsync(cancel);
+        return [.. rows.Select(j => new JobSummary(j.Id, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt))];
+    }
+
+    private static AddResult? Reject(JobSheet sheet, Addition addition)
+    {
+        if (sheet.Entries.Any(e => e.Action == addition.Action))
+        {
+            return new(AddOutcome.SavedBefore, [], []);
+        }
+
+        JobEntry[] unseen = [.. sheet.InForce.Where(e => e.Number > addition.Seen && e.Device != addition.Device
+            && addition.Facts.Any(f => f.ConflictsWith(e.Fact)))];
+        if (unseen.Length > 0)
+        {
+            return new(AddOutcome.Conflict, [], unseen);
+        }
+
+        List<JobProblem> problems = [];
+        foreach (JobFact fact in addition.Facts)
+        {
+            problems.AddRange(SheetRules.ProblemsOf(sheet, fact));
+            sheet = sheet.With(fact);
+        }
+
+        return problems.Count > 0 ? new(AddOutcome.Refused, [.. problems.Distinct()], []) : null;
+    }
+
+    private void Apply(BenchContext context, JobRow row, JobSheet sheet, Addition addition)
+    {
+        DateTime now = Now();
+        JobEntry[] added = [.. addition.Facts.Select((fact, i) => new JobEntry(sheet.Last + 1 + i, addition.Action, addition.Device, now, fact))];
+        JobSheet after = JobSheet.Of(sheet.Setup, [.. sheet.Entries, .. added]);
+        context.Facts.AddRange(added.Select(e => RowOf(row.Id, e)));
+        row.Last = after.Last;
+        row.Stage = (int)after.Stage;
+        row.Clock = after.Check.Clock;
+        row.ChangedAt = now;
+        if (after.Closing is null)
+        {
+            row.ClosedAt = null;
+            row.Record = null;
+        }
+        else if (row.ClosedAt is null || addition.Facts.Any(f => f is JobClosed))
+        {
+            row.ClosedAt = now;
+            row.Record = JobRecord.Of(after).ToJson();
+        }
+    }
+
+    private async Task<JobSheet> SheetOf(BenchContext context, JobRow row, CancellationToken cancel)
+    {
+        List<FactRow> facts = await context.Facts.AsNoTracking()
+            .Where(f => f.JobId == row.Id && f.Number <= row.Last).OrderBy(f => f.Number).ToListAsync(cancel);
+        return JobSheet.Of(
+            _setups.Get(row.Id, row.Setup),
+            [.. facts.Select(f => new JobEntry(f.Number, f.Action, f.Device, f.At, FactJson.Read(f.Fact)))]);
+    }
+
+    private static async Task<Guid?> StartedBy(BenchContext context, Guid action, CancellationToken cancel) =>
+        (await context.Jobs.AsNoTracking().Where(j => j.Action == action).Select(j => new { j.Id }).FirstOrDefaultAsync(cancel))?.Id;
+
+    private static FactRow RowOf(Guid jobId, JobEntry entry) => new()
+    {
+        JobId = jobId,
+        Number = entry.Number,
+        Action = entry.Action,
+        Device = entry.Device,
+        At = entry.At,
+        Fact = FactJson.Write(entry.Fact),
+    };
+
+    private static JobSummary SummaryOf(JobRow row, string engine) =>
+        new(row.Id, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt);
+
+    private DateTime Now() => _time.GetUtcNow().UtcDateTime;
+}

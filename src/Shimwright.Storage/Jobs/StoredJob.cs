@@ -1,0 +1,21 @@
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Storage.Jobs;
+
+/// <summary>A job in a list.</summary>
+/// <param name="Id">The job.</param>
+/// <param name="EngineId">Its engine.</param>
+/// <param name="Engine">The engine's name.</param>
+/// <param name="Stage">Where it stands.</param>
+/// <param name="Clock">The engine's clock at the check.</param>
+/// <param name="StartedAt">When it was started, UTC.</param>
+/// <param name="ChangedAt">When it was last added to, UTC.</param>
+/// <param name="ClosedAt">When it was closed, UTC, or null.</param>
+public sealed record JobSummary(
+    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt);
+
+/// <summary>A job with its sheet.</summary>
+/// <param name="Summary">What lists show of it.</param>
+/// <param name="Sheet">The sheet.</param>
+/// <param name="Record">The record, where the job is closed.</param>
+public sealed record StoredJob(JobSummary Summary, JobSheet Sheet, JobRecord? Record);
