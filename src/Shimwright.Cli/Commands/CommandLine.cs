@@ -55,6 +55,7 @@ internal static class CommandLine
             JobCommands.Verdict(bench),
             JobCommands.Stops(bench),
             TimingCommand.Create(bench),
+            ServeCommand.Create(bench),
             DemoCommand.Create(bench),
             SchemaCommand.Create(bench),
         };

@@ -7,7 +7,7 @@ using Spectre.Console;
 
 namespace Shimwright.Cli.Commands;
 
-/// <summary>The command demo: every job of the demo folder planned and printed, with what to look at.</summary>
+/// <summary>The command demo: every job of the demo folder planned and printed, with what to look at; then its bench in a browser.</summary>
 internal static class DemoCommand
 {
     public static string Folder => Path.Combine(AppContext.BaseDirectory, "demo");
@@ -15,13 +15,40 @@ internal static class DemoCommand
     public static Command Create(Bench bench)
     {
         Option<LengthUnit> unit = Page.UnitOption();
+        var once = new Option<bool>("--once") { Description = "Print the plans and end, without opening the bench." };
+        Option<int> port = ServeCommand.PortOption();
         var command = new Command(
-            "demo", "Plan every job of the demo workshop and say what to look at in each.\nExample: shimwright demo")
+            "demo",
+            "Plan every job of the demo workshop, say what to look at in each, then open its bench in a browser with a job in progress, until Ctrl-C.\n"
+            + "Example: shimwright demo")
         {
-            unit,
+            unit, once, port,
         };
-        command.SetAction(parsed => Run(bench, parsed.GetValue(unit)));
+        command.SetAction(async (parsed, cancel) =>
+        {
+            int exit = Run(bench, parsed.GetValue(unit));
+            return exit != ExitCode.Done || parsed.GetValue(once) ? exit : await ServeAsync(bench, parsed.GetValue(port), cancel);
+        });
         return command;
+    }
+
+    /// <summary>Serves the demo workshop from a temporary folder, which is taken away again.</summary>
+    private static async Task<int> ServeAsync(Bench bench, int port, CancellationToken cancel)
+    {
+        string folder = Directory.CreateTempSubdirectory("shimwright-demo-").FullName;
+        try
+        {
+            return await ServeCommand.RunAsync(bench, Path.Combine(folder, "bench.db"), port, cancel, async (database, url) =>
+            {
+                Guid job = await DemoBench.FillAsync(database);
+                bench.Output.WriteLine($"A job in progress: {url}/jobs/{job}/measure");
+            });
+        }
+        finally
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     private static int Run(Bench bench, LengthUnit unit)

@@ -10,7 +10,7 @@ public class DemoTests
     [InlineData("thou")]
     public void Demo_PlansEveryFileOfItsFolderInOrder(string unit)
     {
-        ProgramRun run = ProgramRun.Of("demo", "--unit", unit);
+        ProgramRun run = ProgramRun.Of("demo", "--once", "--unit", unit);
         Assert.Equal((ExitCode.Done, ""), (run.Exit, run.Error));
         Assert.Equal(
             Demo.Files.Select(f => "demo/" + Path.GetFileName(f)),

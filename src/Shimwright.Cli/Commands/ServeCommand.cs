@@ -1,0 +1,82 @@
+using System.CommandLine;
+using System.Globalization;
+using Shimwright.Storage.Database;
+using Shimwright.Web.Shell;
+
+namespace Shimwright.Cli.Commands;
+
+/// <summary>The command serve: the bench in a browser, on this machine only.</summary>
+internal static class ServeCommand
+{
+    public const int UsualPort = 7340;
+
+    public static Command Create(Bench bench)
+    {
+        var database = new Option<string?>("--db")
+        {
+            Description = "Where the bench is kept: a SQLite file, or \"Host=...\" for a PostgreSQL server that several benches share. "
+                + "Unless given, shimwright/bench.db in the user's data folder.",
+            HelpName = "FILE|\"Host=...\"",
+        };
+        Option<int> port = PortOption();
+        var command = new Command("serve", "Open the bench in a browser, on this machine only, until Ctrl-C.\nExample: shimwright serve --db shed.db") { database, port };
+        command.SetAction((parsed, cancel) => RunAsync(bench, parsed.GetValue(database) ?? UsualFile(), parsed.GetValue(port), cancel));
+        return command;
+    }
+
+    public static Option<int> PortOption()
+    {
+        var port = new Option<int>("--port")
+        {
+            Description = $"The port on 127.0.0.1, {UsualPort} unless given; 0 takes any that is free.",
+            DefaultValueFactory = _ => UsualPort,
+        };
+        port.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: var text }] && (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int p) || p > 65535))
+            {
+                result.AddError($"--port: found \"{text}\", allowed is 0 to 65535.");
+            }
+        });
+        return port;
+    }
+
+    /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
+    public static async Task<int> RunAsync(Bench bench, string address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null)
+    {
+        var database = BenchDatabase.At(address, TimeProvider.System);
+        if (await database.PrepareAsync(cancel) is { } copy)
+        {
+            bench.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
+        }
+
+        await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System));
+        try
+        {
+            await app.StartAsync(cancel);
+        }
+        catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or System.Net.Sockets.SocketException)
+        {
+            bench.Error.WriteLine($"shimwright: port {port.ToString(CultureInfo.InvariantCulture)} on 127.0.0.1 is taken; name another with --port, or 0 for any that is free");
+            return ExitCode.BadInput;
+        }
+
+        string url = app.Urls.First();
+        bench.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
+        if (opened is not null)
+        {
+            await opened(database, url);
+        }
+
+        bench.Output.Flush();
+        await app.WaitForShutdownAsync(cancel);
+        return ExitCode.Done;
+    }
+
+    private static string UsualFile() => Path.Combine(DataFolder(), "bench.db");
+
+    private static string DataFolder() => Path.Combine(
+        Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "shimwright");
+
+    private static string KeyFolder(BenchDatabase database) => database.File is { } file ? file + ".keys" : Path.Combine(DataFolder(), "keys");
+}

@@ -1,0 +1,86 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http;
+using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Jobs;
+using Shimwright.Storage.Settings;
+using Shimwright.Web.Shell;
+
+namespace Shimwright.Web.Jobs;
+
+/// <summary>What every page of a job does alike: find the job, add facts to it, say what went wrong.</summary>
+public abstract class JobPage : ComponentBase
+{
+    /// <summary>The job.</summary>
+    [Parameter]
+    public Guid Id { get; set; }
+
+    [CascadingParameter]
+    protected HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    protected BenchDatabase Database { get; set; } = null!;
+
+    [Inject]
+    protected NavigationManager Navigation { get; set; } = null!;
+
+    [Inject]
+    private JobAnswers Answers { get; set; } = null!;
+
+    /// <summary>The job, or null where there is none.</summary>
+    protected StoredJob? Job { get; private set; }
+
+    protected JobSheet Sheet => Job!.Sheet;
+
+    private protected JobAnswer Answer => Answers.For(Job!);
+
+    protected StoredSettings Settings { get; private set; } = new(0, new BenchSettings());
+
+    protected LengthStyle Lengths { get; private set; } = LengthStyle.Millimetres;
+
+    /// <summary>What was wrong with what was sent.</summary>
+    protected IReadOnlyList<JobProblem> Problems { get; private set; } = [];
+
+    /// <summary>What another device added in between and has to be seen first.</summary>
+    protected IReadOnlyList<JobEntry> Unseen { get; private set; } = [];
+
+    protected override async Task OnInitializedAsync()
+    {
+        await LoadAsync();
+        if (Job is null)
+        {
+            Navigation.NotFound();
+        }
+    }
+
+    /// <summary>Adds facts in one action and goes on to an address; where they are refused, the page is shown again and says why.</summary>
+    private protected async Task AddAsync(ActionForm form, string next, params IReadOnlyList<JobFact> facts)
+    {
+        AddResult result = await Database.Jobs.AddAsync(Id, new Addition(form.Action, Device.Of(Http), form.Seen, facts));
+        if (result.IsSaved)
+        {
+            Navigation.NavigateTo(next);
+            return;
+        }
+
+        Refuse(result.Problems);
+        Unseen = result.Unseen;
+        await LoadAsync();
+    }
+
+    /// <summary>Shows the page again with what is wrong.</summary>
+    protected void Refuse(params IReadOnlyList<JobProblem> problems)
+    {
+        Problems = problems;
+        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+    }
+
+    private async Task LoadAsync()
+    {
+        Job = await Database.Jobs.FindAsync(Id);
+        Settings = await Database.Settings.CurrentAsync();
+        Lengths = new LengthStyle(LengthStyle.UnitOf(Settings.Settings.Unit) ?? LengthUnit.Mm);
+    }
+}

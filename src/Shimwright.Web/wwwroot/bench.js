@@ -1,0 +1,43 @@
+// What a script can add; every page works without it.
+(() => {
+  "use strict";
+
+  // Keeps the screen awake on pages that ask for it, and says so where the browser does not allow it.
+  let lock = null;
+  const wants = () => document.querySelector("[data-keep-awake]");
+
+  async function keepAwake() {
+    const place = wants();
+    if (!place) {
+      if (lock) { const old = lock; lock = null; await old.release().catch(() => {}); }
+      return;
+    }
+    if (!("wakeLock" in navigator)) {
+      place.textContent = "This browser cannot keep the screen awake: set the screen's time-out longer while you measure.";
+      return;
+    }
+    if (lock || document.visibilityState !== "visible") { return; }
+    try {
+      lock = await navigator.wakeLock.request("screen");
+      lock.addEventListener("release", () => { lock = null; });
+      place.textContent = "The screen stays on while this page is open.";
+    } catch {
+      place.textContent = "The browser did not allow the screen to be kept on: set its time-out longer while you measure.";
+    }
+  }
+
+  document.addEventListener("visibilitychange", keepAwake);
+  const ready = () => {
+    keepAwake();
+    if (window.Blazor && !ready.hooked) {
+      ready.hooked = true;
+      window.Blazor.addEventListener("enhancedload", keepAwake);
+    }
+  };
+  if (document.readyState === "loading") { document.addEventListener("DOMContentLoaded", ready); } else { ready(); }
+
+  // Printing is a button only where there is a script to do it.
+  document.addEventListener("click", event => {
+    if (event.target.closest("[data-print]")) { window.print(); }
+  });
+})();
