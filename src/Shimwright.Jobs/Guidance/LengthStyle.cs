@@ -1,6 +1,7 @@
 using System.Globalization;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
+using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Guidance;
 
@@ -21,6 +22,9 @@ public enum LengthUnit
 /// <param name="Unit">The unit.</param>
 public sealed record LengthStyle(LengthUnit Unit)
 {
+    /// <summary>Nanometres: finer than anything that is measured, coarse enough to take the noise of a conversion away.</summary>
+    private const int FinestDigits = 6;
+
     /// <summary>Millimetres.</summary>
     public static LengthStyle Millimetres { get; } = new(LengthUnit.Mm);
 
@@ -64,6 +68,49 @@ public sealed record LengthStyle(LengthUnit Unit)
         ArgumentNullException.ThrowIfNull(band);
         return $"{Clearance(band.Low)}-{Clearance(band.High)}";
     }
+
+    /// <summary>A length as it is put into a field: in the unit where it is a round number there, else in millimetres and saying so.</summary>
+    /// <param name="millimetres">The length, mm.</param>
+    /// <returns>A text that <see cref="Read"/> turns into the same length.</returns>
+    public string Field(double millimetres)
+    {
+        (double shown, int digits) = Unit switch
+        {
+            LengthUnit.In => (InInches(millimetres), 4),
+            LengthUnit.Thou => (InInches(millimetres) * 1000, 1),
+            _ => (millimetres, FinestDigits),
+        };
+        double round = Math.Round(shown, digits);
+        return Math.Abs(shown - round) <= 1e-9 * Math.Max(1, Math.Abs(shown))
+            ? Text(round, "0.######")
+            : Text(millimetres, "0.######") + " mm";
+    }
+
+    /// <summary>A length that a person typed: in this unit unless the text names mm, in (or ") or thou.</summary>
+    /// <param name="text">What was typed; a comma or a point before the decimals, nothing between thousands.</param>
+    /// <param name="path">The field, for the problem.</param>
+    /// <param name="needed">Whether a blank field is a problem.</param>
+    /// <returns>Millimetres, to the nanometre.</returns>
+    public TypedNumber Read(string? text, string path = "value", bool needed = true) =>
+        TypedNumber.Read(text, path, needed, Example, thousandsLikely: false, unit =>
+        {
+            string? named = unit.ToUpperInvariant() switch
+            {
+                "" => UnitName,
+                "MM" => "mm",
+                "IN" or "INCH" or "\"" or "\u2033" => "in",
+                "THOU" => "thou",
+                _ => null,
+            };
+            return named is null ? null : n => TypedNumber.In(named, Measure.Length)(n) is { } mm ? Math.Round(mm, FinestDigits) : null;
+        });
+
+    private string Example => Unit switch
+    {
+        LengthUnit.In => "0.005, 5 thou or 0.13 mm",
+        LengthUnit.Thou => "5, 0.005 in or 0.13 mm",
+        _ => "0.13, 0,13 or 5 thou",
+    };
 
     private static double InInches(double millimetres) => UnitsNet.Length.FromMillimeters(millimetres).Inches;
 
