@@ -83,6 +83,6 @@ public static class JobFile
         }
     }
 
-    private static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>
+    internal static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>
         utf8.Span.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
 }

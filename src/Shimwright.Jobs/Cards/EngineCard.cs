@@ -52,8 +52,7 @@ public sealed class EngineCard
     public static CardReading Read(JsonObject json)
     {
         ArgumentNullException.ThrowIfNull(json);
-        string text = json.ToJsonString();
-        return Read(text);
+        return Read(json.ToJsonString());
     }
 
     /// <summary>Reads a card.</summary>
@@ -65,7 +64,7 @@ public sealed class EngineCard
         List<JobProblem> problems = [];
         EngineSection? section = JobFile.ReadObject(Encoding.UTF8.GetBytes(json), problems, EngineSection.Read);
         return section is not null && problems.Count == 0
-            ? new(new EngineCard(section, json), [])
+            ? new(new EngineCard(section, JsonNode.Parse(json.TrimStart('\uFEFF'))!.ToJsonString()), [])
             : new(null, [.. problems.Distinct()]);
     }
 }

@@ -1,10 +1,14 @@
 using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 
 namespace Shimwright.Jobs.Results;
 
 /// <summary>What was expected before the re-check was read, mm.</summary>
-public sealed record PredictedRow(double Mean, double Sd);
+public sealed record PredictedRow(double Mean, double Sd)
+{
+    internal static PredictedRow Of(ClearanceDistribution predicted) => new(Round.Length(predicted.Mean), Round.Length(predicted.StandardDeviation));
+}
 
 /// <summary>One valve of a verdict.</summary>
 public sealed record VerdictRow(string Valve, PredictedRow Predicted, EstimateRow Estimate, string Status, double? Surprise);
@@ -34,7 +38,7 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
             verdict.Passes,
             [.. verdict.Valves.Select(v => new VerdictRow(
                 v.Valve.Id,
-                new PredictedRow(Round.Length(v.Predicted.Mean), Round.Length(v.Predicted.StandardDeviation)),
+                PredictedRow.Of(v.Predicted),
                 EstimateRow.Of(v.Estimate),
                 Words.Of(v.Estimate.Status),
                 v.Surprise is { } surprise ? Round.Chance(surprise) : null))],

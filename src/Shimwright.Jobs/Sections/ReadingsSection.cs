@@ -12,7 +12,8 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
 
     private const double Slack = 1e-9;
     private const int MostReadings = 5000;
-    private const int MostTrials = 500;
+    /// <summary>How many trials one reading may have.</summary>
+    public const int MostTrials = 500;
 
     private static readonly Dictionary<string, Feel> Feels = new(StringComparer.Ordinal)
     {

@@ -18,7 +18,7 @@ public static class FitSteps
 
     /// <summary>The steps for a job whose plan was accepted.</summary>
     /// <param name="sheet">The job.</param>
-    /// <returns>The steps; none but the last look where the plan changes nothing.</returns>
+    /// <returns>The steps; none where no plan was accepted or it changes nothing.</returns>
     public static IReadOnlyList<FitStep> For(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

@@ -103,7 +103,7 @@ public sealed record ShimFitted(string Valve, ThicknessRow From, ThicknessRow To
 
 /// <summary>A screw was turned.</summary>
 /// <param name="Valve">The valve's id.</param>
-/// <param name="Turns">Turns, positive for more clearance.</param>
+/// <param name="Turns">Turns since the check, all together, positive for more clearance.</param>
 public sealed record ScrewTurned(string Valve, double Turns) : ChangeFact(Valve);
 
 /// <summary>A note for whoever reads the job later.</summary>

@@ -25,8 +25,25 @@ public static class FactJson
     public static JobFact Read(string json) =>
         JsonSerializer.Deserialize(json, FactJsonContext.Default.JobFact)
         ?? throw new JsonException("A fact cannot be null.");
+
+    /// <summary>Whether every number of a fact is one that can be kept: neither NaN nor infinite.</summary>
+    internal static bool CanBeKept(JobFact fact)
+    {
+        try
+        {
+            _ = Write(fact);
+            return true;
+        }
+        catch (ArgumentException)
+        {
+            return false;
+        }
+    }
 }
 
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+// What is missing or null where the fact has no place for it is refused at the door, not met later as a null.
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, RespectNullableAnnotations = true, RespectRequiredConstructorParameters = true,
+    AllowOutOfOrderMetadataProperties = true)]
 [JsonSerializable(typeof(JobFact))]
 internal sealed partial class FactJsonContext : JsonSerializerContext;

@@ -45,15 +45,25 @@ public abstract record JobFact
 
     /// <summary>
     /// Whether this fact, decided by someone who had not seen <paramref name="unseen"/>, must not be taken without asking:
-    /// both say the same thing of the same subject, or this one accepts a plan that the other changes.
+    /// both say something else of the same subject; this one accepts a plan that the other changes; this one closes the job,
+    /// which any other fact may change; one of them works by a plan that the other ended; or this one reads a valve at which the
+    /// other has changed something.
     /// </summary>
-    /// <param name="unseen">A fact that another device added in between.</param>
+    /// <param name="unseen">A fact that another device added, or took back, in between.</param>
     /// <returns>Whether the two conflict.</returns>
     public bool ConflictsWith(JobFact unseen)
     {
         ArgumentNullException.ThrowIfNull(unseen);
-        return (Subject is not null && Subject == unseen.Subject && this != unseen)
-            || (this is PlanAccepted or JobClosed && unseen.BearsOnThePlan);
+        return (Subject is not null && Subject == unseen.Subject && FactJson.Write(this) != FactJson.Write(unseen))
+            || this switch
+            {
+                PlanAccepted => unseen.BearsOnThePlan,
+                JobClosed => unseen is not JobNoted,
+                PlanReleased => unseen is ChangeFact or StepTicked,
+                ChangeFact or StepTicked => unseen is PlanAccepted or PlanReleased,
+                ReadingFact reading => unseen is ChangeFact change && change.Valve == reading.Valve,
+                _ => false,
+            };
     }
 }
 

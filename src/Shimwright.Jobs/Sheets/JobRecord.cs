@@ -16,7 +16,7 @@ namespace Shimwright.Jobs.Sheets;
 /// <param name="Found">The shim that was found, or null.</param>
 /// <param name="Fitted">The shim that was fitted, or null.</param>
 /// <param name="Expected">What was expected afterwards, or null.</param>
-/// <param name="After">What was felt afterwards; for a valve left alone, what was found.</param>
+/// <param name="After">What was felt afterwards; for a valve left alone, what was found; null where nobody has felt it as it is now.</param>
 /// <param name="ReadAgain">Whether it was felt again.</param>
 /// <param name="Passes">Whether it is more likely in band than not.</param>
 public sealed record RecordRow(
@@ -36,10 +36,10 @@ public sealed record JobRecord(
     {
         ArgumentNullException.ThrowIfNull(sheet);
         JobClosed closing = sheet.Closing ?? throw new InvalidOperationException("Only a closed job has a record.");
-        JobReading checkReading = JobSheetFile.Read(sheet, JobPurpose.Draft);
-        Job job = checkReading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", checkReading.Problems)}");
+        JobReading reading = JobSheetFile.Read(sheet, JobPurpose.Draft);
+        Job job = reading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", reading.Problems)}");
         EngineEstimate estimate = EngineEstimate.From(job.Check);
-        RecheckVerdict? verdict = JobSheetFile.Read(sheet, JobPurpose.Verdict).Job is { } again ? RecheckVerdict.On(again.ToRecheck()) : null;
+        RecheckVerdict? verdict = JobSheetFile.HasRecheck(sheet) ? RecheckVerdict.On(job.ToRecheck()) : null;
         RecordRow[] rows = [.. sheet.Engine.Valves.Select((v, i) => RowOf(sheet, i, job, estimate, verdict))];
         return new(
             sheet.Engine.Name, sheet.Check.Clock, closing.Clock, sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h", sheet.Check.TemperatureC,
@@ -47,7 +47,7 @@ public sealed record JobRecord(
             sheet.Plan?.Opened ?? [], sheet.Plan?.ChanceAll, sheet.Plan?.Minutes, sheet.Plan?.Bought ?? [],
             rows.All(r => r.Passes), rows,
             [.. FitSteps.For(sheet).Where(s => sheet.IsDone(s.Name)).Select(s => s.Text)],
-            verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres),
+            [.. verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres), .. LeftOpen(sheet, rows)],
             closing.Found, closing.Notes, closing.By);
     }
 
@@ -60,6 +60,26 @@ public sealed record JobRecord(
     /// <returns>The record.</returns>
     public static JobRecord Read(string json) => ResultJson.Read<JobRecord>(json);
 
+    /// <summary>What the job was closed without.</summary>
+    private static IEnumerable<string> LeftOpen(JobSheet sheet, RecordRow[] rows)
+    {
+        string[] notFelt = [.. rows.Where(r => r is { Change: not null, ReadAgain: false }).Select(r => r.Valve)];
+        if (notFelt.Length > 0)
+        {
+            yield return $"Changed and not felt again: {string.Join(", ", notFelt)}. What the clearance is there is only expected; feel it before the engine runs.";
+        }
+
+        foreach (PlanRow planned in sheet.Plan?.Changes.Where(c => sheet.ChangeAt(c.Valve) is null) ?? [])
+        {
+            yield return $"{planned.Valve} was to be changed by the plan, and nothing was noted as done there.";
+        }
+
+        foreach (FitStep step in FitSteps.For(sheet).Where(s => s.Must && !sheet.IsDone(s.Name)))
+        {
+            yield return $"Not ticked when the job was closed: {step.Text}";
+        }
+    }
+
     private static RecordRow RowOf(JobSheet sheet, int index, Job job, EngineEstimate estimate, RecheckVerdict? verdict)
     {
         var valve = sheet.Engine.Valves[index];
@@ -67,14 +87,16 @@ public sealed record JobRecord(
         ChangeFact? change = sheet.ChangeAt(valve.Id);
         bool readAgain = !job.Rechecked[index].IsEmpty;
         RecheckedValve? judged = verdict?.Valves[index];
-        EstimateRow? after = judged is null ? before : EstimateRow.Of(judged.Estimate);
+        EstimateRow? after = change is not null && !readAgain ? null
+            : before is null && !readAgain ? null
+            : judged is null ? before : EstimateRow.Of(judged.Estimate);
         return new(
             valve.Id, valve.Cylinder, Words.Of(valve.Side), [valve.Band.Low, valve.Band.High], before,
             change switch { ShimFitted => "fit", ScrewTurned => "turn", _ => null },
             (change as ScrewTurned)?.Turns,
             sheet.FoundAt(valve.Id) is { } found ? new ThicknessRow(found.Thickness, found.By) : null,
             (change as ShimFitted)?.To,
-            change is not null && judged is not null ? new PredictedRow(judged.Predicted.Mean, judged.Predicted.StandardDeviation) : null,
+            change is not null && judged is not null ? PredictedRow.Of(judged.Predicted) : null,
             after, readAgain, after is { InBand: >= 0.5 } && (change is null || readAgain));
     }
 }

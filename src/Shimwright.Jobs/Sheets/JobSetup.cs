@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Members;
@@ -20,6 +19,7 @@ public sealed class JobSetup
     private JobSetup(JsonObject file, EngineCard card, Job job)
     {
         _file = file;
+        Json = file.ToJsonString();
         Card = card;
         Start = job;
     }
@@ -31,7 +31,7 @@ public sealed class JobSetup
     public Job Start { get; }
 
     /// <summary>The setup as JSON in one line, the form in which it is kept.</summary>
-    public string Json => _file.ToJsonString();
+    public string Json { get; }
 
     /// <summary>A job file of its own that may be written to.</summary>
     internal JsonObject NewFile() => (JsonObject)_file.DeepClone();
@@ -46,6 +46,11 @@ public sealed class JobSetup
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(bench);
+        if (!double.IsFinite(clock) || !double.IsFinite(temperature))
+        {
+            return new(null, [], [new(double.IsFinite(clock) ? "$.check.temperatureC" : "$.check.clock", "found no number", "a finite number is needed")]);
+        }
+
         JsonObject check = new() { ["clock"] = clock, ["temperatureC"] = temperature, ["readings"] = new JsonArray() };
         foreach (string name in new[] { "blades", "loss" })
         {
@@ -56,7 +61,7 @@ public sealed class JobSetup
         }
 
         JsonObject file = new() { ["format"] = "shimwright-job/1", ["engine"] = JsonNode.Parse(card.Json), ["check"] = check };
-        foreach (string name in new[] { "history", "stock", "costs", "settings" })
+        foreach (string name in new[] { "stock", "costs", "settings" })
         {
             if (bench[name] is { } value)
             {
@@ -78,14 +83,15 @@ public sealed class JobSetup
             return new(null, [], reading.Problems);
         }
 
-        var file = (JsonObject)JsonNode.Parse(utf8.Span, documentOptions: new JsonDocumentOptions { AllowDuplicateProperties = false })!;
-        IReadOnlyList<JobFact> facts = FactsOf(job);
+        var file = (JsonObject)JsonNode.Parse(JobFile.WithoutMark(utf8).Span)!;
+        bool hasRecheck = file.Remove("recheck");
+        IReadOnlyList<JobFact> facts = FactsOf(job, hasRecheck);
         var check = (JsonObject)file["check"]!;
         check["readings"] = new JsonArray();
         check.Remove("fitted");
-        file.Remove("recheck");
-        if (EngineCard.Read((JsonObject)file["engine"]!.DeepClone()).Card is not { } card
-            || JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Draft).Job is not { } start)
+        // What was kept has no facts in it and need not be read again without them.
+        if (EngineCard.Read((JsonObject)file["engine"]!).Card is not { } card
+            || (facts.Count == 0 ? job : JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Draft).Job) is not { } start)
         {
             throw new InvalidOperationException("A job file that could be read cannot be read without its readings.");
         }
@@ -101,13 +107,13 @@ public sealed class JobSetup
             ? setup
             : throw new InvalidOperationException("What a job started from can no longer be read.");
 
-    private static IReadOnlyList<JobFact> FactsOf(Job job) =>
+    private static IReadOnlyList<JobFact> FactsOf(Job job, bool hasRecheck) =>
     [
         .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Check, v.Id, job.Check.Readings[i])),
         .. job.Engine.Valves.Where(v => job.FittedAt(v) is not null)
             .Select(v => new ThicknessFound(v.Id, job.FittedAt(v)!.Millimetres, job.FittedAt(v)!.By.Name)),
         .. job.Changes.Select(c => FactImport.Change(c, job.Engine)),
-        .. job.RecheckTemperature == job.Check.Thermal.Temperature ? Array.Empty<JobFact>() : [new RecheckStated(job.RecheckTemperature)],
+        .. hasRecheck ? [new RecheckStated(job.RecheckTemperature)] : Array.Empty<JobFact>(),
         .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Recheck, v.Id, job.Rechecked[i])),
     ];
 }

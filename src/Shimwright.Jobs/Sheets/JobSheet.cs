@@ -31,12 +31,27 @@ public enum JobStage
 public sealed class JobSheet
 {
     private readonly List<JobEntry> _inForce;
+    private readonly HashSet<int> _standing = [];
+    private readonly Dictionary<string, JobEntry> _newest = new(StringComparer.Ordinal);
+    private readonly ChangesMade _changes = new();
 
     private JobSheet(JobSetup setup, IReadOnlyList<JobEntry> entries)
     {
         Setup = setup;
         Entries = entries;
         _inForce = InForceOf(entries);
+        foreach (JobEntry entry in _inForce)
+        {
+            if (entry.Fact is ChangeFact change)
+            {
+                _changes.Add(entry.Number, change, FoundAt(change.Valve));
+            }
+
+            if (entry.Fact.Subject is { } subject)
+            {
+                _newest[subject] = entry;
+            }
+        }
     }
 
     /// <summary>What the job started from.</summary>
@@ -66,6 +81,10 @@ public sealed class JobSheet
     /// <summary>The plan that holds, or null.</summary>
     public PlanAccepted? Plan => NewestOf("plan") as PlanAccepted;
 
+    /// <summary>Whether something that the plan rests on was added or taken back after it was accepted.</summary>
+    public bool PlanIsOutdated =>
+        Plan is not null && Entries.Any(e => e.Number > _newest["plan"].Number && Stands(e) && SaidBy(e).Any(f => f.BearsOnThePlan));
+
     /// <summary>How the job was closed; null while it is open.</summary>
     public JobClosed? Closing => NewestOf("closed") as JobClosed;
 
@@ -94,27 +113,49 @@ public sealed class JobSheet
     /// <returns>A sheet of its own.</returns>
     public JobSheet With(JobFact fact) => new(Setup, [.. Entries, new(Last + 1, Guid.Empty, "", default, fact)]);
 
-    /// <summary>The readings of a valve in a round, in order.</summary>
+    /// <summary>
+    /// The readings of a valve in a round, in order. A re-check is one of the newest change only: what was felt before
+    /// something else went in says nothing of what is there now.
+    /// </summary>
     /// <param name="part">Check or re-check.</param>
     /// <param name="valve">The valve's id.</param>
     /// <returns>The entries.</returns>
-    public IEnumerable<JobEntry> Readings(SheetPart part, string valve) =>
-        _inForce.Where(e => e.Fact is ReadingFact reading && reading.Part == part && reading.Valve == valve);
+    public IEnumerable<JobEntry> Readings(SheetPart part, string valve)
+    {
+        int after = part == SheetPart.Recheck ? _changes.NumberOf(valve) : 0;
+        return _inForce.Where(e => e.Number > after && e.Fact is ReadingFact reading && reading.Part == part && reading.Valve == valve);
+    }
 
     /// <summary>The thickness found at a valve, or null.</summary>
     /// <param name="valve">The valve's id.</param>
     /// <returns>The thickness.</returns>
     public ThicknessFound? FoundAt(string valve) => NewestOf($"found/{valve}") as ThicknessFound;
 
-    /// <summary>What was done at a valve, or null.</summary>
+    /// <summary>What was done at a valve since the check, or null: from what was found there to what is in there now.</summary>
     /// <param name="valve">The valve's id.</param>
     /// <returns>The change.</returns>
-    public ChangeFact? ChangeAt(string valve) => NewestOf($"change/{valve}") as ChangeFact;
+    public ChangeFact? ChangeAt(string valve) => _changes.At(valve);
 
-    /// <summary>Whether a step is ticked.</summary>
+    /// <summary>Whether a step is ticked. A tick belongs to its plan: after another was accepted the work is done, and ticked, again.</summary>
     /// <param name="step">The step's name.</param>
     /// <returns>Whether it is done.</returns>
-    public bool IsDone(string step) => NewestOf($"step/{step}") is StepTicked { Done: true };
+    public bool IsDone(string step) =>
+        _newest.GetValueOrDefault($"step/{step}") is { Fact: StepTicked { Done: true } } tick
+        && (!_newest.TryGetValue("plan", out JobEntry? plan) || tick.Number > plan.Number);
+
+    /// <summary>Whether something of an action still counts, so that the action can be taken back.</summary>
+    /// <param name="action">The action; that of an undo too.</param>
+    /// <returns>Whether it does.</returns>
+    public bool Counts(Guid action) => action != Guid.Empty && Entries.Any(e => e.Action == action && Stands(e));
+
+    /// <summary>What another device added, or took back, in between and has to be seen before facts are added.</summary>
+    /// <param name="facts">The facts that are about to be added.</param>
+    /// <param name="seen">The number of the last entry that the person had seen.</param>
+    /// <param name="device">The person's device, whose own entries need no second look.</param>
+    /// <returns>The entries; none where the facts may be added.</returns>
+    public IReadOnlyList<JobEntry> Unseen(IReadOnlyList<JobFact> facts, int seen, string device) =>
+        [.. Entries.Where(e => e.Number > seen && e.Device != device && Stands(e)
+            && SaidBy(e).Any(said => facts.Any(f => f.ConflictsWith(said))))];
 
     /// <summary>The newest fact of a kind, or null.</summary>
     /// <typeparam name="T">The kind.</typeparam>
@@ -134,22 +175,33 @@ public sealed class JobSheet
 
             if (Plan is not { } plan)
             {
-                return Engine.Valves.Any(v => LastReading(SheetPart.Check, v.Id) is null) ? JobStage.Measure
+                // A job file may come with its work done; a plan that was let go leaves the choice open again.
+                return !_newest.ContainsKey("plan") && _changes.Valves.Count > 0 ? AfterTheWork(_changes.Valves)
+                    : Engine.Valves.Any(v => LastReading(SheetPart.Check, v.Id) is null) ? JobStage.Measure
                     : Engine.Valvetrain.HasShims && Engine.Valves.Any(v => FoundAt(v.Id) is null) ? JobStage.Shims
                     : JobStage.Plan;
             }
 
             string[] changed = [.. plan.Changes.Select(c => c.Valve)];
             return changed.Any(v => ChangeAt(v) is null) || FitSteps.For(this).Any(s => s.Must && !IsDone(s.Name)) ? JobStage.Fit
-                : changed.Any(v => LastReading(SheetPart.Recheck, v) is null) ? JobStage.Recheck
-                : JobStage.Close;
+                : AfterTheWork(changed);
         }
     }
 
-    private JobFact? NewestOf(string subject) => _inForce.FindLast(e => e.Fact.Subject == subject)?.Fact;
+    /// <summary>What the facts of an action say: its own, or for an undo those that it took back.</summary>
+    internal IEnumerable<JobFact> SaidBy(JobEntry entry) => entry.Fact is Undone undo
+        ? Entries.Where(e => e.Number < entry.Number && e.Action == undo.Action).SelectMany(SaidBy)
+        : [entry.Fact];
+
+    private JobStage AfterTheWork(IEnumerable<string> changed) =>
+        changed.Any(v => LastReading(SheetPart.Recheck, v) is null) ? JobStage.Recheck : JobStage.Close;
+
+    private bool Stands(JobEntry entry) => _standing.Contains(entry.Number);
+
+    private JobFact? NewestOf(string subject) => _newest.GetValueOrDefault(subject)?.Fact;
 
     /// <summary>An entry counts unless a later one that counts undoes it; so an undo can be undone.</summary>
-    private static List<JobEntry> InForceOf(IReadOnlyList<JobEntry> entries)
+    private List<JobEntry> InForceOf(IReadOnlyList<JobEntry> entries)
     {
         HashSet<Guid> undone = [];
         List<JobEntry> counted = [];
@@ -160,6 +212,7 @@ public sealed class JobSheet
                 continue;
             }
 
+            _standing.Add(entry.Number);
             if (entry.Fact is Undone undo)
             {
                 undone.Add(undo.Action);

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sections;
 
 namespace Shimwright.Jobs.Sheets;
 
@@ -57,17 +58,21 @@ public static class JobSheetFile
         return file;
     }
 
+    /// <summary>Whether the file of a sheet has a re-check in it.</summary>
+    internal static bool HasRecheck(JobSheet sheet) => RecheckOf(sheet) is not null;
+
     private static JsonObject? RecheckOf(JobSheet sheet)
     {
         JsonArray changed = Array(sheet.Engine.Valves.Select(v => sheet.ChangeAt(v.Id)).OfType<ChangeFact>().Select(ChangeOf));
         JsonArray readings = Readings(sheet, SheetPart.Recheck);
-        if (changed.Count == 0 && readings.Count == 0 && sheet.Plan is null)
+        RecheckStated? stated = sheet.Newest<RecheckStated>();
+        if (changed.Count == 0 && readings.Count == 0 && stated is null && sheet.Plan is null)
         {
             return null;
         }
 
         JsonObject recheck = new() { ["changed"] = changed, ["readings"] = readings };
-        if (sheet.Newest<RecheckStated>() is { } stated)
+        if (stated is not null)
         {
             recheck["temperatureC"] = stated.TemperatureC;
         }
@@ -75,34 +80,45 @@ public static class JobSheetFile
         return recheck;
     }
 
-    /// <summary>One reading with all trials of a valve, and one for each value and turn.</summary>
+    /// <summary>The readings of each valve, as few as the format's limits let them be: one has a number of trials, a value and a turn.</summary>
     private static JsonArray Readings(JobSheet sheet, SheetPart part)
     {
         JsonArray readings = [];
         foreach (Valve valve in sheet.Engine.Valves)
         {
             JobFact[] facts = [.. sheet.Readings(part, valve.Id).Select(e => e.Fact)];
-            JsonArray trials = Array(facts.OfType<BladeTried>().Select(t =>
-                new JsonObject { ["blade"] = t.Blade, ["feel"] = t.Feel, ["leaves"] = t.Leaves }));
-            if (trials.Count > 0)
+            BladeTried[][] trials = [.. facts.OfType<BladeTried>().Chunk(ReadingsSection.MostTrials)];
+            ClearanceRead[] values = [.. facts.OfType<ClearanceRead>()];
+            BucketTurned[] turns = [.. facts.OfType<BucketTurned>()];
+            for (int i = 0; i < Math.Max(trials.Length, Math.Max(values.Length, turns.Length)); i++)
             {
-                readings.Add(new JsonObject { ["valve"] = valve.Id, ["trials"] = trials });
-            }
-
-            foreach (JobFact fact in facts)
-            {
-                if (fact is ClearanceRead value)
-                {
-                    readings.Add(new JsonObject { ["valve"] = valve.Id, ["value"] = value.Value, ["u"] = value.U });
-                }
-                else if (fact is BucketTurned turned)
-                {
-                    readings.Add(new JsonObject { ["valve"] = valve.Id, ["bucketTurns"] = turned.Turns });
-                }
+                readings.Add(ReadingOf(valve.Id, trials.ElementAtOrDefault(i), values.ElementAtOrDefault(i), turns.ElementAtOrDefault(i)));
             }
         }
 
         return readings;
+    }
+
+    private static JsonObject ReadingOf(string valve, BladeTried[]? trials, ClearanceRead? value, BucketTurned? turned)
+    {
+        JsonObject reading = new() { ["valve"] = valve };
+        if (trials is not null)
+        {
+            reading["trials"] = Array(trials.Select(t => new JsonObject { ["blade"] = t.Blade, ["feel"] = t.Feel, ["leaves"] = t.Leaves }));
+        }
+
+        if (value is not null)
+        {
+            reading["value"] = value.Value;
+            reading["u"] = value.U;
+        }
+
+        if (turned is not null)
+        {
+            reading["bucketTurns"] = turned.Turns;
+        }
+
+        return reading;
     }
 
     private static JsonObject ChangeOf(ChangeFact change) => change switch

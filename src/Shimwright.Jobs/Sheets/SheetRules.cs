@@ -18,34 +18,52 @@ public static class SheetRules
         ArgumentNullException.ThrowIfNull(fact);
         if (sheet.Closing is not null && fact is not (JobReopened or JobNoted or Undone))
         {
-            return [new("job", "the job is closed", "open it again before anything is changed on it")];
+            return [Closed];
+        }
+
+        if (!FactJson.CanBeKept(fact))
+        {
+            return [new("value", "found no number", "a finite number is needed")];
         }
 
         return fact switch
         {
-            Undone undo => sheet.InForce.Any(e => e.Action == undo.Action)
-                ? []
-                : [new("undo", "there is nothing of that action left on this job", "it was taken back already; load the page again")],
+            Undone undo => UndoProblems(sheet, undo),
             LossSuspected loss when SuspectedCause.Of(loss.Cause) is null =>
                 [new("cause", $"found \"{loss.Cause}\"", $"allowed is {string.Join(", ", SuspectedCause.All.Select(c => c.Name))}")],
             JobNoted note => TextProblems("text", note.Text, needed: true),
             JobClosed closed => ClosingProblems(sheet, closed),
+            JobReopened when sheet.Closing is null => [new("job", "the job is open", "there is nothing to open again")],
             PlanReleased when sheet.Plan is null => [new("plan", "no plan was accepted", "there is nothing to let go")],
-            PlanAccepted or PlanReleased or JobReopened => [],
-            StepTicked tick when FitSteps.For(sheet).All(s => s.Name != tick.Step) =>
-                [new("step", $"found \"{tick.Step}\"", $"the steps are {string.Join(", ", FitSteps.For(sheet).Select(s => s.Name))}")],
-            StepTicked => [],
+            PlanReleased or JobReopened => [],
+            PlanAccepted plan => AcceptedPlanRules.ProblemsOf(sheet, plan),
+            StepTicked tick => StepProblems(sheet, tick),
             ThicknessFound when !sheet.Engine.Valvetrain.HasShims => [new("thickness", "found a thickness", "an engine with screws has none")],
             ReadingFact { Part: SheetPart.Recheck } when sheet.Plan is null && sheet.Engine.Valves.All(v => sheet.ChangeAt(v.Id) is null) =>
                 [new("reading", "nothing was changed yet", "a re-check comes after the work; enter the reading under measure")],
-            _ => FileProblems(sheet, fact),
+            _ => UnknownValve(sheet, fact) is { } unknown ? [unknown] : FileProblems(sheet.With(fact)),
         };
+    }
+
+    private static JobProblem Closed { get; } = new("job", "the job is closed", "open it again before anything is changed on it");
+
+    private static IReadOnlyList<JobProblem> UndoProblems(JobSheet sheet, Undone undo)
+    {
+        if (!sheet.Counts(undo.Action))
+        {
+            return [new("undo", "there is nothing of that action left on this job", "it was taken back already; load the page again")];
+        }
+
+        JobSheet after = sheet.With(undo);
+        return sheet.Closing is not null && after.SaidBy(after.Entries[^1]).Any(f => f is not (JobNoted or JobClosed or JobReopened))
+            ? [Closed]
+            : FileProblems(after);
     }
 
     private static List<JobProblem> ClosingProblems(JobSheet sheet, JobClosed closed)
     {
         List<JobProblem> problems = [.. TextProblems("found", closed.Found), .. TextProblems("notes", closed.Notes), .. TextProblems("by", closed.By)];
-        if (!double.IsFinite(closed.Clock) || closed.Clock < 0 || closed.Clock > CheckSection.LatestClock)
+        if (closed.Clock is < 0 or > CheckSection.LatestClock)
         {
             problems.Add(new("clock", $"found {NumberRule.Text(closed.Clock)}", $"allowed is 0 to {NumberRule.Text(CheckSection.LatestClock)}"));
         }
@@ -57,41 +75,28 @@ public static class SheetRules
         return problems;
     }
 
+    private static IReadOnlyList<JobProblem> StepProblems(JobSheet sheet, StepTicked tick)
+    {
+        IReadOnlyList<FitStep> steps = FitSteps.For(sheet);
+        return steps.Any(s => s.Name == tick.Step) ? []
+            : steps.Count == 0 ? [new("step", $"found \"{tick.Step}\"", "there is nothing to tick before a plan that changes something was accepted")]
+            : [new("step", $"found \"{tick.Step}\"", $"the steps are {string.Join(", ", steps.Select(s => s.Name))}")];
+    }
+
     private static IReadOnlyList<JobProblem> TextProblems(string name, string? text, bool needed = false) =>
         needed && string.IsNullOrWhiteSpace(text) ? [new(name, "nothing was written", "write something, or leave the page")]
         : text?.Length > LongestText ? [new(name, $"found {text.Length} characters", $"allowed are {LongestText}")]
         : [];
 
-    /// <summary>Everything else has its rule in the job file: the sheet with the fact must still be one.</summary>
-    private static IReadOnlyList<JobProblem> FileProblems(JobSheet sheet, JobFact fact)
-    {
-        if (UnknownValve(sheet, fact) is { } unknown)
-        {
-            return [unknown];
-        }
-
-        return NotFinite(fact) ? [new("value", "found no number", "a finite number is needed")] : JobSheetFile.Read(sheet.With(fact), JobPurpose.Draft).Problems;
-    }
+    /// <summary>Everything else has its rule in the job file: the sheet as it would be must still be one.</summary>
+    private static IReadOnlyList<JobProblem> FileProblems(JobSheet after) => JobSheetFile.Read(after, JobPurpose.Draft).Problems;
 
     private static JobProblem? UnknownValve(JobSheet sheet, JobFact fact)
     {
         string? valve = fact switch { ReadingFact r => r.Valve, ThicknessFound f => f.Valve, ChangeFact c => c.Valve, _ => null };
-        return valve is null || sheet.Engine.Valves.Any(v => v.Id == valve)
-            ? null
-            : new("valve", $"found \"{valve}\", which is no valve of this engine", $"its valves are {string.Join(", ", sheet.Engine.Valves.Select(v => v.Id))}");
+        return valve is null || sheet.Engine.Valves.Any(v => v.Id == valve) ? null : Unknown(sheet, valve);
     }
 
-    private static bool NotFinite(JobFact fact) => fact switch
-    {
-        BladeTried b => !double.IsFinite(b.Blade),
-        ClearanceRead c => !double.IsFinite(c.Value) || !double.IsFinite(c.U),
-        CheckStated c => !double.IsFinite(c.Clock) || !double.IsFinite(c.TemperatureC),
-        RecheckStated r => !double.IsFinite(r.TemperatureC),
-        ThicknessFound f => !double.IsFinite(f.Thickness),
-        ShimFitted s => !double.IsFinite(s.From.Thickness) || !double.IsFinite(s.To.Thickness),
-        ScrewTurned t => !double.IsFinite(t.Turns),
-        StockStated s => s.Drawer.Any(d => !double.IsFinite(d.Thickness)) || s.Buy.Any(b => !(double.IsFinite(b.From) && double.IsFinite(b.To) && double.IsFinite(b.Step) && double.IsFinite(b.Price))),
-        CostsStated c => !(double.IsFinite(c.Redo) && double.IsFinite(c.Swap) && double.IsFinite(c.MinutesPerCurrency) && double.IsFinite(c.Horizon)) || c.Access.Values.Any(a => !double.IsFinite(a)),
-        _ => false,
-    };
+    internal static JobProblem Unknown(JobSheet sheet, string valve) =>
+        new("valve", $"found \"{valve}\", which is no valve of this engine", $"its valves are {string.Join(", ", sheet.Engine.Valves.Select(v => v.Id))}");
 }
