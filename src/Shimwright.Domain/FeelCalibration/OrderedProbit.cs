@@ -13,6 +13,12 @@ public static class OrderedProbit
     /// <summary>A standard error of the linear predictor, in its own unit, above which the maximum lies at infinity.</summary>
     private const double Runaway = 25;
 
+    /// <summary>The condition of the information, in units in which every parameter has curvature 1, above which it has no inverse.</summary>
+    private const double Singular = 1e12;
+
+    /// <summary>Smaller chances have lost the digits that their logarithm's slopes need.</summary>
+    private const double LeastChance = 1e-280;
+
     /// <summary>Fits the model.</summary>
     /// <param name="observations">What was observed, each with the same number of covariates.</param>
     /// <param name="categories">How many categories there are, 2 or more.</param>
@@ -59,13 +65,14 @@ public static class OrderedProbit
 
     private static OrderedProbitFit Describe(Climb climb, OrderedObservation[] observations, int covariates)
     {
-        Matrix<double> information = climb.At.Information;
-        if (!climb.IsTop || information.ConditionNumber() > 1e13)
+        (Vector<double> unit, Matrix<double> information) = climb.At.Scaled();
+        if (!climb.IsTop || information.ConditionNumber() > Singular)
         {
             return OrderedProbitFit.None(OrderedProbitStatus.Separated, climb.Steps);
         }
 
-        Matrix<double> covariance = information.Inverse();
+        Matrix<double> inverse = information.Inverse();
+        Matrix<double> covariance = Matrix<double>.Build.Dense(unit.Count, unit.Count, (i, j) => inverse[i, j] * unit[i] * unit[j]);
         if (observations.Any(o => Edges(o, climb.Point.Count, covariates).Any(e => !(e * covariance * e <= Runaway * Runaway))))
         {
             return OrderedProbitFit.None(OrderedProbitStatus.Separated, climb.Steps);
@@ -75,7 +82,7 @@ public static class OrderedProbit
         return new(OrderedProbitStatus.Fitted, all[..covariates], all[covariates..], climb.At.Value, climb.Steps);
     }
 
-    /// <summary>Log-likelihood with its derivatives; null where the thresholds do not rise.</summary>
+    /// <summary>Log-likelihood with its derivatives; null where the thresholds do not rise, or an observation is all but impossible.</summary>
     private static Curvature? At(Vector<double> parameters, OrderedObservation[] observations, int covariates)
     {
         double value = 0;
@@ -93,7 +100,7 @@ public static class OrderedProbit
             double low = o.Category == 0 ? double.NegativeInfinity : parameters[covariates + o.Category - 1] - score;
             double high = o.Category == thresholds ? double.PositiveInfinity : parameters[covariates + o.Category] - score;
             double chance = NormalLaw.Between(low, high);
-            if (!(chance > 0))
+            if (!(chance > LeastChance))
             {
                 return null;
             }

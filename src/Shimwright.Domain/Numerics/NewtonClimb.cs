@@ -6,7 +6,22 @@ namespace Shimwright.Domain.Numerics;
 /// <param name="Value">The value.</param>
 /// <param name="Slope">The gradient.</param>
 /// <param name="Information">The negated matrix of second derivatives.</param>
-internal sealed record Curvature(double Value, Vector<double> Slope, Matrix<double> Information);
+internal sealed record Curvature(double Value, Vector<double> Slope, Matrix<double> Information)
+{
+    private const double Vanishing = 1e-200, Negligible = 1e-30;
+
+    /// <summary>
+    /// The information in units in which every parameter has curvature 1 (one that has none keeps its own), so that neither
+    /// units nor vanishing numbers matter to what is done with it.
+    /// </summary>
+    public (Vector<double> Unit, Matrix<double> Information) Scaled()
+    {
+        Vector<double> unit = Information.Diagonal().Map(d => Math.Abs(d) > Vanishing ? 1 / Math.Sqrt(Math.Abs(d)) : 1);
+        Matrix<double> scaled = Matrix<double>.Build.Dense(unit.Count, unit.Count, (i, j) => Information[i, j] * unit[i] * unit[j]);
+        scaled.CoerceZero(Negligible);
+        return (unit, scaled);
+    }
+}
 
 /// <summary>Where a climb ended.</summary>
 /// <param name="Point">The point.</param>
@@ -29,6 +44,9 @@ internal static class NewtonClimb
 
     /// <summary>The rise, relative to the value, below which a step is not worth taking.</summary>
     private const double Flat = 1e-13;
+
+    /// <summary>The least curvature that a step is divided by, where every parameter's own is 1.</summary>
+    private const double Singular = 1e-14;
 
     /// <summary>Climbs from <paramref name="start"/>, where the function must be defined; null elsewhere means out of its domain.</summary>
     public static Climb From(Vector<double> start, Func<Vector<double>, Curvature?> function)
@@ -76,11 +94,10 @@ internal static class NewtonClimb
 
     private static Vector<double> Uphill(Curvature at)
     {
-        var eigen = at.Information.Evd(Symmetricity.Symmetric);
-        Vector<double> values = eigen.EigenValues.Map(v => v.Real);
-        double least = values.AbsoluteMaximum() * 1e-14;
-        Vector<double> turned = eigen.EigenVectors.TransposeThisAndMultiply(at.Slope);
-        turned.MapIndexedInplace((i, g) => g / Math.Max(Math.Abs(values[i]), Math.Max(least, double.Epsilon)));
-        return eigen.EigenVectors * turned;
+        (Vector<double> unit, Matrix<double> scaled) = at.Scaled();
+        var eigen = scaled.Evd(Symmetricity.Symmetric);
+        Vector<double> turned = eigen.EigenVectors.TransposeThisAndMultiply(at.Slope.PointwiseMultiply(unit));
+        turned.MapIndexedInplace((i, g) => g / Math.Max(Math.Abs(eigen.EigenValues[i].Real), Singular));
+        return (eigen.EigenVectors * turned).PointwiseMultiply(unit);
     }
 }
