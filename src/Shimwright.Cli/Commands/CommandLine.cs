@@ -56,6 +56,7 @@ internal static class CommandLine
             JobCommands.Stops(bench),
             TimingCommand.Create(bench),
             ServeCommand.Create(bench),
+            CalibrateCommand.Create(bench),
             DemoCommand.Create(bench),
             SchemaCommand.Create(bench),
         };

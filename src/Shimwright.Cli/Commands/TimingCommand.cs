@@ -16,16 +16,16 @@ internal static class TimingCommand
 
     public static Command Create(Bench bench)
     {
-        Option<double?> teeth = Number("--teeth", "Z", "Teeth of the camshaft's sprocket.", Sprocket.FewestTeeth, Sprocket.MostTeeth, whole: true);
+        Option<double?> teeth = NumberOption.Create("--teeth", "Z", "Teeth of the camshaft's sprocket.", Sprocket.FewestTeeth, Sprocket.MostTeeth, whole: true);
         teeth.Required = true;
-        Option<double?> offset = Number("--offset", "MM", "How far a mark sits off its line, mm; positive where it is ahead in running direction.", -500, 500);
-        Option<double?> radius = Number("--radius", "MM", "Distance of that mark from the camshaft's centre, mm.", 1, 1000);
-        Option<double?> pins = Number("--pins", "N", "Chain pins counted in running direction from one camshaft's mark to the other's.", 0, MostPins, whole: true);
-        Option<double?> right = Number("--pins-right", "N", "Chain pins that the manual gives.", 0, MostPins, whole: true);
+        Option<double?> offset = NumberOption.Create("--offset", "MM", "How far a mark sits off its line, mm; positive where it is ahead in running direction.", -500, 500);
+        Option<double?> radius = NumberOption.Create("--radius", "MM", "Distance of that mark from the camshaft's centre, mm.", 1, 1000);
+        Option<double?> pins = NumberOption.Create("--pins", "N", "Chain pins counted in running direction from one camshaft's mark to the other's.", 0, MostPins, whole: true);
+        Option<double?> right = NumberOption.Create("--pins-right", "N", "Chain pins that the manual gives.", 0, MostPins, whole: true);
         Option<CamEvents?> intake = Events("--intake", "Intake events, crank degrees: opens before top, closes after bottom dead centre.");
         Option<CamEvents?> exhaust = Events("--exhaust", "Exhaust events, crank degrees: opens before bottom, closes after top dead centre.");
-        Option<double?> change = Number("--clearance-change", "MM", "Clearance gained, mm; negative where it is lost.", -2, 2);
-        Option<double?> speed = Number("--ramp-speed", "MM", "Lift of the cam's ramp, mm a crank degree.", 1e-6, 1);
+        Option<double?> change = NumberOption.Create("--clearance-change", "MM", "Clearance gained, mm; negative where it is lost.", -2, 2);
+        Option<double?> speed = NumberOption.Create("--ramp-speed", "MM", "Lift of the cam's ramp, mm a crank degree.", 1e-6, 1);
         var json = new Option<bool>("--json") { Description = "Print one JSON document and nothing else." };
         var command = new Command(
             "timing",
@@ -114,24 +114,6 @@ internal static class TimingCommand
         }
     }
 
-    private static Option<double?> Number(string name, string help, string about, double least, double greatest, bool whole = false) => new(name)
-    {
-        Description = about,
-        HelpName = help,
-        CustomParser = argument =>
-        {
-            string text = argument.Tokens.Count == 1 ? argument.Tokens[0].Value : "";
-            if (Parse(text) is { } value && value >= least && value <= greatest && (!whole || value == Math.Floor(value)))
-            {
-                return value;
-            }
-
-            argument.AddError(string.Create(
-                CultureInfo.InvariantCulture, $"{name}: found \"{text}\", allowed is a {(whole ? "whole " : "")}number from {least:0.######} to {greatest:0.######}."));
-            return null;
-        },
-    };
-
     private static Option<CamEvents?> Events(string name, string about) => new(name)
     {
         Description = about,
@@ -140,7 +122,7 @@ internal static class TimingCommand
         AllowMultipleArgumentsPerToken = true,
         CustomParser = argument =>
         {
-            double?[] values = [.. argument.Tokens.Select(t => Parse(t.Value))];
+            double?[] values = [.. argument.Tokens.Select(t => NumberOption.Parse(t.Value))];
             if (values is [{ } opens, { } closes]
                 && CamEvents.ArePossible(opens, closes))
             {
@@ -151,7 +133,4 @@ internal static class TimingCommand
             return null;
         },
     };
-
-    private static double? Parse(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) ? value : null;
 }

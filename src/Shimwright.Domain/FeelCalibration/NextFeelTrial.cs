@@ -28,9 +28,12 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
     private const double ThresholdDoubt = 0.02, LogSpreadDoubt = 0.7;
 
     /// <summary>Blades where no trial names one, mm.</summary>
-    private static readonly double[] UsualBlades = [0.15];
+    private static readonly double[] UsualBlades = [0.10, 0.15, 0.20];
 
-    /// <summary>The best few trials, one after the other, each counted as made before the next is chosen.</summary>
+    /// <summary>
+    /// The best few trials, one after the other, each counted as made before the next is chosen. Only the play matters to the
+    /// information; the blade is the one used least so far, so that what one blade is off its size is not taken for the fingers.
+    /// </summary>
     internal static IReadOnlyList<NextFeelTrial> Suggest(
         IReadOnlyList<FeelTrial> made, Vector<double> fingers, FeelLikelihood likelihood, int count)
     {
@@ -40,16 +43,16 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
             known += likelihood.Expected(trial.Play, trial.Trial.Leaves, fingers);
         }
 
-        (double Gap, double Blade, Matrix<double> Information)[] candidates = [.. Candidates(made, fingers)
-            .Select(c => (c.Gap, c.Blade, likelihood.Expected(c.Gap - c.Blade, 1, fingers)))];
         List<NextFeelTrial> best = [];
         while (best.Count < count)
         {
+            double blade = UsedLeast([.. made.Select(t => t.Trial.Blade)], [.. best.Select(n => n.Blade)], fingers);
             double before = LogDeterminant(known);
             NextFeelTrial? next = null;
             Matrix<double> gained = known;
-            foreach ((double gap, double blade, Matrix<double> information) in candidates)
+            foreach (double gap in Gaps(blade, fingers))
             {
+                Matrix<double> information = likelihood.Expected(gap - blade, 1, fingers);
                 double gain = (LogDeterminant(known + information) - before) / 2;
                 if (next is null || gain > next.Gain + Tie)
                 {
@@ -76,24 +79,27 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
             _ when below.Length > 0 && above.Length > 0 => (below.Max() + above.Min()) / 2,
             _ => (fingers[(int)feel - 1] + fingers[(int)feel]) / 2,
         };
-        double blade = UsedMost(made);
+        double blade = UsedLeast([.. made.Select(t => t.Trial.Blade)], [], fingers);
         return new(Math.Max(1, Math.Round((blade + play) / GapStep)) * GapStep, blade, 0);
     }
 
-    /// <summary>The blade that was tried most often; ties go to the thinner one.</summary>
-    private static double UsedMost(IReadOnlyList<FeelTrial> made) =>
-        made.Select(t => t.Trial.Blade).Concat(made.Count == 0 ? UsualBlades : [])
-            .GroupBy(b => Math.Round(b, 6)).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
-
-    /// <summary>Gaps about that blade.</summary>
-    private static IEnumerable<(double Gap, double Blade)> Candidates(IReadOnlyList<FeelTrial> made, Vector<double> fingers)
+    /// <summary>Of the blades that are thick enough for every gap of interest, the one used least; ties go to the thinner one.</summary>
+    private static double UsedLeast(double[] made, double[] suggested, Vector<double> fingers)
     {
-        double blade = UsedMost(made);
+        double[] own = [.. made.Select(b => Math.Round(b, 6)).Distinct()];
+        double[] thick = [.. own.Where(b => b + fingers[0] - Reach >= GapStep)];
+        double[] all = thick.Length > 0 ? thick : own.Length > 0 ? [own.Max()] : UsualBlades;
+        return all.OrderBy(b => made.Concat(suggested).Count(u => Math.Abs(u - b) < 1e-6)).ThenBy(b => b).First();
+    }
+
+    /// <summary>The gaps that can be set about a blade.</summary>
+    private static IEnumerable<double> Gaps(double blade, Vector<double> fingers)
+    {
         int first = Math.Max(1, (int)Math.Ceiling((blade + fingers[0] - Reach) / GapStep));
         int last = (int)Math.Floor((blade + fingers[2] + Reach) / GapStep);
         for (int k = first; k <= Math.Max(first, last); k++)
         {
-            yield return (Math.Round(k * GapStep, 6), blade);
+            yield return Math.Round(k * GapStep, 6);
         }
     }
 

@@ -48,6 +48,7 @@ public static class ResultJson
 [JsonSerializable(typeof(VerdictResult))]
 [JsonSerializable(typeof(StopsResult))]
 [JsonSerializable(typeof(TimingResult))]
+[JsonSerializable(typeof(CalibrationResult))]
 [JsonSerializable(typeof(BadLine))]
 [JsonSerializable(typeof(JobRecord))]
 internal sealed partial class ResultJsonContext : JsonSerializerContext;

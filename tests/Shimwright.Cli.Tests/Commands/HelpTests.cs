@@ -12,6 +12,7 @@ public class HelpTests
     [InlineData("verdict")]
     [InlineData("schema")]
     [InlineData("demo")]
+    [InlineData("calibrate")]
     public void Help_OfACommand_HasAnExampleThatRuns(string command)
     {
         ProgramRun help = ProgramRun.Of(command, "--help");

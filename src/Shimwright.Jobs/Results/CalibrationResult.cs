@@ -1,0 +1,53 @@
+using Shimwright.Domain.FeelCalibration;
+using Shimwright.Domain.Readings;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>How often each feel came.</summary>
+public sealed record FeelCounts(int No, int Firm, int Light, int Loose);
+
+/// <summary>A fitted parameter; mm. Low and high are the ends of the 95 % interval, usual is what the default profile has.</summary>
+public sealed record FeelParameterRow(string Name, double Value, double U, double Low, double High, double Usual);
+
+/// <summary>The fitted profile against the default one.</summary>
+public sealed record FeelComparisonRow(double Statistic, int Degrees, double Chance, bool Differs);
+
+/// <summary>A trial to make; mm.</summary>
+public sealed record FeelTrialRow(double Gap, double Blade);
+
+/// <summary>The answer of the command calibrate.</summary>
+public sealed record CalibrationResult(
+    string Format, int Trials, FeelCounts Counts, FeelSettings Feel, double Blade, IReadOnlyList<FeelParameterRow> Parameters,
+    double LogLikelihood, FeelComparisonRow AgainstUsual, IReadOnlyList<FeelTrialRow> TryNext, IReadOnlyList<string> Cautions)
+{
+    /// <summary>Writes a fit down.</summary>
+    /// <param name="trials">The trials that were fitted.</param>
+    /// <param name="fit">The fit.</param>
+    /// <param name="next">What to try next.</param>
+    /// <returns>The answer.</returns>
+    public static CalibrationResult Of(IReadOnlyList<FeelTrial> trials, FeelFit fit, IReadOnlyList<NextFeelTrial> next)
+    {
+        ArgumentNullException.ThrowIfNull(trials);
+        ArgumentNullException.ThrowIfNull(fit);
+        ArgumentNullException.ThrowIfNull(next);
+        int Count(Feel feel) => trials.Count(t => t.Trial.Feel == feel);
+        return new(
+            "shimwright-calibration/1",
+            trials.Count,
+            new FeelCounts(Count(Domain.Readings.Feel.No), Count(Domain.Readings.Feel.Firm), Count(Domain.Readings.Feel.Light), Count(Domain.Readings.Feel.Loose)),
+            ToPaste(fit.Feel),
+            fit.Feel.Blade,
+            [.. fit.Parameters.Select(p => new FeelParameterRow(
+                p.Name, Round.Length(p.Value), Round.Length(p.StandardError), Round.Length(p.Low), Round.Length(p.High), p.Usual))],
+            Math.Round(fit.LogLikelihood, 6),
+            new FeelComparisonRow(Math.Round(fit.AgainstDefault.Statistic, 6), FeelComparison.Degrees, Round.Chance(fit.AgainstDefault.Chance), fit.AgainstDefault.Differs),
+            [.. next.Select(n => new FeelTrialRow(Round.Length(n.Gap), Round.Length(n.Blade)))],
+            CalibrationWords.Cautions(trials, fit));
+    }
+
+    /// <summary>The member settings.feel of a job file: to a tenth of a micrometre, and never below what a job file takes.</summary>
+    private static FeelSettings ToPaste(FeelProfile feel) => new(
+        Math.Round(feel.Firm, 4), Math.Round(feel.Light, 4), Math.Round(feel.Loose, 4),
+        Math.Max(FeelProfile.LeastSpread, Math.Round(feel.Spread, 4)), feel.Slip);
+}
