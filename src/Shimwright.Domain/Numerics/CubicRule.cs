@@ -29,6 +29,23 @@ internal static class CubicRule
         return weights;
     }
 
+    /// <summary>Adds to the weights those that give the function's value at a point, times a factor.</summary>
+    public static void AddPoint(Span<double> weights, UniformGrid grid, double point, double factor)
+    {
+        double position = grid.Position(point);
+        if (!(position >= 0) || !(position <= grid.Count - 1))
+        {
+            return;
+        }
+
+        int corner = Corner((int)position, grid.Count);
+        double t = position - corner;
+        weights[corner] -= factor * (t - 1) * (t - 2) * (t - 3) / 6;
+        weights[corner + 1] += factor * t * (t - 2) * (t - 3) / 2;
+        weights[corner + 2] -= factor * t * (t - 1) * (t - 3) / 2;
+        weights[corner + 3] += factor * t * (t - 1) * (t - 2) / 6;
+    }
+
     /// <summary>∫ over the part [from, to] (in steps from the cell's left point) of the cell's cubic.</summary>
     public static double Cell(ReadOnlySpan<double> values, int cell, double from, double to, double step)
     {

@@ -75,6 +75,10 @@ public sealed class ClearanceDistribution
     public double Probability(double low, double high) =>
         Math.Clamp(MassOver(low, high).Sum(), 0, 1);
 
+    /// <summary>The chance of being in the band and staying there.</summary>
+    internal double InBandStaying(StayingWeights staying) =>
+        Math.Clamp(VectorMath.Dot(staying.Smooth, _smooth) + VectorMath.Dot(staying.Stray, _stray), 0, 1);
+
     /// <summary>The probability at each grid point that belongs to [low, high].</summary>
     internal double[] MassOver(double low, double high)
     {
@@ -208,7 +212,7 @@ public sealed class ClearanceDistribution
         NormalTable.Cdf((Band.High - aim) / error) - NormalTable.Cdf((Band.Low - aim) / error);
 
     /// <summary>The grid points from which the band can be reached: beyond 6.5 standard deviations the chance is below 1e-10.</summary>
-    private (int First, int Last) Reach(double shift, double error)
+    internal (int First, int Last) Reach(double shift, double error)
     {
         double margin = ReachSigmas * error;
         int first = (int)Math.Ceiling(Math.Clamp(Grid.Position(Band.Low - shift - margin), 0, Grid.Count));

@@ -11,12 +11,14 @@ public sealed record EngineCheck
     /// <param name="temperature">Engine temperature, °C.</param>
     /// <param name="loss">What is expected before anything is felt.</param>
     /// <param name="feel">The person's fingers and blades.</param>
+    /// <param name="past">What the engine's past lets expect; null where it is unknown.</param>
     public EngineCheck(
         Engine engine,
         IEnumerable<ValveReadings> readings,
         double temperature = ThermalShift.Reference,
         LossExpectation? loss = null,
-        FeelProfile? feel = null)
+        FeelProfile? feel = null,
+        HistoryPrior? past = null)
     {
         ArgumentNullException.ThrowIfNull(engine);
         Engine = engine;
@@ -25,6 +27,8 @@ public sealed record EngineCheck
         Thermal = new ThermalShift(temperature, engine.ClearancePerDegree);
         Loss = loss ?? LossExpectation.Ordinary;
         Feel = feel ?? FeelProfile.Default;
+        Past = past;
+        ArgumentOutOfRangeException.ThrowIfNotEqual(past?.Valves.Count ?? Readings.Count, Readings.Count, nameof(past));
     }
 
     /// <summary>The engine.</summary>
@@ -41,4 +45,12 @@ public sealed record EngineCheck
 
     /// <summary>The person's fingers and blades.</summary>
     public FeelProfile Feel { get; }
+
+    /// <summary>What the engine's past lets expect; null where it is unknown.</summary>
+    public HistoryPrior? Past { get; }
+
+    /// <summary>The same check of an engine whose past is known.</summary>
+    /// <param name="past">What the past lets expect.</param>
+    /// <returns>The check.</returns>
+    public EngineCheck After(HistoryPrior past) => new(Engine, Readings, Thermal.Temperature, Loss, Feel, past);
 }

@@ -10,7 +10,7 @@ internal static class Likelihood
     /// How far, in logarithms, a clearance may fall behind the likeliest one: a reading that contradicts everything else
     /// then leaves what was known before instead of nothing at all.
     /// </summary>
-    private const double LeastLog = -300;
+    internal const double LeastLog = -300;
 
     /// <summary>
     /// The likelihood at each point, scaled so that its greatest value is 1. Readings are independent given the
@@ -19,6 +19,29 @@ internal static class Likelihood
     public static double[] On(UniformGrid grid, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
     {
         double[] log = new double[grid.Count];
+        AddLog(log, grid, readings, thermal, feel);
+        Raise(log);
+        return log;
+    }
+
+    /// <summary>From logarithms to likelihoods, scaled so that the greatest is 1.</summary>
+    public static void Raise(Span<double> log)
+    {
+        double peak = double.NegativeInfinity;
+        foreach (double l in log)
+        {
+            peak = Math.Max(peak, l);
+        }
+
+        for (int i = 0; i < log.Length; i++)
+        {
+            log[i] = Math.Exp(Math.Max(LeastLog, log[i] - peak));
+        }
+    }
+
+    /// <summary>Adds ln of the likelihood at each point, up to a constant.</summary>
+    public static void AddLog(Span<double> log, UniformGrid grid, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    {
         foreach (BladeTrial trial in readings.Trials)
         {
             Add(log, grid, thermal, gap => Math.Log(feel.Chance(trial.Feel, gap, trial.Blade, trial.Leaves)));
@@ -35,17 +58,9 @@ internal static class Likelihood
                 ? FeelProfile.ChanceBucketTurns(gap)
                 : 1 - FeelProfile.ChanceBucketTurns(gap)));
         }
-
-        double peak = log.Max();
-        for (int i = 0; i < log.Length; i++)
-        {
-            log[i] = Math.Exp(Math.Max(LeastLog, log[i] - peak));
-        }
-
-        return log;
     }
 
-    private static void Add(double[] log, UniformGrid grid, ThermalShift thermal, Func<double, double> logOf)
+    private static void Add(Span<double> log, UniformGrid grid, ThermalShift thermal, Func<double, double> logOf)
     {
         for (int i = 0; i < log.Length; i++)
         {

@@ -12,12 +12,19 @@ internal readonly record struct Resolution(double Step, int StepsPerLoss, int Lo
     /// <summary>Points within the shortest length over which anything changes.</summary>
     private const double PointsPerScale = 4;
 
+    /// <summary>Points within a bell's standard deviation from which plain sums over it are exact to 1e-15.</summary>
+    private const double LeastPointsPerScale = 1.5;
+
     /// <summary>Shared losses within the shortest length over which their weight changes.</summary>
     private const double LossesPerScale = 3;
 
     private const double Finest = 8e-5;
     private const int FewestLosses = 48;
     private const int MostLosses = 2048;
+
+    /// <summary>The finest resolution that any of these checks asks for.</summary>
+    public static Resolution For(IEnumerable<EngineCheck> checks) =>
+        checks.Select(c => For(c, double.PositiveInfinity)).MinBy(r => r.Step);
 
     public static Resolution For(EngineCheck check, double finestLater)
     {
@@ -30,6 +37,13 @@ internal readonly record struct Resolution(double Step, int StepsPerLoss, int Lo
         double lossStep = LossExpectation.GreatestShared / intervals;
         int stepsPerLoss = (int)Math.Ceiling(PointsPerScale * lossStep / scale);
         return new(lossStep / stepsPerLoss, stepsPerLoss, intervals + 1);
+    }
+
+    /// <summary>The same, so much finer that a bell of this standard deviation falls on enough points; as it is where it does already.</summary>
+    public Resolution FineEnoughFor(double scale)
+    {
+        int times = (int)Math.Ceiling(Step * LeastPointsPerScale / Math.Max(Finest, scale));
+        return times <= 1 ? this : new(Step / times, StepsPerLoss * times, Losses);
     }
 
     /// <summary>The standard deviation about the middle of its band with which a valve left the maker, mm.</summary>

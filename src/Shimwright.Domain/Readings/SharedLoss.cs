@@ -73,7 +73,7 @@ internal sealed class SharedLoss
     }
 
     /// <summary>ln of the prior probability of each shared loss: exp(-l / scale) on [0, 0.24], renormalised.</summary>
-    private static double[] LogPrior(LossExpectation loss, Resolution resolution)
+    internal static double[] LogPrior(LossExpectation loss, Resolution resolution)
     {
         double step = resolution.Step * resolution.StepsPerLoss;
         var grid = new UniformGrid(0, step, resolution.Losses);

@@ -65,9 +65,14 @@ internal sealed class ValveEvidence
         return new ClearanceDistribution(_grid, _band, smooth, stray);
     }
 
-    /// <summary>For each shared loss, the chance that the valve is in its band as it stands.</summary>
-    public double[] InBandGivenLoss()
+    /// <summary>For each shared loss, the chance that the valve is in its band as it stands; where weights are given, that it stays there.</summary>
+    public double[] InBandGivenLoss(StayingWeights? staying)
     {
+        if (staying is not null)
+        {
+            return Conditional((double[])staying.Smooth.Clone(), staying.Stray);
+        }
+
         double[] smooth = CubicRule.Weights(_grid, _band.Low, _band.High);
         double[] stray = CubicRule.Weights(
             _grid,

@@ -50,6 +50,10 @@ public sealed record Stock(IReadOnlyList<DrawerShims> Drawer, IReadOnlyList<Purc
 {
     /// <summary>An empty drawer and no shop.</summary>
     public static Stock Nothing { get; } = new([], []);
+
+    /// <summary>The thinnest shim that the drawer or the shop has, mm; null where there is none.</summary>
+    public double? Thinnest => Drawer.Where(d => d.Count > 0).Select(d => d.Thickness)
+        .Concat(Sizes.Select(s => s.Thickness)).Select(t => (double?)t.Millimetres).Min();
 }
 
 /// <summary>A row of sizes in a catalogue: from, from + step, … up to to.</summary>

@@ -1,0 +1,34 @@
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Wear;
+
+/// <summary>
+/// How far a valve can still be shimmed as it recedes: the thickness above the thinnest shim that can be had. When it is
+/// used up the job is one for the head, not for shims.
+/// </summary>
+public sealed record RoomLeft
+{
+    private RoomLeft(double millimetres, double? time)
+    {
+        Millimetres = millimetres;
+        Time = time;
+    }
+
+    /// <summary>Thickness above the thinnest shim that can be had, mm; 0 where there is none.</summary>
+    public double Millimetres { get; }
+
+    /// <summary>Hours or km until it is used up at the expected rate; null where no clearance is being lost.</summary>
+    public double? Time { get; }
+
+    /// <summary>The room of a valve.</summary>
+    /// <param name="fitted">The thickness in it, mm.</param>
+    /// <param name="thinnest">The thinnest that can be had, mm.</param>
+    /// <param name="ratio">Clearance at the gap per unit of shim.</param>
+    /// <param name="rate">Clearance lost per hour or km, mm.</param>
+    /// <returns>The room.</returns>
+    public static RoomLeft Of(double fitted, double thinnest, double ratio, double rate)
+    {
+        double room = Math.Max(0, Guard.Finite(fitted) - Guard.Finite(thinnest));
+        return new(room, rate > 0 ? room * ratio / rate : null);
+    }
+}

@@ -1,0 +1,86 @@
+using Shimwright.Domain.Numerics;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Readings;
+
+public class HistoryPriorTests
+{
+    [Fact]
+    public void From_CheckWithAPast_IsTheMixtureTimesTheReadings()
+    {
+        var chance = new SeededChance(81);
+        for (int run = 0; run < 20; run++)
+        {
+            var expected = new ExpectedClearance(chance.Uniform(0.08, 0.2), chance.Uniform(0.004, 0.05));
+            ValveReadings readings = chance.Happens(0.2) ? ValveReadings.None : Made.Felt((chance.Pick(0.1, 0.13, 0.15), chance.Pick(Feel.No, Feel.Light)));
+            ClearanceDistribution fast = EngineEstimate.From(Made.Check(readings).After(new([expected]))).Valves[0];
+            double total = 0, mean = 0, inBand = 0;
+            for (double c = -0.50005; c < 0.7; c += 0.0001)
+            {
+                double p = 0.9 * NormalLaw.Density((c - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
+                p += 0.1 * Unknown(c);
+                foreach (BladeTrial trial in readings.Trials)
+                {
+                    p *= FeelProfile.Default.Chance(trial.Feel, c, trial.Blade);
+                }
+
+                total += p;
+                mean += p * c;
+                inBand += c is >= 0.12 and <= 0.18 ? p : 0;
+            }
+
+            Assert.Equal(mean / total, fast.Mean, 1e-4);
+            Assert.Equal(inBand / total, fast.InBand, 1e-3);
+        }
+    }
+
+    [Fact]
+    public void From_CheckWithAPast_HasIndependentValves()
+    {
+        EngineCheck check = Made.Check(Made.Value(0.14), Made.Value(0.16)).After(new([new(0.15, 0.01), new(0.15, 0.01)]));
+        EngineEstimate both = EngineEstimate.From(check);
+        EngineEstimate one = EngineEstimate.From(Made.Check(Made.Value(0.14)).After(new([new(0.15, 0.01)])));
+        Assert.Null(both.OneCause);
+        Assert.Equal(one.Valves[0].Mean, both.Valves[0].Mean, 1e-6);
+        Assert.Equal(0.6 * 0.5, both.ChanceOfAll([[0.6], [0.5]]), 1e-15);
+        Assert.Equal(0.5, both.ChanceOfAll([null, [0.5]]), 1e-15);
+    }
+
+    [Fact]
+    public void Plan_CheckWithAPast_MultipliesTheChancesOfItsValves()
+    {
+        EngineCheck check = Made.Check(Made.Value(0.14), Made.Value(0.16)).After(new([new(0.13, 0.01), new(0.15, 0.01)]));
+        ShimPlan plan = Planner.Plan(new PlanRequest(check, [Made.Marked(2.5), Made.Marked(2.5)])).Chosen;
+        Assert.Equal(plan.Valves[0].Chance!.Value * plan.Valves[1].Chance!.Value, plan.ChanceAll, 1e-12);
+    }
+
+    [Fact]
+    public void Prior_OfAnotherEngine_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(
+        () => Made.Check(Made.Value(0.14)).After(new([new(0.15, 0.01), new(0.15, 0.01)])));
+
+    [Fact]
+    public void Expected_WithoutDoubt_IsRefused()
+    {
+        Refuses.NotANumber("mean", x => new ExpectedClearance(x, 0.01));
+        Refuses.NotANumber("standardDeviation", x => new ExpectedClearance(0.1, x));
+        Assert.Throws<ArgumentOutOfRangeException>("standardDeviation", () => new ExpectedClearance(0.1, 0));
+        Refuses.OutOfRange("strayWeight", 1.1, "0 to 1", () => new HistoryPrior([], 1.1));
+    }
+
+    /// <summary>The single valve whose past is unknown, by plain sums over the shared loss.</summary>
+    private static double Unknown(double c)
+    {
+        double own = 0, weights = 0;
+        for (int k = 0; k < 240; k++)
+        {
+            double l = (k + 0.5) * 0.001;
+            double weight = Math.Exp(-l / 0.04);
+            weights += weight;
+            own += weight * LossExpectation.Ordinary.OwnDensity(c - 0.15 + l, 0.06 / 4);
+        }
+
+        return (0.97 * own / weights) + (Math.Abs(c - 0.15) <= 0.5 ? 0.03 : 0);
+    }
+}
