@@ -18,11 +18,13 @@ internal sealed class OptionTable
     private readonly PlanRequest _request;
     private readonly EngineEstimate _estimate;
     private readonly PurchasableSize[] _sizes;
+    private readonly Staying? _staying;
 
     public OptionTable(PlanRequest request, EngineEstimate estimate)
     {
         _request = request;
         _estimate = estimate;
+        _staying = request.Horizon is { } horizon ? new Staying(horizon, estimate) : null;
         int valves = request.Engine.Valves.Count;
         // A size that is offered twice is bought where it is cheaper.
         _sizes = [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
@@ -56,6 +58,13 @@ internal sealed class OptionTable
     /// <summary>Sizes that can be bought in any number, and turns of a screw.</summary>
     public List<ValveOption>[] Private { get; }
 
+    /// <summary>What makes the chance that a valve which is left as it is stays in band; null where that does not matter.</summary>
+    public StayingWeights? StayingOf(int v) => _staying?.FromWhereItIs(v);
+
+    /// <summary>For each grid point of a valve, the chance that it lands in band from there after a change, and stays.</summary>
+    public double[] LandingFromEach(int v, double shift, double error) =>
+        _staying?.AfterFromEach(v, shift, error) ?? _estimate.Valves[v].LandingChances(shift, error);
+
     /// <summary>Columns of the shared shims.</summary>
     public int Columns { get; }
 
@@ -87,7 +96,8 @@ internal sealed class OptionTable
     {
         double inBand = _estimate.Valves[v].InBand;
         bool mayStay = inBand >= _request.Rules.KeepFloor;
-        return new() { Action = ValveAction.Keep, IsStranded = !mayStay, Chance = mayStay ? inBand : 1 };
+        double chance = mayStay && StayingOf(v) is { } staying ? _estimate.Valves[v].InBandStaying(staying) : inBand;
+        return new() { Action = ValveAction.Keep, IsStranded = !mayStay, Chance = mayStay ? chance : 1 };
     }
 
     private void AddShims(int v)
@@ -121,7 +131,7 @@ internal sealed class OptionTable
             return null;
         }
 
-        double chance = clearance.InBandAfter(shift, error);
+        double chance = _staying?.After(v, shift, error) ?? clearance.InBandAfter(shift, error);
         return chance < _request.Rules.FitFloor
             ? null
             : new()
@@ -142,7 +152,7 @@ internal sealed class OptionTable
         ClearanceBand band = _request.Engine.Valves[v].Band;
         double error = _request.Rules.ScrewError;
         double shift = band.Middle - _estimate.Valves[v].Mean;
-        double chance = Numerics.NormalLaw.Between(-band.Width / 2 / error, band.Width / 2 / error);
+        double chance = _staying?.AfterSetting(v, error) ?? Numerics.NormalLaw.Between(-band.Width / 2 / error, band.Width / 2 / error);
         if (chance >= _request.Rules.FitFloor)
         {
             Private[v].Add(new()

@@ -1,6 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
+using Shimwright.Domain.Wear;
 
 namespace Shimwright.Domain.Planning;
 
@@ -13,8 +14,10 @@ public sealed record PlanRequest
     /// <param name="stock">Drawer and shop.</param>
     /// <param name="costs">Minutes and prices.</param>
     /// <param name="rules">Floors and seating.</param>
+    /// <param name="horizon">How long the clearances are to stay in band; null where only the re-check counts.</param>
     public PlanRequest(
-        EngineCheck check, IReadOnlyList<Thickness> fitted, Stock? stock = null, PlanCosts? costs = null, PlanRules? rules = null)
+        EngineCheck check, IReadOnlyList<Thickness> fitted, Stock? stock = null, PlanCosts? costs = null, PlanRules? rules = null,
+        WearHorizon? horizon = null)
     {
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(fitted);
@@ -25,6 +28,9 @@ public sealed record PlanRequest
         Stock = stock ?? Stock.Nothing;
         Costs = costs ?? new PlanCosts();
         Rules = rules ?? PlanRules.Default;
+        Horizon = horizon;
+        ArgumentOutOfRangeException.ThrowIfNotEqual(
+            horizon?.Rates.Count ?? check.Engine.Valves.Count, check.Engine.Valves.Count, nameof(horizon));
     }
 
     /// <summary>The check.</summary>
@@ -41,6 +47,9 @@ public sealed record PlanRequest
 
     /// <summary>Floors and seating.</summary>
     public PlanRules Rules { get; }
+
+    /// <summary>How long the clearances are to stay in band; null where only the re-check counts.</summary>
+    public WearHorizon? Horizon { get; }
 
     /// <summary>The engine.</summary>
     public Engine Engine => Check.Engine;

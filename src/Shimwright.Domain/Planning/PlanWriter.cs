@@ -49,8 +49,9 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
         {
             chances = option.Action switch
             {
-                ValveAction.Keep => estimate.KeptGivenLoss(v),
-                ValveAction.Fit => estimate.ChangedGivenLoss(v, option.Shift, option.Error),
+                ValveAction.Keep => estimate.KeptGivenLoss(v, option.Chance, options.StayingOf(v)),
+                ValveAction.Fit => estimate.ChangedGivenLoss(
+                    v, option.Chance, () => options.LandingFromEach(v, option.Shift, option.Error)),
                 _ => estimate.FixedGivenLoss(v, option.Chance),
             };
             _chances.Add((v, option), chances);
