@@ -4,6 +4,7 @@ using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
+using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Sections;
 
 namespace Shimwright.Jobs;
@@ -13,6 +14,8 @@ public sealed class Job
 {
     private readonly IReadOnlyDictionary<string, Thickness> _fitted;
     private readonly EngineSection _card;
+    private readonly Lazy<EngineWear?> _past;
+    private readonly Lazy<EngineCheck> _check;
 
     internal Job(JobSections sections)
     {
@@ -22,9 +25,14 @@ public sealed class Job
         Layout = engine.Layout;
         Wear = engine.Wear;
         CheckSection check = sections.Check!;
-        Check = new EngineCheck(
-            Engine, check.Readings.InOrder(Engine), check.Temperature, check.Loss, sections.Settings.Feel);
         Clock = check.Clock!.Value;
+        Risk = sections.Settings.Risk;
+        Horizon = sections.Costs.Horizon;
+        History = [.. sections.History.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
+        WearCheck now = ToWearCheck(check, [], sections.Settings.Feel);
+        AllChecks = [.. History, now];
+        _past = new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules));
+        _check = new(() => _past.Value is { } past ? now.Check.After(past.PriorAt(Clock)) : now.Check);
         Blades = check.Blades;
         _fitted = check.Fitted.ByValve;
         Stock = sections.Stock;
@@ -46,8 +54,20 @@ public sealed class Job
     /// <summary>What wear is usual for the engine, or null.</summary>
     public WearCard? Wear { get; }
 
-    /// <summary>The check.</summary>
-    public EngineCheck Check { get; }
+    /// <summary>The check, with what the engine's past lets expect where it has one.</summary>
+    public EngineCheck Check => _check.Value;
+
+    /// <summary>Past checks, oldest first.</summary>
+    public IReadOnlyList<WearCheck> History { get; }
+
+    /// <summary>Past checks and this one, oldest first, as they were read.</summary>
+    public IReadOnlyList<WearCheck> AllChecks { get; }
+
+    /// <summary>The risk of a valve outside its band at which the next check is due.</summary>
+    public double Risk { get; }
+
+    /// <summary>How long the clearances should stay in band, on the engine's clock; 0 where only the re-check counts.</summary>
+    public double Horizon { get; }
 
     /// <summary>The engine's clock at the check.</summary>
     public double Clock { get; }
@@ -89,7 +109,12 @@ public sealed class Job
         Engine.Valvetrain.HasShims ? [.. Engine.Valves.Select(v => _fitted[v.Id])] : [],
         Stock,
         Costs,
-        Rules);
+        Rules,
+        Horizon > 0 ? ToHorizon() : null);
+
+    /// <summary>Every valve at every check, this one included; the file must have been read for a forecast.</summary>
+    /// <returns>What the checks say.</returns>
+    public EngineWear ToEngineWear() => WearFilter.Follow(AllChecks, UsualWear, Rules);
 
     /// <summary>The crank layout; the file must have been read for the stops.</summary>
     /// <returns>The layout.</returns>
@@ -99,4 +124,17 @@ public sealed class Job
     /// <returns>The re-check.</returns>
     public Recheck ToRecheck() => new(
         Check, Changes, Rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules);
+
+    /// <summary>The card's wear; without one nothing wears, which is right where no time passes.</summary>
+    private UsualWear UsualWear => Wear?.ToUsual() ?? UsualWear.None;
+
+    private WearHorizon ToHorizon() => _past.Value is { } past
+        ? WearHorizon.Known(past.PredictedAt(Clock), UsualWear, Horizon)
+        : WearHorizon.Usual(Engine, UsualWear, Horizon);
+
+    private WearCheck ToWearCheck(CheckSection check, IReadOnlyList<MadeChange> changes, FeelProfile feel) => new(
+        check.Clock!.Value,
+        new EngineCheck(Engine, check.Readings.InOrder(Engine), check.Temperature, check.Loss, feel),
+        Engine.Valves.Select(v => check.Fitted.ByValve.GetValueOrDefault(v.Id)),
+        changes);
 }

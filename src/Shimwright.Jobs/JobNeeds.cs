@@ -24,16 +24,7 @@ internal static class JobNeeds
             return;
         }
 
-        if (sections.PastChecks > 0)
-        {
-            problems.Add(new("$.history", $"found {sections.PastChecks} past checks", "the wear model that reads them is not built yet; leave history out"));
-        }
-
-        if (purpose == JobPurpose.Plan && sections.Costs.Horizon > 0)
-        {
-            problems.Add(new("$.costs.horizon", $"found {NumberRule.Text(sections.Costs.Horizon)}", "a horizon needs the wear model, which is not built yet; leave it at 0"));
-        }
-
+        NoteWear(sections, purpose, problems);
         if (sections.Engine is not { } engine || sections.Check is not { } check)
         {
             return;
@@ -49,12 +40,47 @@ internal static class JobNeeds
             return;
         }
 
+        if (purpose == JobPurpose.Forecast)
+        {
+            if (check.Readings.IsGiven && check.Readings.Named.Count + sections.History.Sum(p => p.Check.Readings.Named.Count) == 0)
+            {
+                problems.Add(new("$.check.readings", "nothing was ever read", "a forecast needs at least one reading, here or in history"));
+            }
+
+            return;
+        }
+
         NoteMissing(engine, check, problems);
         if (purpose == JobPurpose.Verdict)
         {
             NoteRecheck(sections.Recheck, problems);
         }
     }
+
+    /// <summary>Where time passes, the card has to say how fast valves wear.</summary>
+    private static void NoteWear(JobSections sections, JobPurpose purpose, List<JobProblem> problems)
+    {
+        if (sections.Engine is not { HasWear: false })
+        {
+            return;
+        }
+
+        string? why = purpose switch
+        {
+            JobPurpose.Forecast => "a forecast needs",
+            JobPurpose.Plan when sections.Costs.Horizon > 0 => "a horizon above 0 needs",
+            _ when Clocks(sections).Distinct().Count() > 1 => "a history over some running needs",
+            _ => null,
+        };
+        if (why is not null)
+        {
+            problems.Add(new("$.engine.wear", "missing", $"{why} the interval of the card, and what a valve loses in it"));
+        }
+    }
+
+    private static IEnumerable<double> Clocks(JobSections sections) => sections.History.Count == 0
+        ? []
+        : sections.History.Select(p => p.Check.Clock).Append(sections.Check?.Clock).OfType<double>();
 
     private static void NoteMissing(EngineSection engine, CheckSection check, List<JobProblem> problems)
     {

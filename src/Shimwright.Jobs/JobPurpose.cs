@@ -17,4 +17,7 @@ public enum JobPurpose
 
     /// <summary>To find where the crank stops.</summary>
     Stops,
+
+    /// <summary>To say when to look again.</summary>
+    Forecast,
 }

@@ -10,32 +10,62 @@ public class JobPurposeTests
     [MemberData(nameof(All))]
     public void Read_CompleteJob_IsTakenForEveryPurpose(JobPurpose purpose) => Reading.Takes(Sample.Shims(), purpose);
 
-    /// <summary>Where the crank stops does not depend on the past.</summary>
-    public static TheoryData<JobPurpose> ThatUseThePast() => [.. Enum.GetValues<JobPurpose>().Except([JobPurpose.Stops])];
-
     [Theory]
-    [MemberData(nameof(ThatUseThePast))]
-    public void Read_PastChecks_AreRefusedUntilTheWearModelIsThere(JobPurpose purpose) => Reading.Refuses(
-        Sample.Shims().Append("$.history", Sample.PastCheck), "$.history", "the wear model", purpose);
+    [MemberData(nameof(All))]
+    public void Read_PastCheck_IsTakenForEveryPurpose(JobPurpose purpose) =>
+        Reading.Takes(Sample.Shims().Append("$.history", Sample.PastCheck), purpose);
 
     [Fact]
-    public void Read_PastCheckAfterTheCheck_IsRefusedForItsClockToo() => Reading.Notes(
+    public void Read_PastCheckAfterTheCheck_IsRefusedForItsClock() => Reading.Refuses(
         Sample.Shims().Append("$.history", Sample.PastCheck).Set("$.history[0].clock", "119"), "$.history", "found a clock of 118 after one of 119");
 
     [Fact]
-    public void Read_PastCheckAtTheSameClock_IsNotRefusedForIt()
+    public void Read_PastCheckAtTheSameClock_NeedsNoWear()
     {
-        JobReading reading = Reading.Of(Sample.Shims().Append("$.history", Sample.PastCheck).Set("$.history[0].clock", "118").Text);
-        Assert.Contains("the wear model", Assert.Single(reading.Problems).Allowed, StringComparison.Ordinal);
+        JobDraft draft = Sample.Shims().Append("$.history", Sample.PastCheck).Set("$.history[0].clock", "118").Remove("$.engine.wear");
+        Reading.Takes(draft, JobPurpose.Plan);
+        Reading.Refuses(draft.Set("$.history[0].clock", "117"), "$.engine.wear", "a history over some running needs", JobPurpose.Plan);
     }
 
     [Fact]
-    public void Read_Horizon_IsRefusedWhereAPlanWouldNeedTheWearModel()
+    public void Read_Horizon_NeedsWearWhereShimsAreChosen()
     {
-        JobDraft draft = Sample.Shims().Set("$.costs.horizon", "30");
-        Reading.Refuses(draft, "$.costs.horizon", "the wear model", JobPurpose.Plan);
+        JobDraft draft = Sample.Shims().Set("$.costs.horizon", "30").Remove("$.engine.wear");
+        Reading.Refuses(draft, "$.engine.wear", "a horizon above 0 needs", JobPurpose.Plan);
         Reading.Takes(draft, JobPurpose.Estimate);
         Reading.Takes(draft, JobPurpose.Verdict);
+    }
+
+    [Fact]
+    public void Read_ForecastWithoutWear_IsRefused() => Reading.Refuses(
+        Sample.Shims().Remove("$.engine.wear"), "$.engine.wear", "a forecast needs", JobPurpose.Forecast);
+
+    [Fact]
+    public void Read_WrongWear_IsNotAlsoMissed() => Reading.Refuses(
+        Sample.Shims().Set("$.engine.wear.interval", "0"), "$.engine.wear.interval", "above 0", JobPurpose.Forecast);
+
+    [Fact]
+    public void Read_ForecastOfACheckWithoutReadings_NeedsReadingsInThePast()
+    {
+        JobDraft draft = Sample.Shims().Set("$.check.readings", "[]");
+        Reading.Refuses(draft, "$.check.readings", "a forecast needs at least one reading", JobPurpose.Forecast);
+        Reading.Takes(draft.Append("$.history", Sample.PastCheck), JobPurpose.Forecast);
+    }
+
+    [Fact]
+    public void Read_PastChecks_GiveAllTheirProblemsAtOnce()
+    {
+        JobReading reading = Reading.Of(Sample.Shims()
+            .Append("$.history", Sample.PastCheck).Append("$.history", Sample.PastCheck)
+            .Set("$.history[0].readings[0].value", "11").Set("$.history[0].changed[0].to.thickness", "262")
+            .Set("$.history[1].readings[1].valve", "\"X9\"").Set("$.history[1].blades", "[0.1, 0.1]")
+            .Set("$.history[1].loss", "{\"shared\": 9}").Set("$.history[1].temperatureC", "500").Text, JobPurpose.Forecast);
+        Assert.Equal(
+            [
+                "$.history[0].changed[0].to.thickness", "$.history[0].readings[0].value", "$.history[1].blades", "$.history[1].loss.shared",
+                "$.history[1].readings[1].valve", "$.history[1].temperatureC",
+            ],
+            reading.Problems.Select(p => p.Path).Order(StringComparer.Ordinal));
     }
 
     [Theory]

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
@@ -11,8 +10,6 @@ namespace Shimwright.Cli.Commands;
 /// </summary>
 internal static class BatchRun
 {
-    private const int ProgressEvery = 100;
-
     /// <summary>Lines that are held in memory together.</summary>
     private const int LinesAtOnce = 64;
 
@@ -24,27 +21,21 @@ internal static class BatchRun
             return ExitCode.BadInput;
         }
 
-        int done = 0;
         bool anyBad = false;
-        foreach ((int Index, byte[] Item)[] lines in ByteLines.Of(stream).Index().Chunk(LinesAtOnce))
+        BatchProgress.Show(bench, stream, progress =>
         {
-            foreach ((string json, bool isBad) in lines.AsParallel().AsOrdered()
-                .Select(line => Answer(line.Item, line.Index + 1, purpose, answer)))
+            foreach ((int Index, byte[] Item)[] lines in ByteLines.Of(stream).Index().Chunk(LinesAtOnce))
             {
-                bench.Output.WriteLine(json);
-                anyBad |= isBad;
-                if (++done % ProgressEvery == 0 && bench.ErrorIsTerminal && !bench.OutputIsTerminal)
+                foreach ((string json, bool isBad) in lines.AsParallel().AsOrdered()
+                    .Select(line => Answer(line.Item, line.Index + 1, purpose, answer)))
                 {
-                    bench.Error.Write(string.Create(CultureInfo.InvariantCulture, $"\r{done} jobs done"));
+                    bench.Output.WriteLine(json);
+                    anyBad |= isBad;
                 }
+
+                progress(lines[^1].Index + 1);
             }
-        }
-
-        if (done >= ProgressEvery && bench.ErrorIsTerminal && !bench.OutputIsTerminal)
-        {
-            bench.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"\r{done} jobs done"));
-        }
-
+        });
         return anyBad ? ExitCode.BadInput : ExitCode.Done;
     }
 

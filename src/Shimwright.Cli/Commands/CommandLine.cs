@@ -53,6 +53,7 @@ internal static class CommandLine
             JobCommands.Estimate(bench),
             JobCommands.Plan(bench),
             JobCommands.Verdict(bench),
+            JobCommands.Forecast(bench),
             JobCommands.Stops(bench),
             TimingCommand.Create(bench),
             ServeCommand.Create(bench),

@@ -13,5 +13,6 @@ internal static class DemoTour
         ("06-plant-engine-screws.json", "screws: turns and sixths of a turn instead of shims, and a gap that is known after setting whatever it was before."),
         ("07-stranded-valve.json", "a valve that wants a thinner shim than there is: it is named, with what it would want, and the rest is still planned."),
         ("08-in-thou.json", "a job written in thousandths of an inch; with --unit thou the plan is too."),
+        ("09-third-check.json", "an engine with a past: 'shimwright forecast' says when to look at it again. Everything is in band today; the chances here are those of still being there in 30 hours."),
     ];
 }

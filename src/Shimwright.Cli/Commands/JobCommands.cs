@@ -52,6 +52,14 @@ internal static class JobCommands
         job => new StopsAnswer(job),
         hasLengths: false);
 
+    public static Command Forecast(Bench bench) => Create(
+        bench,
+        "forecast",
+        "Say when to check again, how fast each valve wears, and how much room its shim leaves.\n"
+        + "Example: shimwright forecast demo/09-third-check.json",
+        JobPurpose.Forecast,
+        job => new ForecastAnswer(job));
+
     private static Command Create(
         Bench bench, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true)
     {

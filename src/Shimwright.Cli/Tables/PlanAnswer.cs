@@ -1,3 +1,4 @@
+using System.Globalization;
 using Shimwright.Cli.Commands;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs;
@@ -85,7 +86,10 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private void Summary(Page page, ShimPlan plan)
     {
-        string all = plan.Stranded.Count == 0 ? "Chance that all pass the first time" : "Chance that all but the stranded pass the first time";
+        string who = plan.Stranded.Count == 0 ? "all" : "all but the stranded";
+        string all = job.Horizon > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Chance that {who} pass the first time and stay in band for {job.Horizon:0.###} {(job.Wear!.CountsKilometres ? "km" : "hours")}")
+            : $"Chance that {who} pass the first time";
         page.Bullets(
         [
             $"To open: {Page.ToOpen(plan)}.",

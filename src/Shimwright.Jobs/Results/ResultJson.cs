@@ -49,6 +49,7 @@ public static class ResultJson
 [JsonSerializable(typeof(StopsResult))]
 [JsonSerializable(typeof(TimingResult))]
 [JsonSerializable(typeof(CalibrationResult))]
+[JsonSerializable(typeof(ForecastResult))]
 [JsonSerializable(typeof(BadLine))]
 [JsonSerializable(typeof(JobRecord))]
 internal sealed partial class ResultJsonContext : JsonSerializerContext;

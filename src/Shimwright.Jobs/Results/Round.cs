@@ -7,6 +7,10 @@ internal static class Round
 
     public static double Chance(double chance) => Tidy(Math.Round(chance, 8));
 
+    public static double? Chance(double? chance) => chance is { } c ? Chance(c) : null;
+
+    public static double Clock(double clock) => Tidy(Math.Round(clock, 6));
+
     public static double Minutes(double minutes) => Tidy(Math.Round(minutes, 6));
 
     public static double Turns(double turns) => Tidy(Math.Round(turns, 6));

@@ -7,7 +7,7 @@ namespace Shimwright.Jobs.Sections;
 /// <summary>The engine as far as it could be read: what the other sections refer to, right or wrong.</summary>
 internal sealed record EngineSection(
     string? Name, Adjuster? Adjuster, double Ratio, double? Pitch, double? Kappa,
-    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, WearCard? Wear)
+    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, bool HasWear, WearCard? Wear)
 {
     private static readonly Dictionary<string, Adjuster> Adjusters = new(StringComparer.Ordinal)
     {
@@ -44,7 +44,7 @@ internal sealed record EngineSection(
             o.Problem("pitch", "found a pitch", "only the valvetrain \"screw\" has one");
         }
 
-        return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, o.Has("layout"), layout, wear);
+        return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, o.Has("layout"), layout, o.Has("wear"), wear);
     }
 
     /// <summary>What a temperature adds to the gaps, mm; 0 where it or κ is unknown.</summary>

@@ -5,7 +5,7 @@ namespace Shimwright.Jobs.Sections;
 
 /// <summary>A job file as far as it could be read, section by section.</summary>
 internal sealed record JobSections(
-    EngineSection? Engine, int PastChecks, CheckSection? Check, RecheckSection? Recheck,
+    EngineSection? Engine, IReadOnlyList<PastSection> History, CheckSection? Check, RecheckSection? Recheck,
     Stock Stock, CostsSection Costs, SettingsSection Settings)
 {
     public const string Format = "shimwright-job/1";
@@ -13,7 +13,7 @@ internal sealed record JobSections(
 
     private static readonly Dictionary<string, int> Formats = new(StringComparer.Ordinal) { [Format] = 1 };
 
-    private static readonly EngineSection NoEngine = new(null, null, 1, null, null, [], false, null, null);
+    private static readonly EngineSection NoEngine = new(null, null, 1, null, null, [], false, null, false, null);
 
     public static JobSections Read(ObjectMembers o)
     {
@@ -21,8 +21,8 @@ internal sealed record JobSections(
         EngineSection? engine = o.Object("engine", EngineSection.Read, "The engine card.", required: true);
         EngineSection known = engine ?? NoEngine;
         SettingsSection settings = o.Object("settings", SettingsSection.Read, "The bench's own constants.") ?? SettingsSection.Default;
-        IReadOnlyList<CheckSection> history = o.List(
-            "history", h => ReadPast(h, known, settings.Instruments), (0, MostPastChecks), "Past checks, oldest first.");
+        IReadOnlyList<PastSection> history = o.List(
+            "history", h => PastSection.Read(h, known, settings.Instruments), (0, MostPastChecks), "Past checks, oldest first.");
         CheckSection? check = o.Object(
             "check", c => CheckSection.Read(c, known, settings.Instruments), "The check to work on.", required: true);
         RecheckSection? recheck = o.Object(
@@ -30,7 +30,7 @@ internal sealed record JobSections(
         Stock stock = o.Object("stock", s => StockSection.Read(s, settings.Instruments), "Drawer and shop.") ?? Stock.Nothing;
         CostsSection costs = o.Object("costs", c => CostsSection.Read(c, known), "Minutes and prices.") ?? CostsSection.Default;
         NoteFallingClocks(o, history, check);
-        return new(engine, history.Count, check, recheck, stock, costs, settings);
+        return new(engine, history, check, recheck, stock, costs, settings);
     }
 
     private static CheckSection ReadPast(ObjectMembers o, EngineSection engine, InstrumentSet instruments)
@@ -40,9 +40,9 @@ internal sealed record JobSections(
         return past;
     }
 
-    private static void NoteFallingClocks(ObjectMembers o, IReadOnlyList<CheckSection> history, CheckSection? check)
+    private static void NoteFallingClocks(ObjectMembers o, IReadOnlyList<PastSection> history, CheckSection? check)
     {
-        double[] clocks = [.. history.Append(check).Select(c => c?.Clock).OfType<double>()];
+        double[] clocks = [.. history.Select(p => p.Check.Clock).Append(check?.Clock).OfType<double>()];
         for (int i = 1; i < clocks.Length; i++)
         {
             if (clocks[i] < clocks[i - 1])
@@ -54,6 +54,13 @@ internal sealed record JobSections(
             }
         }
     }
+}
+
+/// <summary>A past check and what was done after it.</summary>
+internal sealed record PastSection(CheckSection Check, ChangedSection Changed)
+{
+    public static PastSection Read(ObjectMembers o, EngineSection engine, InstrumentSet instruments) =>
+        new(CheckSection.Read(o, engine, instruments), ChangedSection.Read(o, engine, instruments));
 }
 
 /// <summary>What was done after the check, and what was read then.</summary>

@@ -1,8 +1,9 @@
+using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Sections;
 
-/// <summary>What wear is usual for an engine. Read and checked; the forecast will use it.</summary>
+/// <summary>What wear is usual for an engine. The forecast, a plan with a horizon and a past need it.</summary>
 /// <param name="CountsKilometres">Whether the engine's clock counts kilometres instead of hours.</param>
 /// <param name="Interval">The maker's interval between checks, on the engine's clock.</param>
 /// <param name="LossPerInterval">Clearance that a valve loses in an interval on average, mm.</param>
@@ -14,6 +15,10 @@ public sealed record WearCard(bool CountsKilometres, double Interval, double Los
         ["hours"] = false,
         ["km"] = true,
     };
+
+    /// <summary>The card as the domain knows it.</summary>
+    /// <returns>Usual wear.</returns>
+    public UsualWear ToUsual() => new(Interval, LossPerInterval, Spread);
 
     internal static WearCard? Read(ObjectMembers o)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Shimwright.Cli.Commands;
 using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Commands;
@@ -95,6 +96,23 @@ public class BatchTests
         Assert.Equal(ExitCode.BadInput, run.Exit);
         Assert.Contains("\"shimwright-verdict/1\"", run.OutputLines[0], StringComparison.Ordinal);
         Assert.StartsWith("$.recheck: missing", Assert.Single(Errors(run.OutputLines[1], 2)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(true, false, true)]
+    [InlineData(true, true, false)]
+    [InlineData(false, false, false)]
+    public void Batch_Progress_IsDrawnOnATerminalWhileTheAnswersGoElsewhere(bool errorIsTerminal, bool outputIsTerminal, bool isDrawn)
+    {
+        using var folder = new JobFolder();
+        string file = folder.Write("jobs.jsonl", string.Join('\n', Enumerable.Repeat(JobFolder.Line(), 130)));
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        var bench = new Bench(Stream.Null, output, error, outputIsTerminal, errorIsTerminal, 80);
+        Assert.Equal(ExitCode.Done, CommandLine.Run(["estimate", "--batch", file], bench));
+        Assert.Equal(130, output.ToString().TrimEnd().Split('\n').Length);
+        Assert.Equal(isDrawn, error.ToString().Contains("130 jobs done", StringComparison.Ordinal));
+        Assert.Equal(isDrawn, error.ToString().Contains("100%", StringComparison.Ordinal));
     }
 
     private static string Name(int i) => string.Create(CultureInfo.InvariantCulture, $"V{i}");

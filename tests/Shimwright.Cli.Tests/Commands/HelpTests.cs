@@ -10,6 +10,7 @@ public class HelpTests
     [InlineData("estimate")]
     [InlineData("plan")]
     [InlineData("verdict")]
+    [InlineData("forecast")]
     [InlineData("schema")]
     [InlineData("demo")]
     [InlineData("calibrate")]
@@ -29,6 +30,7 @@ public class HelpTests
     [InlineData("estimate")]
     [InlineData("plan")]
     [InlineData("verdict")]
+    [InlineData("forecast")]
     [InlineData("schema")]
     [InlineData("demo")]
     public void Help_PrintsWhatWasApproved(string command)

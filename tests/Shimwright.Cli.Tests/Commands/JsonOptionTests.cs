@@ -9,6 +9,7 @@ public class JsonOptionTests
     [InlineData("estimate", "shimwright-estimate/1")]
     [InlineData("plan", "shimwright-plan/1")]
     [InlineData("verdict", "shimwright-verdict/1")]
+    [InlineData("forecast", "shimwright-forecast/1")]
     public void Json_PrintsOneDocumentAndNothingElse(string command, string format)
     {
         ProgramRun run = ProgramRun.Of(command, Demo.At(Demo.WithRecheck), "--json");

@@ -19,6 +19,9 @@ public class ApprovedOutputTests
     [InlineData("estimate", "07-stranded-valve", "in", 80)]
     [InlineData("verdict", "01-dusty-single", "mm", 120)]
     [InlineData("verdict", "01-dusty-single", "thou", 80)]
+    [InlineData("forecast", "09-third-check", "mm", 120)]
+    [InlineData("forecast", "09-third-check", "thou", 80)]
+    [InlineData("plan", "09-third-check", "mm", 120)]
     public void Run_DemoJob_PrintsWhatWasApproved(string command, string job, string unit, int width)
     {
         ProgramRun run = ProgramRun.With("", width, command, Demo.At(job + ".json"), "--unit", unit);

@@ -5,7 +5,7 @@ using Shimwright.Jobs.Tests.Samples;
 
 namespace Shimwright.Jobs.Tests.Fuzz;
 
-/// <summary>Five thousand spoilt job files: each is answered or refused in words, and nothing is thrown.</summary>
+/// <summary>At least five thousand spoilt job files: each is answered or refused in words, and nothing is thrown.</summary>
 public class SpoiltJobTests
 {
     private const int FilesPerDemo = 625;
@@ -13,7 +13,7 @@ public class SpoiltJobTests
     public static TheoryData<string> Demos() => [.. Demo.Files];
 
     [Fact]
-    public void Demos_TimesFilesPerDemo_AreFiveThousand() => Assert.Equal(5000, Demo.Files.Count * FilesPerDemo);
+    public void Demos_TimesFilesPerDemo_AreFiveThousandAtLeast() => Assert.InRange(Demo.Files.Count * FilesPerDemo, 5000, int.MaxValue);
 
     [Theory]
     [MemberData(nameof(Demos))]
@@ -72,6 +72,7 @@ public class SpoiltJobTests
         {
             JobPurpose.Estimate => ResultJson.Write(EstimateResult.Of(job), indented: false),
             JobPurpose.Plan => ResultJson.Write(PlanResult.Of(job), indented: false),
+            JobPurpose.Forecast => ResultJson.Write(ForecastResult.Of(job), indented: false),
             _ => ResultJson.Write(VerdictResult.Of(job), indented: false),
         };
         Assert.DoesNotContain('\n', json);

@@ -16,7 +16,15 @@ public class EstimateResultTests
         Shape.AssertMembers(root, "format", "valves", "oneCause", "nextBlade", "cautions");
         Shape.AssertTidy(root);
         Assert.Equal("shimwright-estimate/1", root.GetProperty("format").GetString());
-        Shape.AssertChance(root.GetProperty("oneCause"));
+        if (Demo.HasPast(demo))
+        {
+            Assert.Equal(JsonValueKind.Null, root.GetProperty("oneCause").ValueKind);
+        }
+        else
+        {
+            Shape.AssertChance(root.GetProperty("oneCause"));
+        }
+
         Assert.All(root.GetProperty("valves").EnumerateArray(), row => Shape.AssertEstimate(row, "valve"));
         Assert.Equal(
             Reading.Takes(Demo.Draft(demo)).Engine.Valves.Select(v => v.Id),

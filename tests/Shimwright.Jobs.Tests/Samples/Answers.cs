@@ -14,5 +14,8 @@ internal static class Answers
     public static string Verdict(JobDraft draft) =>
         ResultJson.Write(VerdictResult.Of(Reading.Takes(draft, JobPurpose.Verdict)), indented: true);
 
+    public static string Forecast(JobDraft draft) =>
+        ResultJson.Write(ForecastResult.Of(Reading.Takes(draft, JobPurpose.Forecast)), indented: true);
+
     public static string All(JobDraft draft) => string.Join('\n', Estimate(draft), Plan(draft), Verdict(draft));
 }

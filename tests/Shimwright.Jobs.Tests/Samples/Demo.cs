@@ -35,5 +35,8 @@ internal static class Demo
         return job.ToJsonString();
     }
 
+    /// <summary>Whether a demo job has past checks.</summary>
+    public static bool HasPast(string file) => JsonNode.Parse(Text(file))!["history"] is JsonArray { Count: > 0 };
+
     public static JobDraft Draft(string file) => new(Text(file));
 }

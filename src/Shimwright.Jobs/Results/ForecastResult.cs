@@ -1,0 +1,56 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Wear;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>Thickness above the thinnest shim that can be had, mm, and how long until it is used up, hours or km (null where nothing is lost).</summary>
+public sealed record RoomRow(double Mm, double? Clock);
+
+/// <summary>Clearance taken up since the first record, mm.</summary>
+public sealed record RecessionRow(double Mm);
+
+/// <summary>One valve of a forecast.</summary>
+public sealed record ForecastRow(
+    string Valve, double LossPerInterval, double SdLossPerInterval, double ChanceOutAtInterval, RoomRow? RoomLeft, RecessionRow? Recession);
+
+/// <summary>A sign: what it is, how strong the evidence, what to look at.</summary>
+public sealed record SignRow(string Sign, double Evidence, string LookAt);
+
+/// <summary>The answer of the command forecast.</summary>
+public sealed record ForecastResult(
+    string Format, double CheckBy, double Risk, IReadOnlyList<ForecastRow> Valves, IReadOnlyList<SignRow> Signs)
+{
+    /// <summary>Forecasts a job that was read for a forecast.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The answer.</returns>
+    public static ForecastResult Of(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        EngineWear wear = job.ToEngineWear();
+        EngineForecast forecast = EngineForecast.Of(wear, job.Risk);
+        double? thinnest = job.Stock.Thinnest;
+        return new(
+            "shimwright-forecast/1",
+            Round.Clock(forecast.CheckBy),
+            Round.Chance(forecast.Risk),
+            [.. forecast.Valves.Select((valve, v) => new ForecastRow(
+                valve.Valve.Id,
+                Round.Length(valve.LossPerInterval),
+                Round.Length(valve.LossSpread),
+                Round.Chance(valve.ChanceOutAtInterval),
+                RoomOf(job, valve.Valve, thinnest, wear.Now[v].Rate),
+                wear.RecessionOf(v) is { } recession ? new RecessionRow(Round.Length(recession)) : null))],
+            []);
+    }
+
+    private static RoomRow? RoomOf(Job job, Valve valve, double? thinnest, double rate)
+    {
+        if (job.FittedAt(valve) is not { } fitted || thinnest is not { } thin)
+        {
+            return null;
+        }
+
+        RoomLeft room = RoomLeft.Of(fitted.Millimetres, thin, job.Engine.Valvetrain.Ratio, rate);
+        return new RoomRow(Round.Length(room.Millimetres), room.Time is { } time ? Round.Clock(time) : null);
+    }
+}
