@@ -17,33 +17,48 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
     /// <param name="estimate">What is known so far.</param>
     /// <param name="blades">The person's blades, mm.</param>
     /// <returns>The trial, or null where no valve is unsettled or every blade has been tried.</returns>
-    public static NextBlade? Suggest(EngineEstimate estimate, IReadOnlyCollection<double> blades)
-    {
-        ArgumentNullException.ThrowIfNull(estimate);
-        ArgumentNullException.ThrowIfNull(blades);
-        NextBlade? best = null;
-        double[] thinFirst = [.. blades.Order()];
-        for (int v = 0; v < estimate.Valves.Count; v++)
-        {
-            ClearanceDistribution valve = estimate.Valves[v];
-            if (ClearanceEstimate.StatusOf(valve.InBand) != ClearanceStatus.Unsettled)
-            {
-                continue;
-            }
+    public static NextBlade? Suggest(EngineEstimate estimate, IReadOnlyCollection<double> blades) => Best(ForEach(estimate, blades));
 
-            IReadOnlyList<BladeTrial> tried = estimate.Check.Readings[v].Trials;
-            double[][] outcomes = Outcomes(valve);
-            foreach (double blade in thinFirst.Where(b => !tried.Any(t => Math.Abs(t.Blade - b) < SameBlade)))
-            {
-                double gain = ExpectedGain(valve, outcomes, blade, estimate.Check);
-                if (best is null || gain > best.Gain + Tie)
-                {
-                    best = new NextBlade(v, blade, gain);
-                }
-            }
+    /// <summary>The best of several suggestions; ties go to the earlier one.</summary>
+    /// <param name="suggestions">Suggestions, some of them null.</param>
+    /// <returns>The one with the greatest gain, or null where there is none.</returns>
+    public static NextBlade? Best(IEnumerable<NextBlade?> suggestions)
+    {
+        ArgumentNullException.ThrowIfNull(suggestions);
+        NextBlade? best = null;
+        foreach (NextBlade next in suggestions.OfType<NextBlade>())
+        {
+            best = best is null || next.Gain > best.Gain + Tie ? next : best;
         }
 
         return best;
+    }
+
+    /// <summary>The same for every valve on its own.</summary>
+    /// <param name="estimate">What is known so far.</param>
+    /// <param name="blades">The person's blades, mm.</param>
+    /// <returns>In the engine's order; null at a valve that is settled or at which every blade has been tried.</returns>
+    public static IReadOnlyList<NextBlade?> ForEach(EngineEstimate estimate, IReadOnlyCollection<double> blades)
+    {
+        ArgumentNullException.ThrowIfNull(estimate);
+        ArgumentNullException.ThrowIfNull(blades);
+        double[] thinFirst = [.. blades.Order()];
+        return [.. estimate.Valves.Select((_, v) => At(estimate, v, thinFirst))];
+    }
+
+    private static NextBlade? At(EngineEstimate estimate, int v, double[] thinFirst)
+    {
+        ClearanceDistribution valve = estimate.Valves[v];
+        if (ClearanceEstimate.StatusOf(valve.InBand) != ClearanceStatus.Unsettled)
+        {
+            return null;
+        }
+
+        IReadOnlyList<BladeTrial> tried = estimate.Check.Readings[v].Trials;
+        double[][] outcomes = Outcomes(valve);
+        return Best(thinFirst
+            .Where(b => !tried.Any(t => Math.Abs(t.Blade - b) < SameBlade))
+            .Select(b => new NextBlade(v, b, ExpectedGain(valve, outcomes, b, estimate.Check))));
     }
 
     private static double[][] Outcomes(ClearanceDistribution valve) =>

@@ -19,7 +19,8 @@ public static class WorkOrder
     /// <summary>How the crank is turned.</summary>
     public const string TurnByHand = "Turn the crank only by the bolt the manual names and only in running direction; overshot, go back 30 degrees and come again.";
 
-    private static readonly string[] Before =
+    /// <summary>Before a blade goes in.</summary>
+    public static IReadOnlyList<string> BeforeReading { get; } =
     [
         "Engine cold: stand it overnight where you can. Half-warm clearances mean nothing.",
         Isolate,
@@ -51,7 +52,7 @@ public static class WorkOrder
     /// <param name="adjuster">How the clearances are adjusted.</param>
     /// <returns>One sentence or two a step.</returns>
     public static IReadOnlyList<string> StepsFor(Adjuster adjuster) =>
-        [.. Before, .. Middle(adjuster), .. After];
+        [.. BeforeReading, .. Middle(adjuster), .. After];
 
     /// <summary>Whether the camshafts come out to reach the adjusters of a kind.</summary>
     /// <param name="adjuster">How the clearances are adjusted.</param>

@@ -24,7 +24,18 @@ public sealed record EstimateResult(
     {
         ArgumentNullException.ThrowIfNull(job);
         EngineEstimate estimate = EngineEstimate.From(job.Check);
-        NextBlade? next = Domain.Readings.NextBlade.Suggest(estimate, [.. job.Blades]);
+        return Of(job, estimate, Domain.Readings.NextBlade.Suggest(estimate, [.. job.Blades]));
+    }
+
+    /// <summary>The answer for an estimate that is at hand.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="estimate">Its estimate.</param>
+    /// <param name="next">The trial to make next, or null.</param>
+    /// <returns>The answer.</returns>
+    public static EstimateResult Of(Job job, EngineEstimate estimate, NextBlade? next)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(estimate);
         return new(
             "shimwright-estimate/1",
             [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise()))],

@@ -132,4 +132,15 @@ public sealed record JobReopened : JobFact
 
 /// <summary>An earlier fact was taken back.</summary>
 /// <param name="Action">The action that added it.</param>
-public sealed record Undone(Guid Action) : JobFact;
+/// <param name="Entry">The number of the one entry that is meant, where the action added several; null for all of them.</param>
+public sealed record Undone(Guid Action, int? Entry = null) : JobFact
+{
+    /// <summary>Whether an entry is what was taken back.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <returns>Whether it is.</returns>
+    public bool Means(JobEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Action == Action && (Entry is null || Entry == entry.Number);
+    }
+}

@@ -63,6 +63,9 @@ public sealed class JobSheet
     /// <summary>The entries that still count, in order.</summary>
     public IReadOnlyList<JobEntry> InForce => _inForce;
 
+    /// <summary>The undoings that still count, in order: each can be undone in turn.</summary>
+    public IReadOnlyList<JobEntry> Undoings => [.. Entries.Where(e => e.Fact is Undone && Stands(e))];
+
     /// <summary>The number of the last entry; 0 on an empty sheet.</summary>
     public int Last => Entries.Count == 0 ? 0 : Entries[^1].Number;
 
@@ -143,10 +146,14 @@ public sealed class JobSheet
         _newest.GetValueOrDefault($"step/{step}") is { Fact: StepTicked { Done: true } } tick
         && (!_newest.TryGetValue("plan", out JobEntry? plan) || tick.Number > plan.Number);
 
-    /// <summary>Whether something of an action still counts, so that the action can be taken back.</summary>
-    /// <param name="action">The action; that of an undo too.</param>
+    /// <summary>Whether something that an undo means still counts, so that it can be taken back.</summary>
+    /// <param name="undo">The undo; it may mean an undo too.</param>
     /// <returns>Whether it does.</returns>
-    public bool Counts(Guid action) => action != Guid.Empty && Entries.Any(e => e.Action == action && Stands(e));
+    public bool Counts(Undone undo)
+    {
+        ArgumentNullException.ThrowIfNull(undo);
+        return undo.Action != Guid.Empty && Entries.Any(e => undo.Means(e) && Stands(e));
+    }
 
     /// <summary>What another device added, or took back, in between and has to be seen before facts are added.</summary>
     /// <param name="facts">The facts that are about to be added.</param>
@@ -190,7 +197,7 @@ public sealed class JobSheet
 
     /// <summary>What the facts of an action say: its own, or for an undo those that it took back.</summary>
     internal IEnumerable<JobFact> SaidBy(JobEntry entry) => entry.Fact is Undone undo
-        ? Entries.Where(e => e.Number < entry.Number && e.Action == undo.Action).SelectMany(SaidBy)
+        ? Entries.Where(e => e.Number < entry.Number && undo.Means(e)).SelectMany(SaidBy)
         : [entry.Fact];
 
     private JobStage AfterTheWork(IEnumerable<string> changed) =>
@@ -203,11 +210,12 @@ public sealed class JobSheet
     /// <summary>An entry counts unless a later one that counts undoes it; so an undo can be undone.</summary>
     private List<JobEntry> InForceOf(IReadOnlyList<JobEntry> entries)
     {
-        HashSet<Guid> undone = [];
+        HashSet<Guid> actions = [];
+        HashSet<int> numbers = [];
         List<JobEntry> counted = [];
         foreach (JobEntry entry in entries.Reverse())
         {
-            if (undone.Contains(entry.Action))
+            if (actions.Contains(entry.Action) || numbers.Contains(entry.Number))
             {
                 continue;
             }
@@ -215,7 +223,7 @@ public sealed class JobSheet
             _standing.Add(entry.Number);
             if (entry.Fact is Undone undo)
             {
-                undone.Add(undo.Action);
+                _ = undo.Entry is { } number ? numbers.Add(number) : actions.Add(undo.Action);
             }
             else
             {

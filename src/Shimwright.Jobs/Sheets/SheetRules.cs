@@ -49,7 +49,7 @@ public static class SheetRules
 
     private static IReadOnlyList<JobProblem> UndoProblems(JobSheet sheet, Undone undo)
     {
-        if (!sheet.Counts(undo.Action))
+        if (!sheet.Counts(undo))
         {
             return [new("undo", "there is nothing of that action left on this job", "it was taken back already; load the page again")];
         }

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
@@ -8,23 +9,41 @@ using Shimwright.Storage.Jobs;
 namespace Shimwright.Web.Jobs;
 
 /// <summary>What is computed for one state of a job, each when it is first asked for.</summary>
-internal sealed class JobAnswer(JobSheet sheet)
+internal sealed class JobAnswer
 {
-    private readonly Lazy<Job> _job = new(() => JobSheetFile.Read(sheet, JobPurpose.Draft).Job
-        ?? throw new InvalidOperationException("What is kept of the job is no job file."));
+    private readonly Lazy<Job> _job;
+    private readonly Lazy<Measured> _measured;
+    private readonly Lazy<VerdictResult> _recheck;
+    private readonly Lazy<JobReading> _forPlan;
+    private readonly Lazy<PlanResult?> _plan;
+    private readonly Lazy<JobReading> _forVerdict;
+    private readonly Lazy<VerdictResult?> _verdict;
+    private readonly Lazy<StopsResult?> _stops;
 
-    private readonly Lazy<EstimateResult> _estimate = new(() => EstimateResult.Of(JobSheetFile.Read(sheet, JobPurpose.Draft).Job!));
-    private readonly Lazy<JobReading> _forPlan = new(() => JobSheetFile.Read(sheet, JobPurpose.Plan));
-    private readonly Lazy<PlanResult?> _plan = new(() => JobSheetFile.Read(sheet, JobPurpose.Plan).Job is { } job ? PlanResult.Of(job) : null);
-    private readonly Lazy<JobReading> _forVerdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict));
-    private readonly Lazy<VerdictResult?> _verdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict).Job is { } job ? VerdictResult.Of(job) : null);
-    private readonly Lazy<StopsResult?> _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);
+    public JobAnswer(JobSheet sheet)
+    {
+        _job = new(() => JobSheetFile.Read(sheet, JobPurpose.Draft).Job
+            ?? throw new InvalidOperationException("What is kept of the job is no job file."));
+        _measured = new(() => Measured.Of(Job));
+        _recheck = new(() => VerdictResult.Of(Job));
+        _forPlan = new(() => JobSheetFile.Read(sheet, JobPurpose.Plan));
+        _plan = new(() => _forPlan.Value.Job is { } job ? PlanResult.Of(job) : null);
+        _forVerdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict));
+        _verdict = new(() => _forVerdict.Value.Job is { } job ? VerdictResult.Of(job) : null);
+        _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);
+    }
 
     /// <summary>The job as far as it has come.</summary>
     public Job Job => _job.Value;
 
     /// <summary>The estimate; before any reading it is what is expected.</summary>
-    public EstimateResult Estimate => _estimate.Value;
+    public EstimateResult Estimate => _measured.Value.Estimate;
+
+    /// <summary>For every valve the blade that would say most there, mm; null where it is settled or every blade was tried.</summary>
+    public IReadOnlyList<double?> NextBlades => _measured.Value.NextBlades;
+
+    /// <summary>The re-check as far as it has come: predictions, and what was felt so far.</summary>
+    public VerdictResult Recheck => _recheck.Value;
 
     /// <summary>The plan, or null where something is missing.</summary>
     public PlanResult? Plan => _plan.Value;
@@ -40,6 +59,16 @@ internal sealed class JobAnswer(JobSheet sheet)
 
     /// <summary>The crank stops, or null where the card does not say enough.</summary>
     public StopsResult? Stops => _stops.Value;
+
+    private sealed record Measured(EstimateResult Estimate, IReadOnlyList<double?> NextBlades)
+    {
+        public static Measured Of(Job job)
+        {
+            EngineEstimate estimate = EngineEstimate.From(job.Check);
+            IReadOnlyList<NextBlade?> next = NextBlade.ForEach(estimate, [.. job.Blades]);
+            return new(EstimateResult.Of(job, estimate, NextBlade.Best(next)), [.. next.Select(n => n?.Blade)]);
+        }
+    }
 }
 
 /// <summary>Answers that were computed already: a job's state is known by its number of entries, so an answer cannot be stale.</summary>
