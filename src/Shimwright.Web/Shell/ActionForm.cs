@@ -1,7 +1,7 @@
 namespace Shimwright.Web.Shell;
 
 /// <summary>What every form that adds to a job brings back.</summary>
-internal class ActionForm
+public class ActionForm
 {
     public Guid Action { get; set; }
 

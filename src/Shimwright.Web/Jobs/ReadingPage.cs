@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Components;
+using Shimwright.Web.Jobs.Readings;
+
+namespace Shimwright.Web.Jobs;
+
+/// <summary>What the two pages do alike on which valves are read: which valve is selected, and where a form leads.</summary>
+public abstract class ReadingPage : JobPage
+{
+    /// <summary>The valve that was asked for; it may be none of the engine's.</summary>
+    [SupplyParameterFromQuery(Name = "valve")]
+    protected string? Selected { get; set; }
+
+    /// <summary>The last part of the page's address.</summary>
+    protected abstract string Page { get; }
+
+    private protected string Link(RoundValve valve) => $"/jobs/{Id}/{Page}?valve={Uri.EscapeDataString(valve.Valve.Id)}";
+
+    /// <summary>Adds what a form brought, or says what is wrong with it; the page stays at the valve.</summary>
+    private protected Task SendAsync(SentReading sent, RoundValve valve)
+    {
+        if (sent.Problems.Count == 0)
+        {
+            return AddAsync(sent.Form, Link(valve) + "#valve", sent.Facts);
+        }
+
+        Refuse(sent.Problems);
+        return Task.CompletedTask;
+    }
+}
