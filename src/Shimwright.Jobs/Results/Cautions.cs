@@ -87,7 +87,7 @@ public static class Cautions
             cautions.Add(Invariant($"{valve.Valve.Id}: the reading is far from the {words.Clearance(valve.Predicted.Mean)} {words.Unit} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
         }
 
-        foreach (RecheckedValve valve in verdict.Valves.Where(v => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled))
+        foreach (RecheckedValve valve in verdict.Valves.Where((v, i) => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled && !IsWaiting(job, i)))
         {
             cautions.Add(Invariant($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
         }
@@ -113,6 +113,9 @@ public static class Cautions
                 + "How much less is expectation, not feel; a thinner blade or a depth measurement says more.");
         }
     }
+
+    /// <summary>Whether a valve was changed and not felt again yet.</summary>
+    private static bool IsWaiting(Job job, int valve) => job.Rechecked[valve].IsEmpty && job.Changes.Any(c => c.Valve == valve);
 
     private static bool IsBlind(ValveReadings readings) =>
         readings.Trials.Count > 0 && readings.Values.Count == 0 && readings.Trials.All(t => t.Feel == Feel.No);
