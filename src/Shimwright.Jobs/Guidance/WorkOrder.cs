@@ -19,6 +19,9 @@ public static class WorkOrder
     /// <summary>How the crank is turned.</summary>
     public const string TurnByHand = "Turn the crank only by the bolt the manual names and only in running direction; overshot, go back 30 degrees and come again.";
 
+    /// <summary>Before the engine is open.</summary>
+    public const string NothingFallsIn = "Nothing may fall in: a rag over the chain tunnel, plug holes closed.";
+
     /// <summary>Before a blade goes in.</summary>
     public static IReadOnlyList<string> BeforeReading { get; } =
     [
@@ -26,7 +29,7 @@ public static class WorkOrder
         Isolate,
         TurnByHand,
         "Bring each cylinder to TDC on compression, or to where the valve stands on the heel of its cam, before a blade goes in.",
-        "Nothing may fall in: a rag over the chain tunnel, plug holes closed.",
+        NothingFallsIn,
     ];
 
     private static readonly string[] LiftCamshaft =

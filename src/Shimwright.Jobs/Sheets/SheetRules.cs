@@ -63,6 +63,11 @@ public static class SheetRules
     private static List<JobProblem> ClosingProblems(JobSheet sheet, JobClosed closed)
     {
         List<JobProblem> problems = [.. TextProblems("found", closed.Found), .. TextProblems("notes", closed.Notes), .. TextProblems("by", closed.By)];
+        if (FitSteps.TimingIsOwed(sheet))
+        {
+            problems.Add(new("timing", "camshafts were out and the timing is not ticked", "check it and tick it under fit; an engine out of time can bend its valves"));
+        }
+
         if (closed.Clock is < 0 or > CheckSection.LatestClock)
         {
             problems.Add(new("clock", $"found {NumberRule.Text(closed.Clock)}", $"allowed is 0 to {NumberRule.Text(CheckSection.LatestClock)}"));

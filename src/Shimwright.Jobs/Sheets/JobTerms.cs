@@ -1,0 +1,53 @@
+using System.Text.Json.Nodes;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Jobs.Sheets;
+
+/// <summary>The shims at hand and the costs that hold for a job: as stated last, else as it was started with.</summary>
+public static class JobTerms
+{
+    /// <summary>The shims that the job may use.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>Drawer and shop.</returns>
+    public static StockStated Stock(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return sheet.Newest<StockStated>() ?? new(
+            [.. sheet.Setup.Start.Stock.Drawer.Select(d => new ShimsAtHand(d.Thickness.Millimetres, d.Thickness.By.Name, d.Count))],
+            [.. Ranges(sheet.Setup.NewFile()["stock"]?["buy"])]);
+    }
+
+    /// <summary>What work and shims cost on the job, with a line for every access group of the engine.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>The costs.</returns>
+    public static CostsStated Costs(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        var start = sheet.Setup.Start.Costs;
+        CostsStated stated = sheet.Newest<CostsStated>() ?? new(
+            start.Redo, start.Swap, start.MinutesPerCurrency, Number(sheet.Setup.NewFile()["costs"]?["horizon"], Measure.Plain) ?? 0, start.Access);
+        return stated with { Access = Groups(sheet).ToDictionary(g => g, g => stated.Access.GetValueOrDefault(g), StringComparer.Ordinal) };
+    }
+
+    /// <summary>The access groups of the engine, in its order.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>Their names.</returns>
+    public static IReadOnlyList<string> Groups(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return [.. sheet.Engine.Valves.Select(v => v.Access).Distinct(StringComparer.Ordinal)];
+    }
+
+    private static IEnumerable<SizesToBuy> Ranges(JsonNode? buy) => (buy is JsonArray list ? [.. list] : new[] { buy })
+        .OfType<JsonObject>()
+        .Select(r => new SizesToBuy(
+            Number(r["from"], Measure.Length)!.Value, Number(r["to"], Measure.Length)!.Value, Number(r["step"], Measure.Length)!.Value, Number(r["price"], Measure.Plain) ?? 0));
+
+    /// <summary>A number of a file that was read without a problem: bare, or a text with its unit.</summary>
+    private static double? Number(JsonNode? node, Measure measure) => node switch
+    {
+        null => null,
+        JsonValue value when value.TryGetValue(out string? text) => MeasuredText.Read(text, measure),
+        _ => node.GetValue<double>(),
+    };
+}
