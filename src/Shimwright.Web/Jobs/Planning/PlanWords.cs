@@ -52,5 +52,5 @@ internal static class PlanWords
         string.Join(", ", names) is { Length: > 0 } list ? list : none;
 
     public static string Bought(IEnumerable<BoughtRow> bought, LengthStyle lengths) => List(bought.Select(b =>
-        string.Create(CultureInfo.InvariantCulture, $"{b.Count} \u00d7 {lengths.Shim(b.Thickness)}")));
+        string.Create(CultureInfo.InvariantCulture, $"{b.Count}\u00a0\u00d7\u00a0{lengths.Shim(b.Thickness)}")));
 }
