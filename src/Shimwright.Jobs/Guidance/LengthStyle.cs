@@ -2,6 +2,7 @@ using System.Globalization;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Jobs.Guidance;
 
@@ -44,6 +45,15 @@ public sealed record LengthStyle(LengthUnit Unit)
         "thou" => LengthUnit.Thou,
         _ => null,
     };
+
+    /// <summary>How a bench writes lengths.</summary>
+    /// <param name="settings">Its settings.</param>
+    /// <returns>The style.</returns>
+    public static LengthStyle Of(BenchSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        return new(UnitOf(settings.Unit) ?? LengthUnit.Mm);
+    }
 
     /// <summary>A clearance, to about a micrometre.</summary>
     /// <param name="millimetres">The clearance, mm.</param>

@@ -37,7 +37,7 @@ public sealed record FetchedPage(Uri Address, System.Net.HttpStatusCode Status, 
 public sealed class FormPost
 {
     private readonly HttpClient _client;
-    private readonly Uri _address;
+    private Uri _address;
     private readonly List<KeyValuePair<string, string>> _fields;
     private readonly List<(string Name, string FileName, byte[] Content)> _files = [];
     private readonly bool _isMultipart;
@@ -75,6 +75,13 @@ public sealed class FormPost
             _fields.Add(new(name, value));
         }
 
+        return this;
+    }
+
+    /// <summary>Sends to another address than the form says.</summary>
+    public FormPost To(string path)
+    {
+        _address = new Uri(_address, path);
         return this;
     }
 

@@ -1,0 +1,38 @@
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Engines;
+
+namespace Shimwright.Web.Engines;
+
+/// <summary>Starts a job on an engine of the bench with what the bench has set.</summary>
+internal static class JobStart
+{
+    /// <summary>Minutes to lift each access group: the card's own, else the bench's for a camshaft, and none where nothing is lifted.</summary>
+    public static IReadOnlyDictionary<string, double> AccessMinutes(EngineCard card, CardDetails details, BenchSettings settings)
+    {
+        double usual = WorkOrder.LiftsCamshafts(card.Engine.Valvetrain.Adjuster) ? settings.Lift : 0;
+        return card.Engine.AccessGroups.ToDictionary(g => g, g => details.AccessMinutes.TryGetValue(g, out double own) ? own : usual, StringComparer.Ordinal);
+    }
+
+    /// <summary>Starts the job; the same action sent twice starts one.</summary>
+    /// <param name="database">The bench.</param>
+    /// <param name="engine">The engine.</param>
+    /// <param name="check">Clock and temperature.</param>
+    /// <param name="action">The action.</param>
+    /// <param name="device">The device.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The job, or what is wrong.</returns>
+    public static async Task<(Guid? Job, IReadOnlyList<JobProblem> Problems)> OnAsync(
+        BenchDatabase database, StoredEngine engine, CheckStated check, Guid action, string device, CancellationToken cancel = default)
+    {
+        BenchSettings settings = (await database.Settings.CurrentAsync(cancel)).Settings;
+        SetupReading reading = JobSetup.Begin(
+            engine.Card, check.Clock, check.TemperatureC, settings.ForJob(AccessMinutes(engine.Card, engine.Details, settings)));
+        return reading.Setup is { } setup
+            ? (await database.Jobs.StartAsync(engine.Id, setup, [], action, device, cancel), [])
+            : (null, reading.Problems);
+    }
+}

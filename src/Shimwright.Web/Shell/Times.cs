@@ -1,0 +1,14 @@
+using System.Globalization;
+
+namespace Shimwright.Web.Shell;
+
+/// <summary>Times and plain numbers as pages write them: alike in every culture.</summary>
+internal static class Times
+{
+    public static string Minute(DateTime utc) => utc.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";
+
+    public static string Day(DateTime utc) => utc.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>A clock's count or another plain number.</summary>
+    public static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+}
