@@ -68,11 +68,25 @@ public sealed record BenchSettings
     /// <returns>JSON.</returns>
     public string ToJson() => JsonSerializer.Serialize(this, BenchSettingsContext.Default.BenchSettings);
 
-    /// <summary>Reads settings that were kept.</summary>
+    /// <summary>Reads settings that were kept; what they do not say, since it was not there yet, is as usual.</summary>
     /// <param name="json">JSON.</param>
     /// <returns>The settings.</returns>
-    public static BenchSettings Read(string json) =>
-        JsonSerializer.Deserialize(json, BenchSettingsContext.Default.BenchSettings) ?? throw new JsonException("Settings cannot be null.");
+    public static BenchSettings Read(string json)
+    {
+        if (JsonNode.Parse(json) is not JsonObject kept)
+        {
+            throw new JsonException("Settings are an object.");
+        }
+
+        // The generated reader takes a member that is missing for 0 or null, whatever its default is.
+        var whole = (JsonObject)JsonNode.Parse(new BenchSettings().ToJson())!;
+        foreach ((string name, JsonNode? value) in kept)
+        {
+            whole[name] = value?.DeepClone();
+        }
+
+        return whole.Deserialize(BenchSettingsContext.Default.BenchSettings)!;
+    }
 
     /// <summary>The members that a job starts with.</summary>
     /// <param name="access">Minutes to lift each access group of the engine.</param>

@@ -1,0 +1,274 @@
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Jobs.Tests.Sheets;
+
+public class JobSheetTests
+{
+    [Fact]
+    public void Of_NoFacts_IsWhatTheSetupSays()
+    {
+        JobSheet sheet = Ledger.Shims().Sheet;
+        Assert.Equal(0, sheet.Last);
+        Assert.Equal(new CheckStated(118, 20), sheet.Check);
+        Assert.Equal(20, sheet.RecheckTemperature);
+        Assert.Null(sheet.Suspected);
+        Assert.Null(sheet.Plan);
+        Assert.Null(sheet.Closing);
+        Assert.Null(sheet.FoundAt("I1"));
+        Assert.Null(sheet.ChangeAt("I1"));
+        Assert.Equal(JobStage.Measure, sheet.Stage);
+    }
+
+    [Fact]
+    public void Of_TwoFactsOfOneSubject_TheNewerHolds()
+    {
+        Ledger ledger = Ledger.Shims();
+        ledger.Add(new ThicknessFound("I1", 2.62, "marked"));
+        ledger.Add(new CheckStated(119, 25));
+        ledger.Add(new ThicknessFound("E1", 2.75, "marked"));
+        ledger.Add(new ThicknessFound("I1", 2.60, "micrometer"));
+        Assert.Equal(new ThicknessFound("I1", 2.60, "micrometer"), ledger.Sheet.FoundAt("I1"));
+        Assert.Equal(new ThicknessFound("E1", 2.75, "marked"), ledger.Sheet.FoundAt("E1"));
+        Assert.Equal((119, 25, 25), (ledger.Sheet.Check.Clock, ledger.Sheet.Check.TemperatureC, ledger.Sheet.RecheckTemperature));
+    }
+
+    [Fact]
+    public void Of_Readings_AddUpInOrder()
+    {
+        Ledger ledger = Ledger.Shims();
+        JobFact[] facts =
+        [
+            new BladeTried(SheetPart.Check, "I1", 0.10, 1, "loose"), new BladeTried(SheetPart.Check, "I1", 0.10, 1, "loose"),
+            new BucketTurned(SheetPart.Check, "I1", true), new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01),
+        ];
+        foreach (JobFact fact in facts)
+        {
+            ledger.Add(fact);
+            ledger.Add(new BladeTried(SheetPart.Check, "E1", 0.2, 1, "firm"));
+        }
+
+        Assert.Equal(facts, ledger.Sheet.Readings(SheetPart.Check, "I1").Select(e => e.Fact));
+        Assert.Equal(7, ledger.Sheet.LastReading(SheetPart.Check, "I1")?.Number);
+        Assert.Null(ledger.Sheet.LastReading(SheetPart.Recheck, "I1"));
+    }
+
+    [Fact]
+    public void Undone_AReading_TakesItBackAndTheOneBeforeStays()
+    {
+        Ledger ledger = Ledger.Shims();
+        ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01));
+        Guid wrong = ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.41, 0.01));
+        ledger.Add(new Undone(wrong));
+        Assert.Equal([0.14], ledger.Sheet.Readings(SheetPart.Check, "I1").Select(e => ((ClearanceRead)e.Fact).Value));
+        Assert.Equal(3, ledger.Sheet.Entries.Count);
+        Assert.False(ledger.Sheet.Counts(wrong));
+    }
+
+    [Fact]
+    public void Undone_ACorrection_BringsBackWhatItCorrected()
+    {
+        Ledger ledger = Ledger.Shims();
+        ledger.Add(new ThicknessFound("I1", 2.62, "marked"));
+        ledger.Add(new Undone(ledger.Add(new ThicknessFound("I1", 2.26, "marked"))));
+        Assert.Equal(2.62, ledger.Sheet.FoundAt("I1")?.Thickness);
+    }
+
+    [Fact]
+    public void Undone_AnUndo_BringsTheFactBackInItsOldPlace()
+    {
+        Ledger ledger = Ledger.Shims();
+        Guid first = ledger.Add(new ThicknessFound("I1", 2.62, "marked"));
+        ledger.Add(new ThicknessFound("E1", 2.75, "marked"));
+        Guid undo = ledger.Add(new Undone(first));
+        Assert.Null(ledger.Sheet.FoundAt("I1"));
+        Guid again = ledger.Add(new Undone(undo));
+        Assert.Equal([1, 2], ledger.Sheet.InForce.Select(e => e.Number));
+        Assert.False(ledger.Sheet.Counts(undo));
+        ledger.Add(new Undone(again));
+        Assert.Equal([2], ledger.Sheet.InForce.Select(e => e.Number));
+    }
+
+    [Fact]
+    public void Undone_AnActionWithSeveralFacts_TakesAllOfThemBack()
+    {
+        Ledger ledger = Ledger.Shims();
+        Guid both = ledger.Add([new ThicknessFound("I1", 2.62, "marked"), new ThicknessFound("E1", 2.75, "marked")]);
+        ledger.Add(new Undone(both));
+        Assert.Empty(ledger.Sheet.InForce);
+    }
+
+    [Fact]
+    public void With_AFact_LeavesTheSheetAsItIs()
+    {
+        JobSheet sheet = Ledger.ShimsMeasured().Sheet;
+        JobSheet after = sheet.With(new ThicknessFound("I1", 2.5, "marked"));
+        Assert.Equal(2.5, after.FoundAt("I1")?.Thickness);
+        Assert.Equal(2.62, sheet.FoundAt("I1")?.Thickness);
+        Assert.Equal(sheet.Last + 1, after.Last);
+    }
+
+    [Fact]
+    public void Stage_ShimEngine_GoesThroughAllOfThem()
+    {
+        Ledger ledger = Ledger.Shims();
+        ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01));
+        Assert.Equal(JobStage.Measure, ledger.Sheet.Stage);
+        ledger.Add(new BucketTurned(SheetPart.Check, "E1", true));
+        Assert.Equal(JobStage.Shims, ledger.Sheet.Stage);
+        ledger = Ledger.ShimsMeasured();
+        Assert.Equal(JobStage.Plan, ledger.Sheet.Stage);
+        PlanAccepted plan = ledger.ItsPlan();
+        Assert.Equal(["E1"], plan.Changes.Select(c => c.Valve));
+        ledger.Add(plan);
+        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "calliper")));
+        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        ledger.TickAll();
+        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+        ledger.Add(new ClearanceRead(SheetPart.Recheck, "I1", 0.14, 0.01));
+        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+        ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.22, 0.01));
+        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+        ledger.Add(new JobClosed(119, "", "", ""));
+        Assert.Equal(JobStage.Closed, ledger.Sheet.Stage);
+        ledger.Add(new JobReopened());
+        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+    }
+
+    [Fact]
+    public void Stage_ScrewEngine_AsksForNoShimsAndNoCamshafts()
+    {
+        Ledger ledger = Ledger.Screws();
+        ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.15, 0.01));
+        ledger.Add(new ClearanceRead(SheetPart.Check, "E1", 0.32, 0.01));
+        Assert.Equal(JobStage.Plan, ledger.Sheet.Stage);
+        ledger.Add(ledger.ItsPlan());
+        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        Assert.Equal(["isolate", "turned", "clear"], FitSteps.For(ledger.Sheet).Select(s => s.Name));
+        ledger.TickAll();
+        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        foreach (string valve in ledger.Sheet.Plan!.Changes.Select(c => c.Valve).ToArray())
+        {
+            ledger.Add(new ScrewTurned(valve, 0.1));
+            ledger.Add(new ClearanceRead(SheetPart.Recheck, valve, 0.23, 0.01));
+        }
+
+        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+    }
+
+    [Fact]
+    public void Stage_PlanThatChangesNothing_IsReadyToClose()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ledger.Add(new ClearanceRead(SheetPart.Check, "E1", 0.23, 0.002));
+        PlanAccepted keep = ledger.ItsPlan();
+        keep = keep with { Opened = [], Valves = [.. keep.Valves.Select(v => v with { Action = "keep", To = null })] };
+        ledger.Add(keep);
+        Assert.Empty(FitSteps.For(ledger.Sheet));
+        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+    }
+
+    [Fact]
+    public void Stage_PlanLetGo_IsThePlanAgain()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new PlanReleased());
+        Assert.Null(ledger.Sheet.Plan);
+        Assert.Equal(JobStage.Plan, ledger.Sheet.Stage);
+    }
+
+    [Fact]
+    public void Stage_JobFileWithItsWorkDone_AsksForTheRecheckThenForTheClosing()
+    {
+        Ledger ledger = Ledger.TakenIn(Samples.Sample.Shims().Set("$.recheck.readings", "[]").Text);
+        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Close, Ledger.TakenIn(Samples.Sample.Shims().Text).Sheet.Stage);
+    }
+
+    [Fact]
+    public void IsDone_TickOfAnEarlierPlan_DoesNotCountForTheNext()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        Assert.True(ledger.Sheet.IsDone(FitSteps.Timing));
+        ledger.Add(new PlanReleased());
+        ledger.Add(ledger.ItsPlan());
+        Assert.False(ledger.Sheet.IsDone(FitSteps.Timing));
+        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+    }
+
+    [Fact]
+    public void IsDone_TickTakenBack_IsNotDone()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new StepTicked(FitSteps.Timing, false));
+        Assert.False(ledger.Sheet.IsDone(FitSteps.Timing));
+    }
+
+    [Fact]
+    public void Readings_OfARecheckBeforeTheNewestChange_NoLongerCount()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.19, 0.01));
+        ledger.Add(new ClearanceRead(SheetPart.Recheck, "I1", 0.15, 0.01));
+        ledger.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.68, "marked")));
+        Assert.Empty(ledger.Sheet.Readings(SheetPart.Recheck, "E1"));
+        Assert.Single(ledger.Sheet.Readings(SheetPart.Recheck, "I1"));
+        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+    }
+
+    [Fact]
+    public void ChangeAt_SameChangeSentAgain_KeepsItsRecheck()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.22, 0.01));
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "calliper")));
+        Assert.Single(ledger.Sheet.Readings(SheetPart.Recheck, "E1"));
+    }
+
+    [Fact]
+    public void ChangeAt_CorrectionOfWhatWentIn_TakesThePlaceOfTheOldOne()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.71, "micrometer")));
+        Assert.Equal(new ShimFitted("E1", new(2.75, "micrometer"), new(2.71, "micrometer")), ledger.Sheet.ChangeAt("E1"));
+    }
+
+    [Fact]
+    public void ChangeAt_CorrectionWhereBothWereSwapped_TakesThePlaceOfTheOldOne()
+    {
+        Ledger ledger = Ledger.ShimsPlanned();
+        ledger.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.75, "micrometer")));
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "calliper")));
+        Assert.Equal(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "calliper")), ledger.Sheet.ChangeAt("E1"));
+    }
+
+    [Fact]
+    public void ChangeAt_ThreeShimsInTurn_LeadsFromTheFirstToTheLast()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.68, "marked")));
+        Guid last = ledger.Add(new ShimFitted("E1", new(2.68, "marked"), new(2.65, "marked")));
+        Assert.Equal(new ShimFitted("E1", new(2.75, "micrometer"), new(2.65, "marked")), ledger.Sheet.ChangeAt("E1"));
+        ledger.Add(new Undone(last));
+        Assert.Equal(new ShimFitted("E1", new(2.75, "micrometer"), new(2.68, "marked")), ledger.Sheet.ChangeAt("E1"));
+    }
+
+    [Fact]
+    public void PlanIsOutdated_SomethingItRestsOnCameOrWent_IsTrue()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        Guid reading = ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.02));
+        Assert.False(ledger.Sheet.PlanIsOutdated);
+        ledger.Add(ledger.ItsPlan());
+        ledger.Add(new JobNoted("tea"));
+        Assert.False(ledger.Sheet.PlanIsOutdated);
+        Guid undo = ledger.Add(new Undone(reading));
+        Assert.True(ledger.Sheet.PlanIsOutdated);
+        ledger.Add(new Undone(undo));
+        Assert.True(ledger.Sheet.PlanIsOutdated);
+        ledger.Add(ledger.ItsPlan());
+        Assert.False(ledger.Sheet.PlanIsOutdated);
+        ledger.Add(new LossSuspected("dust"));
+        Assert.True(ledger.Sheet.PlanIsOutdated);
+    }
+}
