@@ -6,7 +6,8 @@ namespace Shimwright.Storage.Database;
 /// <summary>The one model of what is kept; each database has a thin context of its own with its migrations.</summary>
 internal abstract class BenchContext(DbContextOptions options) : DbContext(options)
 {
-    private const int LongestName = 200;
+    /// <summary>The most characters of a name.</summary>
+    public const int LongestName = 200;
 
     public DbSet<CardRow> Cards => Set<CardRow>();
 
@@ -76,4 +77,12 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
 internal sealed class SqliteBench(DbContextOptions<SqliteBench> options) : BenchContext(options);
 
 /// <summary>The model on PostgreSQL.</summary>
-internal sealed class PostgresBench(DbContextOptions<PostgresBench> options) : BenchContext(options);
+internal sealed class PostgresBench(DbContextOptions<PostgresBench> options) : BenchContext(options)
+{
+    /// <summary>Names sort by their code points, as they do on SQLite, whatever language the server was set up for.</summary>
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        base.OnModelCreating(modelBuilder);
+        modelBuilder.Entity<EngineRow>().Property(e => e.Search).UseCollation("C");
+    }
+}

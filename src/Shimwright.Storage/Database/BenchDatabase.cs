@@ -1,4 +1,5 @@
-using System.Globalization;
+using System.Data.Common;
+using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
@@ -44,9 +45,16 @@ public sealed class BenchDatabase
     /// <param name="address">A path of a SQLite file, or the connection text of a PostgreSQL server ("Host=…").</param>
     /// <param name="time">The clock.</param>
     /// <returns>The database; nothing is opened yet.</returns>
+    /// <exception cref="BenchDatabaseException">The connection text cannot be read.</exception>
     public static BenchDatabase At(string address, TimeProvider time)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(address);
+        ArgumentNullException.ThrowIfNull(time);
+        if (address.StartsWith("postgres://", StringComparison.OrdinalIgnoreCase) || address.StartsWith("postgresql://", StringComparison.OrdinalIgnoreCase))
+        {
+            throw BenchDatabaseException.OfAddress(new ArgumentException("an address of the form postgres://… is not read here"));
+        }
+
         return IsServer(address) ? OnPostgres(address, time) : OnSqlite(Path.GetFullPath(address), time);
     }
 
@@ -56,28 +64,30 @@ public sealed class BenchDatabase
     public static bool IsServer(string address)
     {
         ArgumentNullException.ThrowIfNull(address);
-        return address.Contains("Host=", StringComparison.OrdinalIgnoreCase);
+        return address.Split(';').Any(part => part.Split('=', 2) is [var key, _] && key.Trim().ToUpperInvariant() is "HOST" or "SERVER");
     }
 
     /// <summary>Brings the tables up to this program's state; a SQLite file is copied aside first where anything changes.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The copy that was set aside, or null.</returns>
+    /// <exception cref="BenchDatabaseException">The database cannot be used; the message says which, why, and what to do.</exception>
     public async Task<string?> PrepareAsync(CancellationToken cancel = default)
     {
-        if (File is not null)
+        try
         {
-            Directory.CreateDirectory(Path.GetDirectoryName(File)!);
-        }
+            await using BenchContext context = _open();
+            if (File is not null)
+            {
+                return await new SqliteFile(File, _time).PrepareAsync(context, cancel);
+            }
 
-        await using BenchContext context = _open();
-        string? copy = null;
-        if (File is not null && System.IO.File.Exists(File) && (await context.Database.GetPendingMigrationsAsync(cancel)).Any())
+            await Upgrade.RunAsync(context, Description, cancel);
+            return null;
+        }
+        catch (Exception e) when (File is null ? e is DbException or SocketException or TimeoutException : e is SqliteException or IOException or UnauthorizedAccessException)
         {
-            copy = await SetAsideAsync(cancel);
+            throw File is null ? BenchDatabaseException.OfServer(Description, e) : BenchDatabaseException.OfFile(File, e);
         }
-
-        await context.Database.MigrateAsync(cancel);
-        return copy;
     }
 
     /// <summary>Whether the database answers.</summary>
@@ -91,24 +101,6 @@ public sealed class BenchDatabase
 
     internal BenchContext NewContext() => _open();
 
-    /// <summary>A whole copy, the write-ahead log included, made by the database itself.</summary>
-    private async Task<string> SetAsideAsync(CancellationToken cancel)
-    {
-        string stamp = _time.GetUtcNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture);
-        string copy = $"{File}.before-{stamp}";
-        for (int n = 2; System.IO.File.Exists(copy); n++)
-        {
-            copy = string.Create(CultureInfo.InvariantCulture, $"{File}.before-{stamp}-{n}");
-        }
-
-        await using var from = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = File, Mode = SqliteOpenMode.ReadWrite, Pooling = false }.ToString());
-        await from.OpenAsync(cancel);
-        await using var to = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = copy, Pooling = false }.ToString());
-        await to.OpenAsync(cancel);
-        from.BackupDatabase(to);
-        return copy;
-    }
-
     private static BenchDatabase OnSqlite(string file, TimeProvider time)
     {
         string connection = new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 15 }.ToString();
@@ -119,7 +111,16 @@ public sealed class BenchDatabase
 
     private static BenchDatabase OnPostgres(string address, TimeProvider time)
     {
-        var builder = new NpgsqlConnectionStringBuilder(address);
+        NpgsqlConnectionStringBuilder builder;
+        try
+        {
+            builder = new(address);
+        }
+        catch (Exception e) when (e is ArgumentException or FormatException or KeyNotFoundException)
+        {
+            throw BenchDatabaseException.OfAddress(e);
+        }
+
         DbContextOptions<PostgresBench> options = new DbContextOptionsBuilder<PostgresBench>().UseNpgsql(builder.ToString()).Options;
         return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, () => new PostgresBench(options));
     }

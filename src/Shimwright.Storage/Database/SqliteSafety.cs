@@ -6,7 +6,7 @@ namespace Shimwright.Storage.Database;
 /// <summary>Sets every SQLite connection so that what was acknowledged is on the disk and references are kept.</summary>
 internal sealed class SqliteSafety : DbConnectionInterceptor
 {
-    private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON; PRAGMA busy_timeout=15000;";
+    private const string Pragmas = "PRAGMA busy_timeout=15000; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;";
 
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {

@@ -28,16 +28,17 @@ public sealed class EngineStore
     public async Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(card);
-        await using BenchContext context = _open();
-        if (await context.Engines.AnyAsync(e => e.Id == id, cancel))
-        {
-            return;
-        }
-
         DateTime now = Now();
-        CardRow row = new() { Id = Guid.CreateVersion7(_time.GetUtcNow()), Title = name, Card = card.Json, Details = Write(details), Version = 1, ChangedAt = now };
-        context.Engines.Add(new EngineRow { Id = id, Card = row, Name = name, Search = SearchOf(name), Notes = notes, Version = 1, AddedAt = now });
-        await context.SaveChangesAsync(cancel);
+        CardRow row = new()
+        {
+            Id = Guid.CreateVersion7(_time.GetUtcNow()),
+            Title = name,
+            Card = Named(card.Json, name).Json,
+            Details = Write(details),
+            Version = 1,
+            ChangedAt = now,
+        };
+        await AddOnceAsync(new EngineRow { Id = id, Card = row, Name = name, Search = SearchText.Of(name), Notes = PlainText.Of(notes), Version = 1, AddedAt = now }, cancel);
     }
 
     /// <summary>Adds an engine that shares the card of another.</summary>
@@ -48,11 +49,10 @@ public sealed class EngineStore
     public async Task AddSharingAsync(Guid id, string name, Guid cardId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        if (!await context.Engines.AnyAsync(e => e.Id == id, cancel))
-        {
-            context.Engines.Add(new EngineRow { Id = id, CardId = cardId, Name = name, Search = SearchOf(name), Version = 1, AddedAt = Now() });
-            await context.SaveChangesAsync(cancel);
-        }
+        string card = (await context.Cards.Where(c => c.Id == cardId).Select(c => new { c.Card }).FirstOrDefaultAsync(cancel))?.Card
+            ?? throw new ArgumentException($"There is no card {cardId}.", nameof(cardId));
+        _ = Named(card, name);
+        await AddOnceAsync(new EngineRow { Id = id, CardId = cardId, Name = name, Search = SearchText.Of(name), Version = 1, AddedAt = Now() }, cancel);
     }
 
     /// <summary>Saves an engine and its card.</summary>
@@ -80,10 +80,10 @@ public sealed class EngineStore
         }
 
         row.Name = name;
-        row.Search = SearchOf(name);
-        row.Notes = notes;
+        row.Search = SearchText.Of(name);
+        row.Notes = PlainText.Of(notes);
         row.Version++;
-        row.Card.Card = card.Json;
+        row.Card.Card = Named(card.Json, name).Json;
         row.Card.Details = Write(details);
         row.Card.Version++;
         row.Card.ChangedAt = Now();
@@ -112,10 +112,9 @@ public sealed class EngineStore
         }
 
         int sharedBy = await context.Engines.CountAsync(e => e.CardId == row.CardId, cancel);
-        var json = (JsonObject)JsonNode.Parse(row.Card.Card)!;
-        json["name"] = row.Name;
-        EngineCard card = EngineCard.Read(json).Card ?? throw new InvalidOperationException($"The card of engine {id} can no longer be read.");
-        return new(row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy, card, ReadDetails(row.Card.Details));
+        return new(
+            row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy,
+            Named(row.Card.Card, row.Name), ReadDetails(row.Card.Details));
     }
 
     /// <summary>Engines whose name holds a text, by name.</summary>
@@ -153,11 +152,42 @@ public sealed class EngineStore
 
     private static IQueryable<EngineRow> Found(BenchContext context, string? search)
     {
-        string text = SearchOf(search ?? "");
+        string text = SearchText.Of(search ?? "");
         return text.Length == 0 ? context.Engines.AsNoTracking() : context.Engines.AsNoTracking().Where(e => e.Search.Contains(text));
     }
 
-    private static string SearchOf(string name) => name.Trim().ToUpperInvariant();
+    /// <summary>A card under an engine's name; the name must be one that a card may have.</summary>
+    private static EngineCard Named(string card, string name)
+    {
+        var json = (JsonObject)JsonNode.Parse(card)!;
+        json["name"] = name;
+        CardReading reading = EngineCard.Read(json);
+        return reading.Card ?? throw new ArgumentException($"The card cannot be kept: {string.Join("; ", reading.Problems)}", nameof(name));
+    }
+
+    private async Task AddOnceAsync(EngineRow row, CancellationToken cancel)
+    {
+        await using BenchContext context = _open();
+        if (await context.Engines.AnyAsync(e => e.Id == row.Id, cancel))
+        {
+            return;
+        }
+
+        context.Engines.Add(row);
+        try
+        {
+            await context.SaveChangesAsync(cancel);
+        }
+        catch (DbUpdateException)
+        {
+            // Sent twice at once, the other was first.
+            await using BenchContext again = _open();
+            if (!await again.Engines.AnyAsync(e => e.Id == row.Id, cancel))
+            {
+                throw;
+            }
+        }
+    }
 
     private static string Write(CardDetails details) => JsonSerializer.Serialize(details, JsonSerializerOptions.Web);
 

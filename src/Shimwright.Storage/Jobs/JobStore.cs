@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Members;
+using Microsoft.EntityFrameworkCore.Storage;
+using Shimwright.Jobs;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 
@@ -8,8 +9,6 @@ namespace Shimwright.Storage.Jobs;
 /// <summary>Jobs, each with a sheet of facts that only grows.</summary>
 public sealed class JobStore
 {
-    private const int MostTries = 20;
-
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
     private readonly SetupCache _setups = new();
@@ -39,10 +38,20 @@ public sealed class JobStore
             return before;
         }
 
+        if (action == Guid.Empty || !PlainText.CanNameADevice(device))
+        {
+            throw new ArgumentException("A job is started by an action and a device that has a name.", nameof(action));
+        }
+
         DateTime now = Now();
         Guid id = Guid.CreateVersion7(_time.GetUtcNow());
         JobEntry[] entries = [.. facts.Select((fact, i) => new JobEntry(i + 1, action, device, now, fact))];
         JobSheet sheet = JobSheet.Of(setup, entries);
+        if (JobSheetFile.Read(sheet, JobPurpose.Draft).Problems is { Count: > 0 } problems)
+        {
+            throw new ArgumentException($"The facts do not belong to the setup: {string.Join("; ", problems)}", nameof(facts));
+        }
+
         context.Jobs.Add(new JobRow
         {
             Id = id,
@@ -80,7 +89,7 @@ public sealed class JobStore
     public async Task<StoredJob?> FindAsync(Guid id, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        // Read in one transaction, so that the facts are those of the state that was found.
+        // Two questions, one answer: the row says which fact is the last, and facts up to there never change.
         JobRow? row = await context.Jobs.AsNoTracking().Include(j => j.Engine).FirstOrDefaultAsync(j => j.Id == id, cancel);
         return row is null ? null : new(SummaryOf(row, row.Engine.Name), await SheetOf(context, row, cancel), row.Record is null ? null : JobRecord.Read(row.Record));
     }
@@ -93,32 +102,31 @@ public sealed class JobStore
     public async Task<AddResult> AddAsync(Guid id, Addition addition, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(addition);
-        for (int tried = 1; ; tried++)
+        if (addition.Action == Guid.Empty)
         {
-            await using BenchContext context = _open();
-            JobRow? row = await context.Jobs.FirstOrDefaultAsync(j => j.Id == id, cancel);
-            if (row is null)
-            {
-                return new(AddOutcome.NoSuchJob, [], []);
-            }
-
-            JobSheet sheet = await SheetOf(context, row, cancel);
-            if (Reject(sheet, addition) is { } rejected)
-            {
-                return rejected;
-            }
-
-            Apply(context, row, sheet, addition);
-            try
-            {
-                await context.SaveChangesAsync(cancel);
-                return new(AddOutcome.Saved, [], []);
-            }
-            catch (DbUpdateException) when (tried < MostTries)
-            {
-                // Another device was first: the numbers are taken. Look at what it added, and try again.
-            }
+            throw new ArgumentException("An addition needs an action of its own.", nameof(addition));
         }
+
+        await using BenchContext context = _open();
+        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
+
+        // Whoever is about to add holds the job's row first: others wait here, and then see what was added before them.
+        if (await context.Jobs.Where(j => j.Id == id).ExecuteUpdateAsync(s => s.SetProperty(j => j.Last, j => j.Last), cancel) == 0)
+        {
+            return new(AddOutcome.NoSuchJob, [], []);
+        }
+
+        JobRow row = await context.Jobs.FirstAsync(j => j.Id == id, cancel);
+        JobSheet sheet = await SheetOf(context, row, cancel);
+        if (AdditionRules.Reject(sheet, addition) is { } rejected)
+        {
+            return rejected;
+        }
+
+        Apply(context, row, sheet, addition);
+        await context.SaveChangesAsync(cancel);
+        await transaction.CommitAsync(cancel);
+        return new(AddOutcome.Saved, [], []);
     }
 
     /// <summary>Open jobs, those changed last first.</summary>
@@ -159,30 +167,6 @@ public sealed class JobStore
         var rows = await which(context.Jobs.AsNoTracking())
             .Select(j => new { j.Id, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt }).ToListAsync(cancel);
         return [.. rows.Select(j => new JobSummary(j.Id, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt))];
-    }
-
-    private static AddResult? Reject(JobSheet sheet, Addition addition)
-    {
-        if (sheet.Entries.Any(e => e.Action == addition.Action))
-        {
-            return new(AddOutcome.SavedBefore, [], []);
-        }
-
-        JobEntry[] unseen = [.. sheet.InForce.Where(e => e.Number > addition.Seen && e.Device != addition.Device
-            && addition.Facts.Any(f => f.ConflictsWith(e.Fact)))];
-        if (unseen.Length > 0)
-        {
-            return new(AddOutcome.Conflict, [], unseen);
-        }
-
-        List<JobProblem> problems = [];
-        foreach (JobFact fact in addition.Facts)
-        {
-            problems.AddRange(SheetRules.ProblemsOf(sheet, fact));
-            sheet = sheet.With(fact);
-        }
-
-        return problems.Count > 0 ? new(AddOutcome.Refused, [.. problems.Distinct()], []) : null;
     }
 
     private void Apply(BenchContext context, JobRow row, JobSheet sheet, Addition addition)

@@ -40,6 +40,11 @@ public sealed class SettingsStore
     public async Task<bool> SaveAsync(BenchSettings settings, int seen, string device, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(settings);
+        if (settings.Problems().Count > 0 || !PlainText.CanNameADevice(device))
+        {
+            throw new ArgumentException("Settings are checked, and the device has a name, before they are saved.", nameof(settings));
+        }
+
         if ((await CurrentAsync(cancel)).Version != seen)
         {
             return false;

@@ -75,7 +75,8 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.Property<string>("Search")
                         .IsRequired()
                         .HasMaxLength(200)
-                        .HasColumnType("character varying(200)");
+                        .HasColumnType("character varying(200)")
+                        .UseCollation("C");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()

@@ -1,0 +1,128 @@
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace Shimwright.Storage.Database;
+
+/// <summary>A bench's SQLite file: made where there is none, set aside before anything in it is rebuilt.</summary>
+internal sealed class SqliteFile(string file, TimeProvider time)
+{
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(500);
+
+    /// <summary>Brings the file up to this program's state.</summary>
+    public async Task<string?> PrepareAsync(BenchContext context, CancellationToken cancel)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+        bool isUsed = await IsUsedAsync(cancel);
+        string? copy = null;
+        if (!isUsed || await Upgrade.IsDueAsync(context, file, cancel))
+        {
+            await AwaitOtherStartAsync(cancel);
+            copy = isUsed ? await SetAsideAsync(cancel) : null;
+            await Upgrade.RunAsync(context, file, cancel);
+        }
+
+        await TryToWriteAsync(cancel);
+        return copy;
+    }
+
+    /// <summary>Whether there is a file with something of ours in it.</summary>
+    private async Task<bool> IsUsedAsync(CancellationToken cancel)
+    {
+        if (!File.Exists(file))
+        {
+            return false;
+        }
+
+        await using SqliteConnection connection = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
+        long tables = await CountAsync(connection, "SELECT count(*) FROM sqlite_master WHERE type = 'table'", cancel);
+        return tables > 0 && (await HasTableAsync(connection, "__EFMigrationsHistory", cancel) ? true : throw BenchDatabaseException.Foreign(file));
+    }
+
+    /// <summary>
+    /// Waits while another start rebuilds the file. Its mark stays behind where it was killed, and nothing would ever
+    /// start again: a mark that is a minute old is taken away.
+    /// </summary>
+    private async Task AwaitOtherStartAsync(CancellationToken cancel)
+    {
+        if (!File.Exists(file))
+        {
+            return;
+        }
+
+        await using SqliteConnection connection = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
+        while (await HasTableAsync(connection, "__EFMigrationsLock", cancel))
+        {
+            await RunAsync(connection, "DELETE FROM \"__EFMigrationsLock\" WHERE julianday(\"Timestamp\") < julianday('now', '-60 seconds')", cancel);
+            if (await CountAsync(connection, "SELECT count(*) FROM \"__EFMigrationsLock\"", cancel) == 0)
+            {
+                return;
+            }
+
+            await Task.Delay(BetweenLooks, TimeProvider.System, cancel);
+        }
+    }
+
+    /// <summary>A whole copy, the write-ahead log included, made by the database itself.</summary>
+    private async Task<string> SetAsideAsync(CancellationToken cancel)
+    {
+        string stamp = time.GetUtcNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture);
+        string copy = $"{file}.before-{stamp}";
+        for (int n = 2; File.Exists(copy); n++)
+        {
+            copy = string.Create(CultureInfo.InvariantCulture, $"{file}.before-{stamp}-{n}");
+        }
+
+        await using SqliteConnection from = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
+        try
+        {
+            await using SqliteConnection to = await OpenAsync(copy, SqliteOpenMode.ReadWriteCreate, cancel);
+            from.BackupDatabase(to);
+            return copy;
+        }
+        catch (SqliteException)
+        {
+            // Half a copy looks like a whole one.
+            File.Delete(copy);
+            throw;
+        }
+    }
+
+    /// <summary>A file that cannot be written to is found out now and not at the first reading of an evening.</summary>
+    private async Task TryToWriteAsync(CancellationToken cancel)
+    {
+        await using SqliteConnection connection = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
+        await RunAsync(connection, "BEGIN IMMEDIATE; ROLLBACK;", cancel);
+    }
+
+    private static async Task<SqliteConnection> OpenAsync(string path, SqliteOpenMode mode, CancellationToken cancel)
+    {
+        SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, Pooling = false, DefaultTimeout = 15 }.ToString());
+        try
+        {
+            await connection.OpenAsync(cancel);
+            return connection;
+        }
+        catch
+        {
+            await connection.DisposeAsync();
+            throw;
+        }
+    }
+
+    private static async Task<bool> HasTableAsync(SqliteConnection connection, string table, CancellationToken cancel) =>
+        await CountAsync(connection, $"SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '{table}'", cancel) > 0;
+
+    private static async Task<long> CountAsync(SqliteConnection connection, string question, CancellationToken cancel)
+    {
+        await using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = question;
+        return (long)(await command.ExecuteScalarAsync(cancel))!;
+    }
+
+    private static async Task RunAsync(SqliteConnection connection, string order, CancellationToken cancel)
+    {
+        await using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = order;
+        await command.ExecuteNonQueryAsync(cancel);
+    }
+}
