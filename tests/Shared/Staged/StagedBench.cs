@@ -1,0 +1,39 @@
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Engines;
+using Shimwright.Storage.Jobs;
+
+namespace Shimwright.Testing.Staged;
+
+/// <summary>Puts engines and jobs into a database, each job at a stage.</summary>
+internal sealed class StagedBench(BenchDatabase database)
+{
+    private const string Device = "prepared";
+
+    private static Guid NewId => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
+
+    /// <summary>Adds the engine of a job file.</summary>
+    public async Task<Guid> AddEngineAsync(SetupReading file)
+    {
+        Guid engine = NewId;
+        await database.Engines.AddAsync(engine, file.Setup!.Card.Engine.Name, file.Setup.Card, new CardDetails { LimitsFrom = "The workshop's own invention" });
+        return engine;
+    }
+
+    /// <summary>Adds a job on an engine and brings it to a stage, by the rules that hold for what a person sends.</summary>
+    public async Task<Guid> AddJobAsync(Guid engine, SetupReading file, JobStage stage)
+    {
+        Guid job = await database.Jobs.StartAsync(engine, file.Setup!, [], NewId, Device);
+        foreach (JobFact[] facts in StagedWork.UpTo(stage, file).Chunk(64))
+        {
+            AddResult result = await database.Jobs.AddAsync(job, new Addition(NewId, Device, int.MaxValue, facts));
+            if (!result.IsSaved)
+            {
+                throw new InvalidOperationException($"The job could not be brought to {stage}: {result.Outcome} {string.Join("; ", result.Problems)}");
+            }
+        }
+
+        JobStage reached = (await database.Jobs.FindAsync(job))!.Summary.Stage;
+        return reached == stage ? job : throw new InvalidOperationException($"The job was to be at {stage} and is at {reached}.");
+    }
+}

@@ -1,0 +1,28 @@
+using Shimwright.Browser.Running;
+
+namespace Shimwright.Browser.Looks;
+
+/// <summary>Pictures of the pages as they were tested, in artifacts/screenshots; with SHIMWRIGHT_README_IMAGES=1 the README's two as well.</summary>
+internal static class Screenshots
+{
+    private const string Variable = "SHIMWRIGHT_README_IMAGES";
+
+    private static readonly string Folder = Directory.CreateDirectory(Path.Combine(Repository.Root, "artifacts", "screenshots")).FullName;
+
+    private static readonly Dictionary<string, string> InReadme = new()
+    {
+        ["measure-phone"] = "measure-on-a-phone.png",
+        ["plan-desk"] = "plan-on-a-desk.png",
+    };
+
+    public static async Task TakeAsync(IPage page, string name, Screen screen)
+    {
+        string file = $"{name}-{screen.Name}";
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Folder, file + ".png"), FullPage = true });
+        if (Environment.GetEnvironmentVariable(Variable) == "1" && InReadme.TryGetValue(file, out string? image))
+        {
+            string images = Directory.CreateDirectory(Path.Combine(Repository.Root, "docs", "images")).FullName;
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(images, image) });
+        }
+    }
+}

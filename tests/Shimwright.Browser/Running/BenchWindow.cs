@@ -1,0 +1,59 @@
+using System.Collections.Concurrent;
+
+namespace Shimwright.Browser.Running;
+
+/// <summary>A window on a bench that notes whatever a page must not do: ask another machine, break its own policy, write errors.</summary>
+internal sealed class BenchWindow : IAsyncDisposable
+{
+    private const int LongestWait = 30_000;
+
+    private readonly IBrowserContext _context;
+    private readonly ConcurrentQueue<string> _faults = [];
+
+    private BenchWindow(IBrowserContext context, IPage page)
+    {
+        _context = context;
+        Page = page;
+    }
+
+    public IPage Page { get; }
+
+    public static async Task<BenchWindow> OnAsync(IBrowserContext context, Uri bench)
+    {
+        IPage page = await context.NewPageAsync();
+        page.SetDefaultTimeout(LongestWait);
+        var window = new BenchWindow(context, page);
+        context.Request += (_, request) => window.Note(
+            new Uri(request.Url) is var to && to.GetLeftPart(UriPartial.Authority) == bench.GetLeftPart(UriPartial.Authority)
+                ? null
+                : $"request to another origin: {request.Method} {request.Url}");
+        context.Response += (_, response) => window.Note(response.Status >= 500 ? $"answer {response.Status} from {response.Url}" : null);
+        context.Console += (_, message) => window.Note(IsFault(message) ? $"console {message.Type}: {message.Text}" : null);
+        context.WebError += (_, error) => window.Note($"script error: {error.Error}");
+        return window;
+    }
+
+    /// <summary>Goes to a page and gives back its status.</summary>
+    public async Task<int> GoAsync(string address)
+    {
+        IResponse? response = await Page.GotoAsync(address);
+        return response!.Status;
+    }
+
+    /// <summary>Fails where the window has noted anything.</summary>
+    public void AssertQuiet() => Assert.True(_faults.IsEmpty, string.Join("\n", _faults));
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+
+    /// <summary>Errors and warnings; a page that refuses a form on purpose answers 422, of which the browser makes an error.</summary>
+    private static bool IsFault(IConsoleMessage message) =>
+        message.Type is "error" or "warning" && !message.Text.Contains("422 (Unprocessable", StringComparison.Ordinal);
+
+    private void Note(string? fault)
+    {
+        if (fault is not null)
+        {
+            _faults.Enqueue(fault);
+        }
+    }
+}

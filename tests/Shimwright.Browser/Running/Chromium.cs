@@ -1,0 +1,67 @@
+using Shimwright.Browser.Running;
+
+[assembly: AssemblyFixture(typeof(Chromium))]
+
+namespace Shimwright.Browser.Running;
+
+/// <summary>The browser of the machine, one for all tests; each window has cookies and storage of its own.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private static readonly string[] Names = ["chromium", "chromium-browser"];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        string path = Find();
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = path,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync",
+            ],
+        });
+    }
+
+    /// <summary>Opens a window on a bench.</summary>
+    internal async Task<BenchWindow> OpenAsync(Uri bench, Screen screen)
+    {
+        IBrowserContext context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = bench.ToString(),
+            ViewportSize = new ViewportSize { Width = screen.Width, Height = screen.Height },
+            ColorScheme = screen.Dark ? ColorScheme.Dark : ColorScheme.Light,
+            JavaScriptEnabled = screen.Script,
+            ReducedMotion = ReducedMotion.Reduce,
+            Locale = "en-GB",
+            TimezoneId = "UTC",
+        });
+        return await BenchWindow.OnAsync(context, bench);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+    }
+
+    private static string Find()
+    {
+        IEnumerable<string> folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Prepend("/usr/bin");
+        string? found = Environment.GetEnvironmentVariable("SHIMWRIGHT_CHROMIUM") is { Length: > 0 } named
+            ? named
+            : folders.SelectMany(f => Names.Select(n => Path.Combine(f, n))).FirstOrDefault(File.Exists);
+        return File.Exists(found)
+            ? found
+            : throw new FileNotFoundException(
+                $"No Chromium at {found ?? "/usr/bin/chromium or in the PATH"}. eng/browser installs it; SHIMWRIGHT_CHROMIUM names one that lies elsewhere.");
+    }
+}

@@ -1,0 +1,66 @@
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Testing.Staged;
+
+namespace Shimwright.Browser.Running;
+
+/// <summary>A served bench on which there is something to see in every room: engines, and a job at each stage.</summary>
+public sealed class PreparedBench : IAsyncLifetime
+{
+    private const string Shimmed = "01-dusty-single.json";
+    private const string Screwed = "06-plant-engine-screws.json";
+    private const string Sixteen = "02-worn-four.json";
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("shimwright-browser-").FullName;
+    private readonly Dictionary<JobStage, Guid> _jobs = [];
+    private ServedBench? _bench;
+
+    internal Uri Address => _bench!.Address;
+
+    /// <summary>The engine with shims.</summary>
+    internal Guid Engine { get; private set; }
+
+    /// <summary>The engine with screws.</summary>
+    internal Guid ScrewEngine { get; private set; }
+
+    /// <summary>A job on sixteen valves that is being planned.</summary>
+    internal Guid Wide { get; private set; }
+
+    /// <summary>A job with screws that is being planned.</summary>
+    internal Guid ScrewJob { get; private set; }
+
+    /// <summary>The job at a stage.</summary>
+    internal Guid JobAt(JobStage stage) => _jobs[stage];
+
+    public async ValueTask InitializeAsync()
+    {
+        string file = Path.Combine(_folder, "bench.db");
+        var database = BenchDatabase.At(file, TimeProvider.System);
+        await database.PrepareAsync();
+        var staged = new StagedBench(database);
+        SetupReading shims = Read(Shimmed), screws = Read(Screwed), sixteen = Read(Sixteen);
+        Engine = await staged.AddEngineAsync(shims);
+        foreach (JobStage stage in Enum.GetValues<JobStage>())
+        {
+            _jobs.Add(stage, await staged.AddJobAsync(Engine, shims, stage));
+        }
+
+        ScrewEngine = await staged.AddEngineAsync(screws);
+        ScrewJob = await staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
+        Wide = await staged.AddJobAsync(await staged.AddEngineAsync(sixteen), sixteen, JobStage.Plan);
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        _bench = await ServedBench.StartAsync(file);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_bench is not null)
+        {
+            await _bench.DisposeAsync();
+        }
+
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private static SetupReading Read(string demo) => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(demo)));
+}
