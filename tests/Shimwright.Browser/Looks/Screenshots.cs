@@ -1,3 +1,4 @@
+using Shimwright.Testing.Served;
 using Shimwright.Browser.Running;
 
 namespace Shimwright.Browser.Looks;

@@ -1,3 +1,4 @@
+using Shimwright.Testing.Served;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Testing.Staged;

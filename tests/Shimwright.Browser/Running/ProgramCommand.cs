@@ -1,3 +1,4 @@
+using Shimwright.Testing.Served;
 using System.Diagnostics;
 
 namespace Shimwright.Browser.Running;

@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace Shimwright.Browser.Running;
+namespace Shimwright.Testing.Served;
 
 /// <summary>The published program, started as a person starts it, as a process of its own.</summary>
 internal sealed partial class ServedBench : IAsyncDisposable

@@ -1,6 +1,6 @@
-namespace Shimwright.Browser.Running;
+namespace Shimwright.Testing.Served;
 
-/// <summary>The folder that the tests were built from.</summary>
+/// <summary>The folder that this was built from.</summary>
 internal static class Repository
 {
     public static string Root { get; } = Find();

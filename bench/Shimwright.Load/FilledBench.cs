@@ -1,0 +1,79 @@
+using System.Data.Common;
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Testing.Served;
+using Shimwright.Testing.Staged;
+
+namespace Shimwright.Load;
+
+/// <summary>A workshop of many years: engines of four kinds, closed jobs with their records, and some open jobs at every stage.</summary>
+internal sealed class FilledBench
+{
+    private const int OpenJobs = 300;
+
+    /// <summary>Four and sixteen valves, shims under and over the bucket, and screws.</summary>
+    private static readonly string[] Kinds = ["01-dusty-single.json", "02-worn-four.json", "04-shim-over-bucket-twin.json", "06-plant-engine-screws.json"];
+
+    private readonly BenchDatabase _database;
+    private readonly Random _random = new(4_711);
+    private readonly List<Guid> _engines = [];
+    private readonly Dictionary<JobStage, List<Guid>> _jobs = Enum.GetValues<JobStage>().ToDictionary(s => s, _ => new List<Guid>());
+
+    private FilledBench(BenchDatabase database) => _database = database;
+
+    public IReadOnlyList<Guid> Engines => _engines;
+
+    public IReadOnlyList<Guid> JobsAt(JobStage stage) => _jobs[stage];
+
+    /// <summary>Every job that is open, whatever its stage.</summary>
+    public IReadOnlyList<Guid> Open => [.. _jobs.Where(j => j.Key != JobStage.Closed).SelectMany(j => j.Value)];
+
+    public static async Task<FilledBench> MakeAsync(BenchDatabase database, int engines, int jobs)
+    {
+        await database.PrepareAsync();
+        var filled = new FilledBench(database);
+        SetupReading[] files = [.. Kinds.Select(k => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(k))))];
+        var staged = new StagedBench(database);
+        for (int i = 0; i < engines; i++)
+        {
+            filled._engines.Add(await staged.AddEngineAsync(files[i % files.Length], FormattableString.Invariant($"Hire engine {i + 1:0000}")));
+        }
+
+        await filled.AddJobsAsync(staged, files, jobs);
+        return filled;
+    }
+
+    /// <summary>One job of each kind at each stage is worked on by the rules; the others are copies of those, on engines of the same kind.</summary>
+    private async Task AddJobsAsync(StagedBench staged, SetupReading[] files, int jobs)
+    {
+        var models = new Dictionary<(int Kind, JobStage Stage), Guid>();
+        for (int kind = 0; kind < files.Length; kind++)
+        {
+            foreach (JobStage stage in Stages(files[kind]))
+            {
+                Guid model = await staged.AddJobAsync(_engines[kind], files[kind], stage);
+                models.Add((kind, stage), model);
+                _jobs[stage].Add(model);
+            }
+        }
+
+        await using BenchContext context = _database.NewContext();
+        await context.Database.OpenConnectionAsync();
+        await using DbTransaction transaction = await context.Database.GetDbConnection().BeginTransactionAsync();
+        var copy = new JobCopy(context, transaction);
+        for (int i = models.Count; i < jobs; i++)
+        {
+            int engine = i % _engines.Count;
+            int kind = engine % files.Length;
+            JobStage[] stages = [.. Stages(files[kind])];
+            JobStage stage = i < jobs - OpenJobs ? JobStage.Closed : stages[_random.Next(stages.Length - 1)];
+            _jobs[stage].Add(await copy.AddAsync(models[(kind, stage)], _engines[engine], minutesAgo: jobs - i));
+        }
+
+        await transaction.CommitAsync();
+    }
+
+    private static IEnumerable<JobStage> Stages(SetupReading file) =>
+        Enum.GetValues<JobStage>().Where(s => s != JobStage.Shims || file.Setup!.Card.Engine.Valvetrain.HasShims);
+}

@@ -1,0 +1,70 @@
+using System.Diagnostics;
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+using Shimwright.Storage.Database;
+using Shimwright.Testing.Served;
+
+namespace Shimwright.Load;
+
+internal static class Program
+{
+    private const int Engines = 1_000;
+    private const int Jobs = 10_000;
+    private const double PerSecond = 100;
+    private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(20);
+
+    /// <summary>Optional argument: for how many seconds the pages are asked (60).</summary>
+    private static async Task<int> Main(string[] args)
+    {
+        var length = TimeSpan.FromSeconds(args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 60);
+        string folder = Directory.CreateTempSubdirectory("shimwright-load-").FullName;
+        try
+        {
+            return await RunAsync(Path.Combine(folder, "bench.db"), length);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static async Task<int> RunAsync(string file, TimeSpan length)
+    {
+        long start = Stopwatch.GetTimestamp();
+        FilledBench bench = await FilledBench.MakeAsync(BenchDatabase.At(file, TimeProvider.System), Engines, Jobs);
+        SqliteConnection.ClearAllPools();
+        TextWriter to = Console.Out;
+        to.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Engines} engines and {Jobs} jobs, {new FileInfo(file).Length / 1e6:0} MB, filled in {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s"));
+
+        await using ServedBench server = await ServedBench.StartAsync(file);
+        using var client = new HttpClient { BaseAddress = server.Address };
+        client.DefaultRequestHeaders.Add("Cookie", $"shimwright-device={Guid.CreateVersion7(TimeProvider.System.GetUtcNow()):N}");
+        IReadOnlyList<(string Page, Func<string> Address)> pages = LoadPages.Of(bench);
+        await SayFirstAsync(to, client, pages);
+
+        var loop = new OpenLoop(client, PerSecond);
+        await loop.RunAsync(pages, WarmUp);
+        IReadOnlyList<Answered> bare = await loop.RunAsync([("healthz (bare)", () => "/healthz")], length / 2);
+        IReadOnlyList<Answered> answers = await loop.RunAsync(pages, length);
+        LatencyTable.Print(to, bare, answers);
+        int failed = answers.Concat(bare).Count(a => a.Status != 200);
+        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{PerSecond} requests/s in all for {length.TotalSeconds:0} s, {failed} failed"));
+        return failed == 0 ? 0 : 1;
+    }
+
+    /// <summary>What the first person of the day waits: the server has just been started and has answered nothing.</summary>
+    private static async Task SayFirstAsync(TextWriter to, HttpClient client, IReadOnlyList<(string Page, Func<string> Address)> pages)
+    {
+        foreach ((string page, Func<string> address) in pages)
+        {
+            long start = Stopwatch.GetTimestamp();
+            using HttpResponseMessage answer = await client.GetAsync(new Uri(address(), UriKind.Relative));
+            byte[] body = await answer.Content.ReadAsByteArrayAsync();
+            to.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"first {page}: {(int)answer.StatusCode}, {body.Length / 1e3:0.0} kB in {Stopwatch.GetElapsedTime(start).TotalMilliseconds:0} ms"));
+        }
+    }
+}
