@@ -61,7 +61,7 @@ public class JobSheetTests
         ledger.Add(new Undone(wrong));
         Assert.Equal([0.14], ledger.Sheet.Readings(SheetPart.Check, "I1").Select(e => ((ClearanceRead)e.Fact).Value));
         Assert.Equal(3, ledger.Sheet.Entries.Count);
-        Assert.False(ledger.Sheet.Counts(wrong));
+        Assert.False(ledger.Sheet.Counts(new Undone(wrong)));
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public class JobSheetTests
         Assert.Null(ledger.Sheet.FoundAt("I1"));
         Guid again = ledger.Add(new Undone(undo));
         Assert.Equal([1, 2], ledger.Sheet.InForce.Select(e => e.Number));
-        Assert.False(ledger.Sheet.Counts(undo));
+        Assert.False(ledger.Sheet.Counts(new Undone(undo)));
         ledger.Add(new Undone(again));
         Assert.Equal([2], ledger.Sheet.InForce.Select(e => e.Number));
     }
