@@ -20,7 +20,7 @@ internal static class DemoCommand
         var command = new Command(
             "demo",
             "Plan every job of the demo workshop, say what to look at in each, then open its bench in a browser with a job in progress, until Ctrl-C.\n"
-            + "Example: shimwright demo")
+            + "Example: shimwright demo --once")
         {
             unit, once, port,
         };

@@ -44,10 +44,9 @@ internal static class ServeCommand
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
     public static async Task<int> RunAsync(Bench bench, string address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null)
     {
-        var database = BenchDatabase.At(address, TimeProvider.System);
-        if (await database.PrepareAsync(cancel) is { } copy)
+        if (await PreparedAsync(bench, address, cancel) is not { } database)
         {
-            bench.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
+            return ExitCode.BadInput;
         }
 
         await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System));
@@ -71,6 +70,26 @@ internal static class ServeCommand
         bench.Output.Flush();
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;
+    }
+
+    /// <summary>The database, brought up to this program; null where it cannot be used, which is said then.</summary>
+    private static async Task<BenchDatabase?> PreparedAsync(Bench bench, string address, CancellationToken cancel)
+    {
+        try
+        {
+            var database = BenchDatabase.At(address, TimeProvider.System);
+            if (await database.PrepareAsync(cancel) is { } copy)
+            {
+                bench.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
+            }
+
+            return database;
+        }
+        catch (BenchDatabaseException unusable)
+        {
+            bench.Error.WriteLine($"shimwright: {unusable.Message}");
+            return null;
+        }
     }
 
     private static string UsualFile() => Path.Combine(DataFolder(), "bench.db");

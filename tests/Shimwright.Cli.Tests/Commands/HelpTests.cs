@@ -33,6 +33,8 @@ public class HelpTests
     [InlineData("forecast")]
     [InlineData("schema")]
     [InlineData("demo")]
+    [InlineData("serve")]
+    [InlineData("calibrate")]
     public void Help_PrintsWhatWasApproved(string command)
     {
         ProgramRun help = ProgramRun.Of(command == "root" ? ["--help"] : [command, "--help"]);

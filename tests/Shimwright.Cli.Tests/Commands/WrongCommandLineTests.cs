@@ -4,7 +4,7 @@ namespace Shimwright.Cli.Tests.Commands;
 
 public class WrongCommandLineTests
 {
-    private static readonly string[] Commands = ["estimate", "plan", "verdict", "schema", "demo"];
+    private static readonly string[] Commands = ["estimate", "plan", "verdict", "schema", "demo", "serve"];
 
     public static TheoryData<string> Wrong() =>
     [
@@ -27,6 +27,11 @@ public class WrongCommandLineTests
         "schema --unit mm",
         "demo JOB",
         "demo --unit 1",
+        "demo --port x",
+        "serve JOB",
+        "serve --port -1",
+        "serve --port 65536",
+        "serve --db",
     ];
 
     [Theory]
