@@ -1,0 +1,43 @@
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Engines;
+using Shimwright.Storage.Jobs;
+
+namespace Shimwright.Web.Tests.Pages;
+
+/// <summary>A job of the demo workshop on a running bench, as far as a test wants it to have come.</summary>
+public sealed record DemoJob(RunningBench Bench, Guid Id, HttpClient Client) : IDisposable
+{
+    private static readonly TimeProvider Clock = TimeProvider.System;
+
+    /// <summary>Starts one from a file of the demo folder, with the facts that stand in it and that the test wants.</summary>
+    public static async Task<DemoJob> StartAsync(RunningBench bench, string file, Func<JobFact, bool> which)
+    {
+        SetupReading reading = JobSetup.FromFile(await File.ReadAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "demo", file), TestContext.Current.CancellationToken));
+        return await StartAsync(bench, reading.Setup!, [.. reading.Facts.Where(which)]);
+    }
+
+    /// <summary>Starts one from a setup.</summary>
+    public static async Task<DemoJob> StartAsync(RunningBench bench, JobSetup setup, params IReadOnlyList<JobFact> facts)
+    {
+        var engine = Guid.CreateVersion7(Clock.GetUtcNow());
+        await bench.Database.Engines.AddAsync(engine, setup.Card.Engine.Name, setup.Card, new CardDetails(), cancel: TestContext.Current.CancellationToken);
+        Guid job = await bench.Database.Jobs.StartAsync(engine, setup, facts, Guid.CreateVersion7(Clock.GetUtcNow()), "file", TestContext.Current.CancellationToken);
+        return new(bench, job, bench.NewClient());
+    }
+
+    /// <summary>No fact of the file: the job as it is when it was just started.</summary>
+    public static Func<JobFact, bool> Nothing { get; } = _ => false;
+
+    /// <summary>The check: what was read and found before anything was changed.</summary>
+    public static bool TheCheck(JobFact fact) => fact is ReadingFact { Part: SheetPart.Check } or ThicknessFound;
+
+    public string Address(string page) => $"/jobs/{Id}/{page}";
+
+    public Task<FetchedPage> PageAsync(string page) => FetchedPage.GetAsync(Client, Address(page));
+
+    public Task<FormPost> FormAsync(string page, string handler) => FormPost.OnAsync(Client, Address(page), handler);
+
+    public async Task<StoredJob> StoredAsync() => (await Bench.Database.Jobs.FindAsync(Id, TestContext.Current.CancellationToken))!;
+
+    public void Dispose() => Client.Dispose();
+}
