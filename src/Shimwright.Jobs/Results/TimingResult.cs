@@ -37,7 +37,8 @@ public sealed record TimingResult(
     string Format, ToothRow Tooth, MarkRow? Mark, PinsRow? Pins, LobesRow? Lobes,
     IReadOnlyList<EventsRow>? AfterClearanceChange, IReadOnlyList<string> Cautions)
 {
-    private const string Danger =
+    /// <summary>What wrong timing does, and what follows from that.</summary>
+    public const string Danger =
         "An engine out of time can bend its valves the moment the starter turns it. Until the marks are right turn it by hand only, "
         + "and stop where it stops hard; the maker's manual says where the marks belong.";
 

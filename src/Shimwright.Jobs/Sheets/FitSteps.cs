@@ -62,7 +62,7 @@ public static class FitSteps
     public static bool TimingIsOwed(JobSheet sheet)
     {
         IReadOnlyList<FitStep> steps = For(sheet);
-        return steps.Any(s => s.Name == Timing) && !sheet.IsDone(Timing)
+        return sheet.Plan is not null && steps.Any(s => s.Name == Timing) && !sheet.IsDone(Timing)
             && (ChangedBy(sheet).Any(v => sheet.ChangeAt(v) is not null)
                 || steps.Any(s => s.Name.StartsWith(Open, StringComparison.Ordinal) && sheet.IsDone(s.Name)));
     }

@@ -180,8 +180,7 @@ public sealed class JobSheet
                 return JobStage.Closed;
             }
 
-            IReadOnlyList<string> changed = FitSteps.ChangedBy(this);
-            if (Plan is null && changed.Count == 0)
+            if (Plan is not { } plan)
             {
                 // A job file may come with its work done; a plan that was let go leaves the choice open again.
                 return !_newest.ContainsKey("plan") && _changes.Valves.Count > 0 ? AfterTheWork(_changes.Valves)
@@ -190,7 +189,7 @@ public sealed class JobSheet
                     : JobStage.Plan;
             }
 
-            // A job that was taken in with its changes has no plan of ours: it goes on where it stands.
+            string[] changed = [.. plan.Changes.Select(c => c.Valve)];
             return changed.Any(v => ChangeAt(v) is null) || FitSteps.For(this).Any(s => s.Must && !IsDone(s.Name)) ? JobStage.Fit
                 : AfterTheWork(changed);
         }

@@ -58,16 +58,24 @@ public abstract class JobPage : ComponentBase
     /// <summary>Adds facts in one action and goes on to an address; where they are refused, the page is shown again and says why.</summary>
     private protected async Task AddAsync(ActionForm form, string next, params IReadOnlyList<JobFact> facts)
     {
-        AddResult result = await Database.Jobs.AddAsync(Id, new Addition(form.Action, Device.Of(Http), form.Seen, facts));
-        if (result.IsSaved)
+        if (await SaveAsync(form, facts))
         {
             Navigation.NavigateTo(next);
-            return;
+        }
+    }
+
+    /// <summary>Adds facts in one action and stays; where they are refused, the page says why.</summary>
+    private protected async Task<bool> SaveAsync(ActionForm form, params IReadOnlyList<JobFact> facts)
+    {
+        AddResult result = await Database.Jobs.AddAsync(Id, new Addition(form.Action, Device.Of(Http), form.Seen, facts));
+        if (!result.IsSaved)
+        {
+            Refuse(result.Problems);
+            Unseen = result.Unseen;
         }
 
-        Refuse(result.Problems);
-        Unseen = result.Unseen;
         await LoadAsync();
+        return result.IsSaved;
     }
 
     /// <summary>Shows the page again with what is wrong.</summary>

@@ -1,0 +1,69 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http;
+using Shimwright.Jobs.Members;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Engines;
+using Shimwright.Storage.Jobs;
+using Shimwright.Web.Shell;
+
+namespace Shimwright.Web.Jobs.TakingIn;
+
+/// <summary>A job file is chosen and becomes a job.</summary>
+public sealed partial class TakeInPage : ComponentBase
+{
+    private IReadOnlyList<JobProblem> _problems = [];
+    private StoredEngine? _engine;
+
+    [CascadingParameter]
+    private HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    private BenchDatabase Database { get; set; } = null!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = null!;
+
+    [SupplyParameterFromQuery(Name = "engine")]
+    private Guid? EngineId { get; set; }
+
+    [SupplyParameterFromForm(FormName = "take-in")]
+    private TakeInForm? Sent { get; set; }
+
+    protected override async Task OnInitializedAsync() =>
+        _engine = EngineId is { } id ? await Database.Engines.FindAsync(id, Http.RequestAborted) : null;
+
+    private async Task SendAsync()
+    {
+        if (Sent!.File is not { Length: > 0 } file)
+        {
+            Refuse([new("file", "no file was chosen, or it is empty", "choose a job file; its name usually ends in .json")]);
+            return;
+        }
+
+        using var bytes = new MemoryStream();
+        await file.CopyToAsync(bytes, Http.RequestAborted);
+        TakenIn taken = await TakeIn.RunAsync(
+            Database, bytes.ToArray(), Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Device.Of(Http)), Http.RequestAborted);
+        if (taken.Job is not { } job)
+        {
+            Refuse(taken.Problems);
+            return;
+        }
+
+        StoredJob started = (await Database.Jobs.FindAsync(job, Http.RequestAborted))!;
+        Navigation.NavigateTo(StageLink.Next(job, started.Summary.Stage));
+    }
+
+    private void Refuse(IReadOnlyList<JobProblem> problems)
+    {
+        _problems = problems;
+        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+    }
+
+    private sealed class TakeInForm : ActionForm
+    {
+        public IFormFile? File { get; set; }
+
+        public string? Engine { get; set; }
+    }
+}
