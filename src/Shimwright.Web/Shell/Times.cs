@@ -9,6 +9,9 @@ internal static class Times
 
     public static string Day(DateTime utc) => utc.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
+    /// <summary>A number as it is put into a field: nothing of it is rounded away.</summary>
+    public static string Exact(double value) => value.ToString("0.############", CultureInfo.InvariantCulture);
+
     /// <summary>A clock's count or another plain number.</summary>
     public static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }

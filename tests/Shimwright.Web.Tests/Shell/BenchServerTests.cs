@@ -8,7 +8,7 @@ public class BenchServerTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         string page = await client.GetStringAsync(new Uri("/", UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.Contains("No job is open.", page, StringComparison.Ordinal);
+        Assert.Contains("Make a card of the engine", page, StringComparison.Ordinal);
     }
 
     [Theory]

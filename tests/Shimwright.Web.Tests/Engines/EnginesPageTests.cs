@@ -1,0 +1,70 @@
+using System.Globalization;
+using Shimwright.Jobs.Cards;
+using Shimwright.Storage.Engines;
+using Shimwright.Web.Shell;
+using Shimwright.Web.Tests.Pages;
+
+namespace Shimwright.Web.Tests.Engines;
+
+public class EnginesPageTests
+{
+    [Fact]
+    public async Task Get_NoEngineYet_SaysHowOneIsMade()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        FetchedPage page = await FetchedPage.GetAsync(client, "/engines");
+        Assert.Contains("No engine is kept on this bench yet", page.Text, StringComparison.Ordinal);
+        Assert.NotNull(page.Document.QuerySelector("a[href='/engines/new']"));
+    }
+
+    [Fact]
+    public async Task Get_NothingFound_NamesWhatWasLookedFor()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await DemoEngine.AddAsync(bench);
+        FetchedPage page = await FetchedPage.GetAsync(client, "/engines?q=%3Cscript%3Ex");
+        Assert.Contains("No engine's name holds \"<script>x\"", page.Text, StringComparison.Ordinal);
+        Assert.Equal("<script>x", page.Document.QuerySelector("#q")!.GetAttribute("value"));
+        Assert.Empty(page.Document.QuerySelectorAll("main script"));
+    }
+
+    [Fact]
+    public async Task Get_MoreThanAPage_EveryEngineStandsOnOneOfThem()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        EngineCard card = DemoEngine.Setup().Setup!.Card;
+        for (int n = 0; n < 60; n++)
+        {
+            await bench.Database.Engines.AddAsync(
+                Guid.NewGuid(), string.Create(CultureInfo.InvariantCulture, $"Engine {n:00}"), card, new CardDetails(), cancel: TestContext.Current.CancellationToken);
+        }
+
+        List<string> seen = [];
+        string? next = "/engines?q=engine";
+        while (next is not null)
+        {
+            FetchedPage page = await FetchedPage.GetAsync(client, next);
+            seen.AddRange(page.Document.QuerySelectorAll(".rows a").Select(a => a.TextContent));
+            next = page.Document.QuerySelector("a[rel=next]")?.GetAttribute("href");
+        }
+
+        Assert.Equal(60, seen.Count);
+        Assert.Equal(60, seen.Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData(0, 7, 1, 0)]
+    [InlineData(26, 2, 2, 25)]
+    [InlineData(26, 99, 2, 25)]
+    [InlineData(26, -1, 1, 0)]
+    [InlineData(25, 2, 1, 0)]
+    public void Pager_APage_IsOneThatIsThere(int count, int page, int shown, int skip)
+    {
+        var pager = new Pager(count, 25, page);
+        Assert.Equal(shown, pager.Page);
+        Assert.Equal(skip, pager.Skip);
+    }
+}

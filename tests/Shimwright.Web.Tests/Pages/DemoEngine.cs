@@ -1,0 +1,31 @@
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Engines;
+
+namespace Shimwright.Web.Tests.Pages;
+
+/// <summary>Engines of the demo folder put on a bench.</summary>
+internal static class DemoEngine
+{
+    public static byte[] File(string name = "01-dusty-single.json") => System.IO.File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", name));
+
+    public static SetupReading Setup(string name = "01-dusty-single.json") => JobSetup.FromFile(File(name));
+
+    /// <summary>Adds the engine of a job file.</summary>
+    public static async Task<Guid> AddAsync(RunningBench bench, string name = "01-dusty-single.json", CardDetails? details = null)
+    {
+        JobSetup setup = Setup(name).Setup!;
+        var id = Guid.NewGuid();
+        await bench.Database.Engines.AddAsync(id, setup.Card.Engine.Name, setup.Card, details ?? new CardDetails(), cancel: TestContext.Current.CancellationToken);
+        return id;
+    }
+
+    /// <summary>Adds the engine of a job file with a job that has the file's check on its sheet.</summary>
+    public static async Task<(Guid Engine, Guid Job)> AddWithJobAsync(RunningBench bench, string name = "01-dusty-single.json")
+    {
+        Guid engine = await AddAsync(bench, name);
+        SetupReading reading = Setup(name);
+        JobFact[] facts = [.. reading.Facts.Where(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound)];
+        Guid job = await bench.Database.Jobs.StartAsync(engine, reading.Setup!, facts, Guid.NewGuid(), "test", TestContext.Current.CancellationToken);
+        return (engine, job);
+    }
+}
