@@ -81,7 +81,7 @@ public sealed class BenchDatabase
                 return await new SqliteFile(File, _time).PrepareAsync(context, cancel);
             }
 
-            await Upgrade.RunAsync(context, Description, cancel);
+            await Upgrade.RunAloneAsync((PostgresBench)context, Description, cancel);
             return null;
         }
         catch (Exception e) when (File is null ? e is DbException or SocketException or TimeoutException : e is SqliteException or IOException or UnauthorizedAccessException)
