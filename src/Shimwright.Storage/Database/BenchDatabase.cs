@@ -84,9 +84,9 @@ public sealed class BenchDatabase
             await Upgrade.RunAloneAsync((PostgresBench)context, Description, cancel);
             return null;
         }
-        catch (Exception e) when (File is null ? e is DbException or SocketException or TimeoutException : e is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception e) when (CauseOf(e) is { } cause)
         {
-            throw File is null ? BenchDatabaseException.OfServer(Description, e) : BenchDatabaseException.OfFile(File, e);
+            throw File is null ? BenchDatabaseException.OfServer(Description, cause) : BenchDatabaseException.OfFile(File, cause);
         }
     }
 
@@ -100,6 +100,20 @@ public sealed class BenchDatabase
     }
 
     internal BenchContext NewContext() => _open();
+
+    /// <summary>What the database, the network or the disk said, however deep; null where it was none of them.</summary>
+    private static Exception? CauseOf(Exception e)
+    {
+        for (Exception? at = e; at is not null and not OperationCanceledException; at = at.InnerException)
+        {
+            if (at is DbException or SocketException or TimeoutException or IOException or UnauthorizedAccessException)
+            {
+                return at;
+            }
+        }
+
+        return null;
+    }
 
     private static BenchDatabase OnSqlite(string file, TimeProvider time)
     {

@@ -11,6 +11,11 @@ internal sealed class SqliteFile(string file, TimeProvider time)
     /// <summary>Brings the file up to this program's state.</summary>
     public async Task<string?> PrepareAsync(BenchContext context, CancellationToken cancel)
     {
+        if (Directory.Exists(file))
+        {
+            throw new IOException("this is a folder");
+        }
+
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
         bool isUsed = await IsUsedAsync(cancel);
         string? copy = null;

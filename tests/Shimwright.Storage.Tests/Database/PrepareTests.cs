@@ -147,7 +147,7 @@ public class PrepareTests
     {
         await using TestDatabase database = await TestDatabase.EmptyAsync(DatabaseKind.Sqlite);
         Directory.CreateDirectory(database.Address);
-        await RefusesAsync(database.Bench, $"{database.Address}: the file cannot be opened or made; name a file in a folder that you may write to with --db");
+        await RefusesAsync(database.Bench, $"{database.Address}: this is a folder; name a file in a folder that you may write to with --db");
     }
 
     [Fact]
@@ -216,6 +216,6 @@ public class PrepareTests
     {
         BenchDatabaseException e = await Assert.ThrowsAsync<BenchDatabaseException>(() => bench.PrepareAsync(Cancel));
         Assert.StartsWith(bench.File ?? bench.Description, e.Message, StringComparison.Ordinal);
-        Assert.Contains(words, e.Message, StringComparison.Ordinal);
+        Assert.True(e.Message.Contains(words, StringComparison.Ordinal), e.Message);
     }
 }
