@@ -1,0 +1,120 @@
+using Shimwright.Browser.Rooms;
+using Shimwright.Browser.Running;
+
+namespace Shimwright.Browser.Work;
+
+/// <summary>A whole job in a real browser, from an engine that the bench has never seen to the record for its owner.</summary>
+public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassFixture<EmptyBench>
+{
+    private static readonly EngineAnswers Engine = new(
+        "Ferry tender, the spare", "Shim under bucket", "1", "4: two intake, two exhaust", "A camshaft for each side",
+        new Dictionary<string, string>(),
+        new Dictionary<string, string>
+        {
+            ["Intake, lower limit"] = "0.10",
+            ["Intake, upper limit"] = "0,17",
+            ["Exhaust, lower limit"] = "0.17",
+            ["Exhaust, upper limit"] = "0.24 mm",
+            ["Where the limits come from"] = "The shed's own sheet, page 4",
+        });
+
+    /// <summary>One intake in band, one too tight; one exhaust too tight, one in band.</summary>
+    private static readonly Felt[] Check =
+    [
+        new("I1", "0.13", "light"), new("I1", "0.15", "firm"),
+        new("I2", "0.05", "light"), new("I2", "0.08", "won't enter"),
+        new("E1", "0.13", "light"), new("E1", "0.15", "firm"),
+        new("E2", "0.20", "light"), new("E2", "0.23", "won't enter"),
+    ];
+
+    public static TheoryData<Screen> Screens => [Screen.Phone, Screen.Desk.InDark(), Screen.Phone.WithoutScript()];
+
+    [Theory(DisableDiscoveryEnumeration = true)]
+    [MemberData(nameof(Screens))]
+    public async Task Job_FromANewEngineToItsRecord_ShowsWhatTheCommandsSay(Screen screen)
+    {
+        await using BenchWindow window = await chromium.OpenAsync(bench.Address, screen);
+        await window.GoAsync("/");
+        var engine = new NewEngineRoom(window.Page);
+        await engine.MakeAsync(Engine with { Name = $"{Engine.Name}, {screen.Name}" });
+        await engine.StartJobAsync("118");
+
+        await MeasureAsync(window);
+        await EnterShimsAsync(window);
+        string[] changed = await PlanAsync(window);
+        await FitAsync(window, changed);
+        await FeelAgainAsync(window, changed);
+        window.AssertQuiet();
+    }
+
+    private async Task MeasureAsync(BenchWindow window)
+    {
+        var measure = new ReadingRoom(window.Page, "Measure");
+        await measure.AssertHereAsync("Measure");
+        await measure.SuspectAsync("Dust got in");
+        foreach (IGrouping<string, Felt> valve in Check.GroupBy(f => f.Valve))
+        {
+            await measure.ChooseAsync(valve.Key);
+            foreach (Felt felt in valve)
+            {
+                await measure.TapAsync(felt);
+            }
+
+            await CommandFigures.AssertEstimateAsync(await measure.DownloadAsync(bench.Folder), valve.Key, await measure.Estimate.InnerTextAsync());
+        }
+
+        await measure.TapAsync(new("E2", "0.18", "loose"));
+        await measure.UndoAsync();
+        IReadOnlyDictionary<string, string> head = await measure.HeadAsync();
+        Assert.Equal(["E1", "E2", "I1", "I2"], head.Keys.Order());
+        await measure.AssertHereAsync("Shims");
+        await measure.FollowAsync("Enter the shim found at every valve.");
+    }
+
+    private static async Task EnterShimsAsync(BenchWindow window)
+    {
+        var shims = new ShimsRoom(window.Page);
+        await shims.AssertHereAsync("Shims");
+        await shims.EnterAsync("I1", "2.118", "micrometer");
+        await shims.EnterAsync("I2", "2.147", "micrometer");
+        await shims.EnterAsync("E1", "2,40", "marked");
+        await shims.TapMarkAsync("E2", "2.35");
+        await shims.AssertHereAsync("Plan");
+        await shims.FollowAsync("Look at the plan");
+    }
+
+    /// <summary>Accepts the plan and says which valves it changes.</summary>
+    private async Task<string[]> PlanAsync(BenchWindow window)
+    {
+        var plan = new PlanRoom(window.Page);
+        await plan.AssertHereAsync("Plan");
+        await CommandFigures.AssertPlanAsync(await plan.DownloadAsync(bench.Folder), plan);
+        string[] changed = [.. (await plan.LinesAsync()).Where(l => l.Cells["Do"] == "change").Select(l => l.Valve)];
+        Assert.Contains("I2", changed);
+        Assert.Contains("E1", changed);
+        await plan.AcceptAsync();
+        return changed;
+    }
+
+    private static async Task FitAsync(BenchWindow window, string[] changed)
+    {
+        var fit = new FitRoom(window.Page);
+        await fit.AssertHereAsync("Fit");
+        Assert.True(await fit.TickAllAsync() > changed.Length);
+        await fit.AssertHereAsync("Re-check");
+        await fit.FollowAsync("Feel the changed valves again");
+    }
+
+    private static async Task FeelAgainAsync(BenchWindow window, string[] changed)
+    {
+        var again = new ReadingRoom(window.Page, "Re-check");
+        await again.AssertHereAsync("Re-check");
+        foreach (string valve in changed)
+        {
+            await again.ChooseAsync(valve);
+            await again.TapAsync(new(valve, valve[0] == 'I' ? "0.13" : "0.20", "light"));
+        }
+
+        await again.AssertHereAsync("Close");
+    }
+}
