@@ -1,0 +1,137 @@
+using MathNet.Numerics.RootFinding;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Wear;
+
+/// <summary>What one valve's checks alone say of its rate.</summary>
+/// <param name="Rate">mm per hour or km.</param>
+/// <param name="Uncertainty">Its standard uncertainty, above 0.</param>
+public readonly record struct RateEvidence(double Rate, double Uncertainty)
+{
+    /// <summary>
+    /// What the checks added to what was usual: the posterior of the rate with the prior divided out. Null where they
+    /// said nothing.
+    /// </summary>
+    /// <param name="state">The state after the checks.</param>
+    /// <param name="usual">What was usual before them, its spread above 0.</param>
+    /// <returns>The evidence.</returns>
+    public static RateEvidence? Of(WearState state, RateLaw usual)
+    {
+        ArgumentNullException.ThrowIfNull(usual);
+        double before = 1 / Squares.Of(usual.Spread);
+        double precision = (1 / state.RateVariance) - before;
+        return double.IsFinite(precision) && precision > LeastGain * before
+            ? new(((state.Rate / state.RateVariance) - (usual.Mean * before)) / precision, 1 / Math.Sqrt(precision))
+            : null;
+    }
+
+    private const double LeastGain = 1e-6;
+}
+
+/// <summary>
+/// The law of the rates of one side over a fleet of engines of one card, by maximum likelihood: each valve's evidence is
+/// N(rate, uncertainty²) about its own rate, and the rates are N(mean, spread²) (empirical Bayes: B. Efron and C. Morris,
+/// J. Am. Stat. Assoc. 70 (1975) 311). The spread may be 0.
+/// </summary>
+public static class PooledRates
+{
+    /// <summary>Engines that are needed, and intervals between checks that each of them must have.</summary>
+    public const int LeastEngines = 3, LeastIntervals = 2;
+
+    /// <summary>How much wider than usual the rates are held possible while a fleet is asked, so that it is not told what to say.</summary>
+    private const double Wider = 4;
+
+    private const int ScanSteps = 400;
+
+    /// <summary>The law of a side over a fleet; null while too few engines have been checked often enough.</summary>
+    /// <param name="fleet">Engines of one card: their checks, oldest first.</param>
+    /// <param name="side">The side.</param>
+    /// <param name="card">What the card holds usual.</param>
+    /// <returns>Mean and spread, or null.</returns>
+    public static RateLaw? Of(IEnumerable<IReadOnlyList<WearCheck>> fleet, ValveSide side, UsualWear card)
+    {
+        ArgumentNullException.ThrowIfNull(fleet);
+        ArgumentNullException.ThrowIfNull(card);
+        IReadOnlyList<WearCheck>[] engines = [.. fleet.Where(HasEnough).Where(e => e[0].Check.Engine.Valves.Any(v => v.Side == side))];
+        if (engines.Length < LeastEngines)
+        {
+            return null;
+        }
+
+        RateLaw usual = card.RateOf(side);
+        var wide = new RateLaw(usual.Mean, Wider * Math.Max(usual.Spread, Math.Abs(usual.Mean) / Wider));
+        RateEvidence[] evidence = [.. engines.SelectMany(e => EvidenceOf(e, side, card.With(side, wide)))];
+        return evidence.Length < LeastEngines ? null : Fit(evidence);
+    }
+
+    /// <summary>Whether an engine has been checked often enough to count.</summary>
+    /// <param name="checks">Its checks, oldest first.</param>
+    public static bool HasEnough(IReadOnlyList<WearCheck> checks) =>
+        checks.Select(c => c.Clock).Distinct().Count() > LeastIntervals;
+
+    /// <summary>The law that makes the evidence likeliest.</summary>
+    /// <param name="evidence">Two valves at least.</param>
+    /// <returns>Mean and spread.</returns>
+    public static RateLaw Fit(IReadOnlyList<RateEvidence> evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        ArgumentOutOfRangeException.ThrowIfLessThan(evidence.Count, 2, nameof(evidence));
+        double mean = evidence.Average(e => e.Rate);
+        double greatest = 4 * (evidence.Average(e => Squares.Of(e.Rate - mean)) + evidence.Min(e => Squares.Of(e.Uncertainty)));
+        double best = 0, bestLog = LogLikelihood(evidence, 0), below = 0;
+        double smallest = 1e-6 * evidence.Min(e => Squares.Of(e.Uncertainty));
+        double ratio = Math.Pow(greatest / smallest, 1.0 / ScanSteps);
+        for (double variance = smallest; variance <= greatest * ratio; variance *= ratio)
+        {
+            // Where the slope falls through 0 there is a maximum; of several the highest counts.
+            if (Slope(evidence, below) > 0 && Slope(evidence, variance) <= 0)
+            {
+                double peak = Brent.FindRoot(v => Slope(evidence, v), below, variance, 1e-13 * variance, 200);
+                double log = LogLikelihood(evidence, peak);
+                (best, bestLog) = log > bestLog ? (peak, log) : (best, bestLog);
+            }
+
+            below = variance;
+        }
+
+        return new RateLaw(MeanAt(evidence, best), Math.Sqrt(best));
+    }
+
+    /// <summary>What is to be thought of a valve's rate once its fleet is known: its own evidence, drawn towards the mean.</summary>
+    /// <param name="evidence">The valve's own.</param>
+    /// <param name="law">The fleet's law.</param>
+    /// <returns>The expected rate.</returns>
+    public static double Shrink(RateEvidence evidence, RateLaw law)
+    {
+        ArgumentNullException.ThrowIfNull(law);
+        double between = Squares.Of(law.Spread);
+        return law.Mean + (between / (between + Squares.Of(evidence.Uncertainty)) * (evidence.Rate - law.Mean));
+    }
+
+    /// <summary>ln of the likelihood at a variance of the rates, the mean at its best.</summary>
+    internal static double LogLikelihood(IReadOnlyList<RateEvidence> evidence, double variance)
+    {
+        double mean = MeanAt(evidence, variance);
+        return evidence.Sum(e => -0.5 * (Math.Log(2 * Math.PI * Total(e, variance)) + (Squares.Of(e.Rate - mean) / Total(e, variance))));
+    }
+
+    private static double MeanAt(IReadOnlyList<RateEvidence> evidence, double variance) =>
+        evidence.Sum(e => e.Rate / Total(e, variance)) / evidence.Sum(e => 1 / Total(e, variance));
+
+    /// <summary>The derivative of the log likelihood by the variance; the best mean drops out of it.</summary>
+    private static double Slope(IReadOnlyList<RateEvidence> evidence, double variance)
+    {
+        double mean = MeanAt(evidence, variance);
+        return evidence.Sum(e => (Squares.Of(e.Rate - mean) / Total(e, variance) - 1) / (2 * Total(e, variance)));
+    }
+
+    private static double Total(RateEvidence e, double variance) => variance + Squares.Of(e.Uncertainty);
+
+    private static IEnumerable<RateEvidence> EvidenceOf(IReadOnlyList<WearCheck> checks, ValveSide side, UsualWear wear)
+    {
+        EngineWear engine = WearFilter.Follow(checks, wear);
+        return engine.Now.Where((_, v) => engine.Engine.Valves[v].Side == side)
+            .Select(state => RateEvidence.Of(state, wear.RateOf(side))).OfType<RateEvidence>();
+    }
+}

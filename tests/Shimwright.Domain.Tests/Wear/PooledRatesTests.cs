@@ -1,0 +1,99 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Wear;
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Wear;
+
+public class PooledRatesTests
+{
+    private static readonly UsualWear Card = new(30);
+
+    [Fact]
+    public void Fit_RandomEvidence_IsTheGreatestOfAFineScan()
+    {
+        var chance = new SeededChance(111);
+        for (int run = 0; run < 100; run++)
+        {
+            RateEvidence[] evidence = [.. Enumerable.Range(0, chance.Whole(2, 20)).Select(_ => new RateEvidence(chance.Normal(1, 0.5), chance.Uniform(0.1, 1)))];
+            RateLaw law = PooledRates.Fit(evidence);
+            double found = PooledRates.LogLikelihood(evidence, law.Spread * law.Spread);
+            double scanned = Enumerable.Range(0, 4000).Max(k => PooledRates.LogLikelihood(evidence, k * k * 1e-6));
+            Assert.True(found >= scanned - 1e-9, $"{found} {scanned}");
+        }
+    }
+
+    [Fact]
+    public void Fit_ValvesThatAgree_HaveNoSpread()
+    {
+        RateLaw law = PooledRates.Fit([new(1, 0.1), new(1.01, 0.1), new(0.99, 0.2)]);
+        Assert.Equal(0, law.Spread);
+        Assert.Equal(((1 * 100) + (1.01 * 100) + (0.99 * 25)) / 225, law.Mean, 1e-12);
+    }
+
+    [Fact]
+    public void Fit_OtherUnits_ScalesWithThem()
+    {
+        RateEvidence[] evidence = [new(1, 0.1), new(1.5, 0.1), new(0.7, 0.2), new(2, 0.3)];
+        RateLaw law = PooledRates.Fit(evidence);
+        RateLaw scaled = PooledRates.Fit([.. evidence.Select(e => new RateEvidence(e.Rate / 5000, e.Uncertainty / 5000))]);
+        Assert.Equal(law.Mean / 5000, scaled.Mean, 1e-12);
+        Assert.Equal(law.Spread / 5000, scaled.Spread, 1e-10);
+    }
+
+    [Fact]
+    public void Evidence_NormalChecks_IsWhatTheChecksSayWithoutThePrior()
+    {
+        // Two priors, one posterior evidence.
+        RateEvidence Under(UsualWear wear)
+        {
+            WearState start = WearState.At(0.16, 1e-4, wear.RateOf(ValveSide.Intake));
+            WearState now = WearFilter.Follow([start], [Kept.Check(0, Made.Value(0.16)), Kept.Check(30, Made.Value(0.13)), Kept.Check(60, Made.Value(0.12))], wear, strayWeight: 0).Now[0];
+            return RateEvidence.Of(now, wear.RateOf(ValveSide.Intake))!.Value;
+        }
+
+        RateEvidence one = Under(Card);
+        RateEvidence other = Under(new UsualWear(30, 0.05, 0.01));
+        Assert.Equal(one.Rate * 30, other.Rate * 30, 1e-8);
+        Assert.Equal(one.Uncertainty * 30, other.Uncertainty * 30, 1e-8);
+    }
+
+    [Fact]
+    public void Evidence_NothingSaid_IsNone() =>
+        Assert.Null(RateEvidence.Of(WearState.At(0.16, 1e-4, Card.RateOf(ValveSide.Intake)), Card.RateOf(ValveSide.Intake)));
+
+    [Fact]
+    public void Of_TooFewEnginesOrIntervals_IsNone()
+    {
+        var chance = new SeededChance(112);
+        IReadOnlyList<WearCheck>[] fleet = [.. Enumerable.Range(0, 3).Select(_ => Checks(chance, Card, 3))];
+        Assert.NotNull(PooledRates.Of(fleet, ValveSide.Intake, Card));
+        Assert.Null(PooledRates.Of(fleet.Take(2), ValveSide.Intake, Card));
+        Assert.Null(PooledRates.Of([.. fleet.Take(2), Checks(chance, Card, 2)], ValveSide.Intake, Card));
+        Assert.Null(PooledRates.Of([.. fleet.Take(2), [fleet[2][0], fleet[2][1], fleet[2][1]]], ValveSide.Intake, Card));
+    }
+
+    [Fact]
+    public void Of_FleetThatWearsOtherwiseThanItsCard_FindsHow()
+    {
+        var chance = new SeededChance(113);
+        UsualWear truth = new UsualWear(30, 0.05, 0.01).With(ValveSide.Exhaust, new RateLaw(0.01 / 30, 0.01 / 30));
+        IReadOnlyList<WearCheck>[] fleet = [.. Enumerable.Range(0, 60).Select(_ => Checks(chance, truth, 5))];
+        RateLaw intake = PooledRates.Of(fleet, ValveSide.Intake, Card)!;
+        RateLaw exhaust = PooledRates.Of(fleet, ValveSide.Exhaust, Card)!;
+        Assert.Equal(0.05, intake.Mean * 30, 0.006);
+        Assert.Equal(0.01, exhaust.Mean * 30, 0.006);
+        Assert.Equal(0.01, intake.Spread * 30, 0.008);
+        Assert.Equal(0.01, exhaust.Spread * 30, 0.006);
+    }
+
+    private static List<WearCheck> Checks(SeededChance chance, UsualWear wear, int count)
+    {
+        var engine = new SimulatedWear(chance, wear);
+        for (int k = 0; k < count; k++)
+        {
+            engine.Check(k == 0 ? 0 : 20);
+        }
+
+        return engine.Checks;
+    }
+}

@@ -1,0 +1,84 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Domain.Shims;
+using Shimwright.Domain.Wear;
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Wear;
+
+public class SmallRulesTests
+{
+    [Fact]
+    public void UsualWear_Card_GivesRatePerUnitOfTheClock()
+    {
+        var wear = new UsualWear(6000, 0.03, 0.012);
+        Assert.Equal(0.03 / 6000, wear.RateOf(ValveSide.Exhaust).Mean, 1e-18);
+        Assert.Equal(0.012 / 6000, wear.RateOf(ValveSide.Intake).Spread, 1e-18);
+        Assert.Equal(0.005 * 0.005 / 6000, wear.Diffusion, 1e-18);
+        Assert.Equal(1, wear.With(ValveSide.Intake, new RateLaw(1, 2)).RateOf(ValveSide.Intake).Mean);
+        Assert.Equal(0.03 / 6000, wear.With(ValveSide.Intake, new RateLaw(1, 2)).RateOf(ValveSide.Exhaust).Mean, 1e-18);
+        Refuses.NotANumber("interval", x => new UsualWear(x));
+        Refuses.NotANumber("lossPerInterval", x => new UsualWear(30, x));
+        Assert.Throws<ArgumentOutOfRangeException>("spread", () => new RateLaw(0, -1));
+    }
+
+    [Theory]
+    [InlineData(0.1, 0, 0.1)]
+    [InlineData(0.1, 45, 0.14142135623730950)]
+    [InlineData(0.1, 30, 0.11547005383792516)]
+    [InlineData(0.1, 60, 0.2)]
+    public void SeatWear_NormalWear_GoesBothWays(double wear, double angle, double recession)
+    {
+        Assert.Equal(recession, SeatWear.RecessionOf(wear, angle), 1e-15);
+        Assert.Equal(wear, SeatWear.NormalWearOf(recession, angle), 1e-15);
+        Assert.Equal(recession * 1.5, SeatWear.ClearanceLost(recession, 1.5), 1e-15);
+        Assert.Equal(recession, SeatWear.RecessionBehind(recession * 1.5, 1.5), 1e-15);
+        Refuses.NotANumber("degrees", x => SeatWear.RecessionOf(wear, x));
+    }
+
+    [Fact]
+    public void RoomLeft_OfAShim_LastsAsLongAsItsThicknessAtTheGap()
+    {
+        RoomLeft room = RoomLeft.Of(2.5, 2.2, 1.5, 0.001);
+        Assert.Equal(0.3, room.Millimetres, 1e-12);
+        Assert.Equal(450, room.Time!.Value, 1e-9);
+        Assert.Equal(0, RoomLeft.Of(2.1, 2.2, 1.5, 0.001).Millimetres);
+        Assert.Null(RoomLeft.Of(2.5, 2.2, 1, -0.001).Time);
+    }
+
+    [Fact]
+    public void Stock_Thinnest_LooksAtWhatIsThere()
+    {
+        Assert.Null(Stock.Nothing.Thinnest);
+        var stock = new Stock([new DrawerShims(Made.Marked(1.8), 0), new DrawerShims(Made.Marked(2.1), 1)], [new PurchasableSize(Made.Marked(2), 1)]);
+        Assert.Equal(2, stock.Thinnest);
+    }
+
+    [Fact]
+    public void Recession_WithAndWithoutThicknesses_CountsShimsAndClearance()
+    {
+        WearCheck Check(double clock, double value, double? fitted, params MadeChange[] changes) => new(
+            clock, new(Kept.Single, [Made.Value(value)]), [fitted is { } f ? Made.Measured(f) : null], changes);
+        EngineWear found = WearFilter.Follow([Check(0, 0.16, 2.6), Check(30, 0.11, 2.6, Kept.Shim(2.6, 2.55)), Check(60, 0.13, 2.55)], Kept.Wear);
+        EngineWear changed = WearFilter.Follow([Check(0, 0.16, null), Check(30, 0.11, null, Kept.Shim(2.6, 2.55)), Check(60, 0.13, null)], Kept.Wear);
+        double expected = 0.05 + found.Valves[0][0].Found.Clearance - found.Valves[0][^1].Found.Clearance;
+        Assert.Equal(expected, found.RecessionOf(0)!.Value, 1e-12);
+        Assert.Equal(expected, changed.RecessionOf(0)!.Value, 1e-12);
+        Assert.Equal(0.08, expected, 0.02);
+        Assert.Null(WearFilter.Follow([Check(0, 0.16, 2.6)], Kept.Wear).RecessionOf(0));
+    }
+
+    [Fact]
+    public void Forecast_RiskThatIsThereOrNeverComes_IsNowOrTheInterval()
+    {
+        EngineWear tight = WearFilter.Follow([Kept.Check(40, Made.Value(0.11, 0.003))], Kept.Wear);
+        Assert.Equal(40, EngineForecast.Of(tight).CheckBy);
+        EngineWear wide = WearFilter.Follow([Kept.Check(40, Made.Value(0.17, 0.002))], new UsualWear(30, 0.01, 0.002));
+        Assert.Equal(70, EngineForecast.Of(wide).CheckBy);
+        EngineForecast between = EngineForecast.Of(WearFilter.Follow([Kept.Check(40, Made.Value(0.145, 0.004))], Kept.Wear));
+        Assert.InRange(between.CheckBy, 41, 69);
+        Assert.Equal(0.1, between.RiskAt(between.CheckBy), 1e-6);
+        Assert.Equal(between.Valves[0].ChanceOutAtInterval, between.RiskAt(70), 1e-12);
+        Refuses.NotANumber("risk", x => EngineForecast.Of(tight, x));
+    }
+}

@@ -1,0 +1,67 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Domain.Wear;
+using Xunit;
+
+namespace Shimwright.Domain.Tests.Wear;
+
+public class WearSmootherTests
+{
+    [Fact]
+    public void Smooth_NormalReadingsAndNoStrays_IsTheTextbookSmoother()
+    {
+        var chance = new SeededChance(101);
+        WearState start = WearState.At(0.17, 1e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        var plain = new PlainKalman(start, Kept.Wear.Diffusion);
+        List<WearCheck> checks = [Kept.Check(0, ValveReadings.None)];
+        double clock = 0;
+        for (int k = 1; k < 12; k++)
+        {
+            double time = chance.Uniform(1, Kept.Interval);
+            double? value = k % 4 == 0 ? null : 0.17 - (0.0005 * clock) + chance.Normal(0, 0.01);
+            plain.Read(time, value, 0.01);
+            checks.Add(Kept.Check(clock += time, value is { } v ? Made.Value(v) : ValveReadings.None));
+        }
+
+        IReadOnlyList<WearState> smoothed = WearSmoother.Smooth(WearFilter.Follow([start], checks, Kept.Wear, strayWeight: 0))[0];
+        Assert.All(plain.Smoothed().Zip(smoothed), pair => Kept.AssertEqual(pair.First, pair.Second, 1e-9));
+    }
+
+    [Fact]
+    public void Smooth_ShimChange_IsTheSmootherOfTheClearanceWithTheShimTakenOff()
+    {
+        // A shift that is known exactly only relabels the clearances after it.
+        MadeChange change = Kept.Shim(2.6, 2.55);
+        WearCheck[] changed = [Kept.Check(0, Made.Value(0.13), change), Kept.Check(30, Made.Value(0.16)), Kept.Check(60, Made.Value(0.14))];
+        IReadOnlyList<WearState> smoothed = WearSmoother.Smooth(WearFilter.Follow(changed, Kept.Wear))[0];
+        IReadOnlyList<WearPoint> found = WearFilter.Follow(changed, Kept.Wear).Valves[0];
+        Assert.Equal(found[^1].Found, smoothed[^1]);
+        Assert.All(smoothed.Zip(found), pair => Assert.True(pair.First.ClearanceVariance <= pair.Second.Found.ClearanceVariance + 1e-12));
+        Assert.All(smoothed, s => Assert.Equal(found[^1].Found.Rate, s.Rate, 1e-12));
+    }
+
+    [Fact]
+    public void Smooth_ScrewSetBetween_SaysNothingOfTheGapBeforeButForTheRate()
+    {
+        Engine screws = Made.Engine(new Valvetrain(Adjuster.Screw, 1, 0.75), Made.Valve());
+        WearCheck Check(double clock, double value, params MadeChange[] changes) => new(clock, new EngineCheck(screws, [Made.Value(value)]), changes: changes);
+        WearState Before(double later)
+        {
+            EngineWear wear = WearFilter.Follow([Check(0, 0.14, MadeChange.Turned(0, 0.02)), Check(0, later)], Kept.Wear, strayWeight: 0);
+            return WearSmoother.Smooth(wear)[0][0];
+        }
+
+        Assert.Equal(Before(0.15).Clearance, Before(0.17).Clearance, 1e-12);
+    }
+
+    [Fact]
+    public void Smooth_RateKnownExactly_StillSmoothsTheClearance()
+    {
+        var wear = new UsualWear(30, 0.02, 0);
+        WearCheck[] checks = [Kept.Check(0, Made.Value(0.16)), Kept.Check(30, Made.Value(0.10)), Kept.Check(60, Made.Value(0.08))];
+        IReadOnlyList<WearState> smoothed = WearSmoother.Smooth(WearFilter.Follow(checks, wear, strayWeight: 0))[0];
+        Assert.True(smoothed[0].Clearance < WearFilter.Follow(checks, wear).Valves[0][0].Found.Clearance);
+        Assert.All(smoothed, s => Assert.Equal(0.02 / 30, s.Rate, 1e-15));
+    }
+}
