@@ -2,6 +2,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
+using Shimwright.Domain.Wear;
 
 namespace Shimwright.Bench;
 
@@ -13,6 +14,8 @@ public sealed class BenchJob
 {
     private const int Seed = 20_001;
     private const double AccessMinutes = 25;
+    private const double Interval = 30;
+    private static readonly UsualWear Wear = new(Interval);
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25];
     private readonly string _name;
 
@@ -30,6 +33,10 @@ public sealed class BenchJob
             fitted,
             new Stock(drawer, [.. shop.Sizes(Instrument.Marked)]),
             new PlanCosts(access: engine.AccessGroups.ToDictionary(g => g, _ => AccessMinutes)));
+        Lasting = With(check, WearHorizon.Usual(engine, Wear, Interval));
+        WearState[] states = [.. engine.Valves.Select(v => new WearState(
+            v.Band.Middle - (0.03 * random.NextDouble()), 0.03 * random.NextDouble() / Interval, 1e-4, -5e-5 / Interval, 8e-5 / (Interval * Interval)))];
+        LastingWithPast = With(check.After(new HistoryPrior(states.Select(s => s.Expected()))), WearHorizon.Known(states, Wear, Interval));
     }
 
     public static BenchJob OneCylinder { get; } = new(4, 2, 50);
@@ -42,8 +49,17 @@ public sealed class BenchJob
 
     public PlanRequest Request { get; }
 
+    /// <summary>The same job where the clearances are to stay in band for an interval.</summary>
+    public PlanRequest Lasting { get; }
+
+    /// <summary>The same where every valve has a past of its own, so that no two share their rates.</summary>
+    public PlanRequest LastingWithPast { get; }
+
     /// <summary>Valves x shims in the drawer, and groups.</summary>
     public override string ToString() => _name;
+
+    private PlanRequest With(EngineCheck check, WearHorizon horizon) =>
+        new(check, Request.Fitted, Request.Stock, Request.Costs, Request.Rules, horizon);
 
     private static Engine EngineOf(int valves, int groups)
     {

@@ -33,6 +33,12 @@ public class PlanBenchmarks
     [Benchmark(Baseline = true, Description = "plan, estimate included")]
     public PlanChoice Plan() => Planner.Plan(_request);
 
+    [Benchmark(Description = "plan with a horizon, no past")]
+    public PlanChoice Lasting() => Planner.Plan(Job.Lasting);
+
+    [Benchmark(Description = "plan with a horizon and a past")]
+    public PlanChoice LastingWithPast() => Planner.Plan(Job.LastingWithPast);
+
     [Benchmark(Description = "search of the hull, options given")]
     public object Search() => new PlanHull(_request, new PlanSearch(_request, _options)).Choose();
 

@@ -33,6 +33,8 @@ internal static class StageProfile
         Stage("hull search", () => new PlanHull(request, new PlanSearch(request, options)).Choose());
         Stage("writing all plans", () => job.Hull.Corners.Select(Writer().Write).Count());
         Stage("Planner.Plan, all of the above", () => Planner.Plan(request));
+        Stage("the same with a horizon, no past", () => Planner.Plan(job.Job.Lasting));
+        Stage("the same with a horizon and a past", () => Planner.Plan(job.Job.LastingWithPast));
         Stage("then ChanceAll and After of the chosen", () => Read(Writer().Write(job.Chosen)));
         Stage("then ChanceAll and After of all plans", () => job.Hull.Corners.Select(Writer().Write).Sum(Read));
     }

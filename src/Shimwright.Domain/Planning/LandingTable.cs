@@ -15,14 +15,18 @@ internal sealed class LandingTable
     private const double Sigmas = 6;
 
     private readonly UniformGrid _aims;
-    private readonly double[][] _chances;
+    private readonly int _means;
+
+    /// <summary>For each aim the chances under all means, side by side.</summary>
+    private readonly double[] _chances;
 
     public LandingTable(ClearanceBand band, PassageRisk risk, double error, IReadOnlyList<double> means, double spread)
     {
         List<(double Point, double Weight)> landings = BandRule.Over(band, risk.ClearanceScale, error);
         double[][] stays = StaysFrom(risk, landings, means, spread);
         _aims = UniformGrid.Spanning(band.Low - (Reach * error), band.High + (Reach * error), error / PointsPerError);
-        _chances = [.. means.Select(_ => new double[_aims.Count])];
+        _means = means.Count;
+        _chances = new double[_aims.Count * _means];
         foreach ((int k, (double landing, double weight)) in landings.Index())
         {
             int first = (int)Math.Clamp(Math.Ceiling(_aims.Position(landing - (Reach * error))), 0, _aims.Count);
@@ -30,10 +34,7 @@ internal sealed class LandingTable
             for (int j = first; j <= last; j++)
             {
                 double density = weight * NormalLaw.Density((landing - _aims.At(j)) / error) / error;
-                for (int m = 0; m < _chances.Length; m++)
-                {
-                    _chances[m][j] += density * stays[k][m];
-                }
+                VectorMath.AddScaled(_chances.AsSpan(j * _means, _means), stays[k], density);
             }
         }
     }
@@ -51,15 +52,20 @@ internal sealed class LandingTable
         double t = position - cell;
         int m = (int)place;
         double u = place - m;
-        double chance = Cubic(_chances[m], cell, t);
-        return u > 0 ? ((1 - u) * chance) + (u * Cubic(_chances[m + 1], cell, t)) : chance;
-    }
+        Span<double> part = stackalloc double[4];
+        part[0] = -t * (t - 1) * (t - 2) / 6;
+        part[1] = (t + 1) * (t - 1) * (t - 2) / 2;
+        part[2] = -(t + 1) * t * (t - 2) / 2;
+        part[3] = (t + 1) * t * (t - 1) / 6;
+        double chance = 0;
+        for (int i = 0; i < 4; i++)
+        {
+            int at = ((cell - 1 + i) * _means) + m;
+            chance += part[i] * (u > 0 ? _chances[at] + (u * (_chances[at + 1] - _chances[at])) : _chances[at]);
+        }
 
-    private static double Cubic(double[] values, int cell, double t) =>
-        (values[cell - 1] * (-t * (t - 1) * (t - 2) / 6))
-        + (values[cell] * ((t + 1) * (t - 1) * (t - 2) / 2))
-        + (values[cell + 1] * (-(t + 1) * t * (t - 2) / 2))
-        + (values[cell + 2] * ((t + 1) * t * (t - 1) / 6));
+        return chance;
+    }
 
     /// <summary>For each landing and each mean rate, the chance to stay: one sum over rates that all means share.</summary>
     private static double[][] StaysFrom(

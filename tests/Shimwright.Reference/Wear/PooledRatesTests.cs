@@ -1,0 +1,44 @@
+using Shimwright.Domain.Wear;
+using Shimwright.Reference.Published;
+using Xunit;
+
+namespace Shimwright.Reference.Wear;
+
+/// <summary>Batches of dyestuff in the place of valves: each batch's mean is the evidence, its uncertainty that of five yields.</summary>
+public class PooledRatesTests
+{
+    // lme4, Dyestuff: see data/published/dyestuff/README.md.
+    [Theory]
+    [PublishedFile("dyestuff/yields.csv")]
+    public void Fit_Dyestuff_GivesTheMaximumLikelihoodOfTheBatches(PublishedFile file)
+    {
+        RateEvidence[] batches = Batches(file, out double residual);
+        Assert.Equal(49.51, residual, 0.005);
+        RateLaw law = PooledRates.Fit(batches);
+        Assert.Equal(1527.5, law.Mean, 1e-9);
+        Assert.Equal(37.26, law.Spread, 0.005);
+
+        // Balanced, so in closed form: a sixth of the batches' squares less what five yields leave.
+        double between = batches.Average(b => (b.Rate - 1527.5) * (b.Rate - 1527.5)) - (residual * residual / 5);
+        Assert.Equal(Math.Sqrt(between), law.Spread, 1e-7);
+    }
+
+    // Closed form from the published restricted maximum likelihood, batch by batch; the same README.
+    [Theory]
+    [PublishedFile("dyestuff/yields.csv")]
+    public void Shrink_Dyestuff_GivesThePredictedBatches(PublishedFile file)
+    {
+        double[] predicted = [-17.606851, 0.391263, 28.562226, -23.084538, 56.733188, -44.995287];
+        RateEvidence[] batches = Batches(file, out _);
+        var law = new RateLaw(1527.5, 42.00059523);
+        Assert.All(predicted.Zip(batches), p => Assert.Equal(p.First, PooledRates.Shrink(p.Second, law) - 1527.5, 1e-5));
+    }
+
+    private static RateEvidence[] Batches(PublishedFile file, out double residual)
+    {
+        double[][] yields = [.. CsvTable.Rows(file).GroupBy(row => row["batch"]).Select(g => g.Select(row => row.Number("yield")).ToArray())];
+        double variance = yields.Sum(b => b.Sum(y => (y - b.Average()) * (y - b.Average()))) / 24;
+        residual = Math.Sqrt(variance);
+        return [.. yields.Select(b => new RateEvidence(b.Average(), Math.Sqrt(variance / 5)))];
+    }
+}
