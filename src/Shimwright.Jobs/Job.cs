@@ -34,6 +34,7 @@ public sealed class Job
         _past = new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules));
         _check = new(() => _past.Value is { } past ? now.Check.After(past.PriorAt(Clock)) : now.Check);
         Blades = check.Blades;
+        Depths = check.Readings.Depths;
         _fitted = check.Fitted.ByValve;
         Stock = sections.Stock;
         Costs = sections.Costs.Costs;
@@ -74,6 +75,9 @@ public sealed class Job
 
     /// <summary>The person's blades, mm.</summary>
     public IReadOnlyList<double> Blades { get; }
+
+    /// <summary>The clearances of the check that were found from depths, in the order of the readings.</summary>
+    public IReadOnlyList<DepthBudget> Depths { get; }
 
     /// <summary>Drawer and shop.</summary>
     public Stock Stock { get; }

@@ -14,5 +14,6 @@ internal static class DemoTour
         ("07-stranded-valve.json", "a valve that wants a thinner shim than there is: it is named, with what it would want, and the rest is still planned."),
         ("08-in-thou.json", "a job written in thousandths of an inch; with --unit thou the plan is too."),
         ("09-third-check.json", "an engine with a past: 'shimwright forecast' says when to look at it again. Everything is in band today; the chances here are those of still being there in 30 hours."),
+        ("10-by-depth.json", "the first job with its camshafts lifted: depths say what no blade could, and the plan is far surer of the intakes. 'shimwright estimate' shows what the doubt of each depth is made of."),
     ];
 }

@@ -37,6 +37,11 @@ internal sealed class EstimateAnswer(Job job) : IJobAnswer
                 $"How likely it is that one cause, such as dust or long use, moved both sides: {cause:0.00} (0.50 is where the readings say nothing)."));
         }
 
+        foreach (DepthRow depth in _result.Depths ?? [])
+        {
+            DepthTable.Write(page, depth);
+        }
+
         if (_result.Cautions.Count > 0)
         {
             page.Heading("Cautions");

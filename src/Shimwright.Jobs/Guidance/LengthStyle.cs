@@ -65,6 +65,16 @@ public sealed record LengthStyle(LengthUnit Unit)
         _ => Text(millimetres, "0.000;-0.000;0.000"),
     };
 
+    /// <summary>A length to a tenth of a micrometre or nearly, for what a doubt is made of.</summary>
+    /// <param name="millimetres">The length, mm.</param>
+    /// <returns>A number without its unit.</returns>
+    public string Fine(double millimetres) => Unit switch
+    {
+        LengthUnit.In => Text(InInches(millimetres), "0.00000;-0.00000;0.00000"),
+        LengthUnit.Thou => Text(InInches(millimetres) * 1000, "0.00;-0.00;0.00"),
+        _ => Text(millimetres, "0.0000;-0.0000;0.0000"),
+    };
+
     /// <summary>A shim: hundredths of a millimetre, and the third digit where it has one.</summary>
     /// <param name="millimetres">The thickness, mm.</param>
     /// <returns>A number without its unit.</returns>

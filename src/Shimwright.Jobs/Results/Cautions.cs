@@ -26,6 +26,7 @@ public static class Cautions
         }
 
         AddBlind(cautions, job.Engine, job.Check.Readings);
+        cautions.AddRange(DepthRow.Cautions(job));
         return cautions;
     }
 

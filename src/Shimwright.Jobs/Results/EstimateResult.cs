@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Shimwright.Domain.Readings;
 
 namespace Shimwright.Jobs.Results;
@@ -17,6 +18,10 @@ public sealed record NextTrial(string Valve, double Blade);
 public sealed record EstimateResult(
     string Format, IReadOnlyList<ValveEstimate> Valves, double? OneCause, NextTrial? NextBlade, IReadOnlyList<string> Cautions)
 {
+    /// <summary>The clearances found from depths, with their budgets; left out where there is none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<DepthRow>? Depths { get; init; }
+
     /// <summary>Estimates a job.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
@@ -41,6 +46,9 @@ public sealed record EstimateResult(
             [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise()))],
             Round.Chance(estimate.OneCause),
             next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Round.Length(next.Blade)),
-            Results.Cautions.OfCheck(job));
+            Results.Cautions.OfCheck(job))
+        {
+            Depths = DepthRow.OfCheck(job),
+        };
     }
 }

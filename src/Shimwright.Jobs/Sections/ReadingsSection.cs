@@ -1,3 +1,4 @@
+using Shimwright.Domain.Depth;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Members;
@@ -5,7 +6,8 @@ using Shimwright.Jobs.Members;
 namespace Shimwright.Jobs.Sections;
 
 /// <summary>The readings of a check, gathered by valve; and which valves were named, rightly or wrongly read.</summary>
-internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings> ByValve, IReadOnlySet<string> Named, bool IsGiven)
+internal sealed record ReadingsSection(
+    IReadOnlyDictionary<string, ValveReadings> ByValve, IReadOnlySet<string> Named, bool IsGiven, IReadOnlyList<DepthBudget> Depths)
 {
     /// <summary>How far from the middle of its band a direct value, and above it a blade, may lie, mm.</summary>
     private const double Reach = LossExpectation.StrayReach;
@@ -27,22 +29,24 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
     public static ReadingsSection Read(ObjectMembers check, EngineSection engine, double shift, bool required)
     {
         HashSet<string> named = new(StringComparer.Ordinal);
+        IReadOnlyList<CamshaftSection> camshafts = CamshaftSection.Read(check, engine);
         IReadOnlyList<Reading> readings = check.List(
-            "readings", o => ReadOne(o, engine, shift, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
+            "readings", o => ReadOne(o, engine, camshafts, shift, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
         Dictionary<string, ValveReadings> byValve = new(StringComparer.Ordinal);
         foreach (Reading reading in readings)
         {
             byValve[reading.Valve] = byValve.GetValueOrDefault(reading.Valve, ValveReadings.None).With(reading.Readings);
         }
 
-        return new(byValve, named, check.Has("readings"));
+        return new(byValve, named, check.Has("readings"), [.. readings.Select(r => r.Depth).OfType<DepthBudget>()]);
     }
 
     /// <summary>The readings of each valve in the engine's order.</summary>
     public IEnumerable<ValveReadings> InOrder(Engine engine) =>
         engine.Valves.Select(v => ByValve.GetValueOrDefault(v.Id, ValveReadings.None));
 
-    private static Reading? ReadOne(ObjectMembers o, EngineSection engine, double shift, HashSet<string> named)
+    private static Reading? ReadOne(
+        ObjectMembers o, EngineSection engine, IReadOnlyList<CamshaftSection> camshafts, double shift, HashSet<string> named)
     {
         ValveSection? valve = ValveName.Read(o, engine, out string? id);
         if (id is not null)
@@ -58,46 +62,54 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
             "u", new(DirectValue.LeastUncertainty, DirectValue.GreatestUncertainty, Measure.Length), "Standard uncertainty of the value, mm.");
         bool? turns = o.Flag("bucketTurns", "Whether the bucket turned by hand on the heel of its cam.");
 
-        if (value is { } x && band is not null && !IsInReach(o, x, shift, band))
+        DepthBudget? depth = DepthSection.Read(o, engine, camshafts, valve?.Id);
+        NoteWhatIsMissing(o);
+        List<DirectValue> values = [];
+        if (value is { } x && (band is null || IsInReach(o, "value", x, shift, band)))
         {
-            value = null;
+            values.Add(new DirectValue(x, u ?? DirectValue.UsualUncertainty));
         }
 
-        if (u is not null && !o.Has("value"))
+        if (depth is not null && band is not null && IsInReach(o, "depth", depth.Budget.Value, shift, band))
+        {
+            values.Add(DepthReading.ToDirectValue(depth.Budget));
+        }
+
+        return valve?.Id is null ? null : new(valve.Id, new ValveReadings(trials, values, turns is { } t ? [t] : []), depth);
+    }
+
+    private static void NoteWhatIsMissing(ObjectMembers o)
+    {
+        if (o.Has("u") && !o.Has("value"))
         {
             o.Problem("u", "found an uncertainty without a value", "u belongs beside value");
         }
 
-        if (!o.Has("trials") && !o.Has("value") && !o.Has("bucketTurns"))
+        bool hasNumber = o.Has("value") || o.Has("depth") || o.Has("bucketTurns");
+        if (!o.Has("trials") && !hasNumber)
         {
-            o.Problem("", "nothing was read", "a reading has trials, a value or bucketTurns");
+            o.Problem("", "nothing was read", "a reading has trials, a value, a depth or bucketTurns");
         }
-        else if (o.IsEmptyList("trials") && !o.Has("value") && !o.Has("bucketTurns"))
+        else if (o.IsEmptyList("trials") && !hasNumber)
         {
-            o.Problem("trials", "found no trial", "a reading without a value or bucketTurns has at least one trial");
+            o.Problem("trials", "found no trial", "a reading without a value, a depth or bucketTurns has at least one trial");
         }
-
-        return valve?.Id is null
-            ? null
-            : new(valve.Id, new ValveReadings(
-                trials,
-                value is { } v ? [new DirectValue(v, u ?? DirectValue.UsualUncertainty)] : [],
-                turns is { } t ? [t] : []));
     }
 
     /// <summary>Whether a value can belong to the valve, as it was read and brought to 20 degrees C.</summary>
-    private static bool IsInReach(ObjectMembers o, double value, double shift, ClearanceBand band)
+    private static bool IsInReach(ObjectMembers o, string member, double value, double shift, ClearanceBand band)
     {
         string allowed = $"allowed is within {NumberRule.Text(Reach)} mm of the middle of the band, {NumberRule.Text(band.Middle)}";
+        string found = member == "value" ? $"found {NumberRule.Text(value)}" : $"found a clearance of {NumberRule.Text(Math.Round(value, 6))}";
         if (Math.Abs(value - band.Middle) > Reach + Slack)
         {
-            o.Problem("value", $"found {NumberRule.Text(value)}", allowed + Hundredths(value, band));
+            o.Problem(member, found, allowed + Hundredths(value, band));
             return false;
         }
 
         if (Math.Abs(value - shift - band.Middle) > Reach + Slack)
         {
-            o.Problem("value", $"found {NumberRule.Text(value)}, which is {NumberRule.Text(value - shift)} at 20 degrees C", allowed + "; see temperatureC and kappaMmPerC");
+            o.Problem(member, $"{found}, which is {NumberRule.Text(value - shift)} at 20 degrees C", allowed + "; see temperatureC and kappaMmPerC");
             return false;
         }
 
@@ -122,5 +134,5 @@ internal sealed record ReadingsSection(IReadOnlyDictionary<string, ValveReadings
     private static string Hundredths(double found, ClearanceBand band) =>
         Math.Abs((found / 100) - band.Middle) <= Reach ? $"; {NumberRule.Text(found / 100)} meant?" : "";
 
-    private sealed record Reading(string Valve, ValveReadings Readings);
+    private sealed record Reading(string Valve, ValveReadings Readings, DepthBudget? Depth);
 }

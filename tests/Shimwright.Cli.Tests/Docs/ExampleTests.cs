@@ -14,6 +14,7 @@ public sealed partial class ExampleTests
     [InlineData("docs/guide/crank-stops.md")]
     [InlineData("docs/guide/cam-timing.md")]
     [InlineData("docs/guide/feel.md")]
+    [InlineData("docs/guide/depth.md")]
     [InlineData("docs/guide/wear.md")]
     public void Page_Example_IsWhatTheProgramPrints(string page)
     {

@@ -17,6 +17,8 @@ public class ApprovedOutputTests
     [InlineData("estimate", "01-dusty-single", "mm", 80)]
     [InlineData("estimate", "04-shim-over-bucket-twin", "thou", 120)]
     [InlineData("estimate", "07-stranded-valve", "in", 80)]
+    [InlineData("estimate", "10-by-depth", "mm", 120)]
+    [InlineData("estimate", "10-by-depth", "thou", 80)]
     [InlineData("verdict", "01-dusty-single", "mm", 120)]
     [InlineData("verdict", "01-dusty-single", "thou", 80)]
     [InlineData("forecast", "09-third-check", "mm", 120)]

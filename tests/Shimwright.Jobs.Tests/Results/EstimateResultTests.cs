@@ -13,7 +13,8 @@ public class EstimateResultTests
     {
         using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Demo.Draft(demo)));
         JsonElement root = answer.RootElement;
-        Shape.AssertMembers(root, "format", "valves", "oneCause", "nextBlade", "cautions");
+        string[] depths = Reading.Takes(Demo.Draft(demo)).Depths.Count > 0 ? ["depths"] : [];
+        Shape.AssertMembers(root, ["format", "valves", "oneCause", "nextBlade", "cautions", .. depths]);
         Shape.AssertTidy(root);
         Assert.Equal("shimwright-estimate/1", root.GetProperty("format").GetString());
         if (Demo.HasPast(demo))

@@ -30,6 +30,10 @@ internal static class Demo
             }
 
             job["recheck"] = new JsonObject { ["changed"] = new JsonArray(changed), ["readings"] = check["readings"]!.DeepClone() };
+            if (check["camshafts"] is { } camshafts)
+            {
+                job["recheck"]!["camshafts"] = camshafts.DeepClone();
+            }
         }
 
         return job.ToJsonString();

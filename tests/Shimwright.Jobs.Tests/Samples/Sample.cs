@@ -87,6 +87,40 @@ internal static class Sample
         }
         """);
 
+    /// <summary>The valves with shims, and a clearance from depths at both, check and re-check: one by sizes, one against a known valve.</summary>
+    public static JobDraft Depths()
+    {
+        JobDraft draft = Shims();
+        foreach (string part in new[] { "$.check", "$.recheck" })
+        {
+            draft.Set(part + ".camshafts", Camshafts).Append(part + ".readings", DepthOfI1);
+        }
+
+        return draft;
+    }
+
+    private const string Camshafts =
+        """
+        [
+          {
+            "name": "intake cam", "saddle": {"value": 12.5, "u": 0.004, "df": 8}, "journal": {"value": 24.96, "u": 0.002, "df": 20},
+            "baseCircle": {"value": 30, "u": 0.003, "df": 20}, "play": {"value": 0.03, "u": 0.008, "df": 5}
+          },
+          {
+            "name": "exhaust cam",
+            "known": {
+              "valve": "E1", "bucket": {"value": 15.16, "u": 0.005, "df": 8}, "shim": {"value": 2.75, "u": 0.003, "df": 50},
+              "clearance": {"value": 0.17, "u": 0.01, "df": 30}
+            }
+          }
+        ]
+        """;
+
+    private const string DepthOfI1 =
+        """
+        {"valve": "I1", "depth": {"camshaft": "intake cam", "bucket": {"value": 17.74, "u": 0.005, "df": 8}, "shim": {"value": 2.62, "u": 0.003, "df": 50}}}
+        """;
+
     /// <summary>A past check in which one shim was changed.</summary>
     public const string PastCheck =
         """

@@ -17,11 +17,15 @@ public class SchemaLimitTests
         "$.history[0].changed[0].from.thickness", "$.history[0].changed[0].to.thickness",
     ];
 
+    private static readonly string[] OfDepths =
+        [.. Sample.Depths().Paths().Except(Sample.Shims().Paths()).Where(p => Sample.Depths().At(p).GetValueKind() == JsonValueKind.Number)];
+
     private static readonly string[] Probed =
     [
         .. Sample.Shims().Paths().Where(p => Sample.Shims().At(p).GetValueKind() == JsonValueKind.Number),
         .. OfScrews,
         .. OfThePast,
+        .. OfDepths,
     ];
 
     public static TheoryData<string> Numbers() => [.. Probed];
@@ -112,6 +116,7 @@ public class SchemaLimitTests
     private static JobDraft For(string path) =>
         OfScrews.Contains(path) ? Sample.Screws()
         : OfThePast.Contains(path) ? Sample.Shims().Append("$.history", Sample.PastCheck)
+        : OfDepths.Contains(path) ? Sample.Depths()
         : Sample.Shims();
 
     /// <summary>A path without the places in its lists and without the free names, to compare with the schema's.</summary>

@@ -1,0 +1,61 @@
+using Shimwright.Domain.Uncertainty;
+using static System.FormattableString;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>One part of a budget; lengths in mm. Degrees are null where they have no bound.</summary>
+public sealed record DepthPartRow(string Part, double Value, double U, double? Degrees, double Sensitivity, double Contribution, double Share);
+
+/// <summary>How far the errors of two depths go together.</summary>
+public sealed record DepthCorrelationRow(string Valve, double R);
+
+/// <summary>A clearance found from depths, as it was read and not yet combined with anything else; lengths in mm.</summary>
+public sealed record DepthRow(
+    string Valve, string Camshaft, string? Against, double Clearance, double U, double? Degrees, double K, double Low, double High,
+    IReadOnlyList<DepthPartRow> Parts, IReadOnlyList<DepthCorrelationRow> Correlations)
+{
+    /// <summary>Effective degrees of freedom below which the 95 % interval is much wider than the estimate will take it.</summary>
+    private const double FewDegrees = 10;
+
+    internal static IReadOnlyList<DepthRow>? OfCheck(Job job) =>
+        job.Depths.Count == 0 ? null : [.. job.Depths.Select(d => Of(d, job.Depths))];
+
+    /// <summary>What to bear in mind about depths.</summary>
+    internal static IEnumerable<string> Cautions(Job job)
+    {
+        foreach (string camshaft in job.Depths.Where(d => d.Against is null && !d.Budget.Lines.Any(l => l.Input.Name == "play"))
+            .Select(d => d.Camshaft).Distinct(StringComparer.Ordinal))
+        {
+            yield return $"{camshaft}: no play is stated. Other valves' springs push a camshaft off its saddles by up to its running clearance; "
+                + "the depth then reads that much too little. State play, or take the depths against a valve whose clearance is known.";
+        }
+
+        foreach (DepthBudget depth in job.Depths.Where(d => d.Budget.EffectiveDegrees < FewDegrees))
+        {
+            yield return Invariant($"{depth.Valve}: the uncertainty of its depth rests on few readings ({depth.Budget.EffectiveDegrees:0.#} effective degrees of freedom, {depth.Budget.CoverageFactor():0.00} times it for 95 %); the estimate takes it for well known. Repeat the reading that contributes most.");
+        }
+    }
+
+    private static DepthRow Of(DepthBudget depth, IReadOnlyList<DepthBudget> all)
+    {
+        UncertaintyBudget budget = depth.Budget;
+        double expanded = budget.Expanded();
+        return new(
+            depth.Valve,
+            depth.Camshaft,
+            depth.Against,
+            Round.Length(budget.Value),
+            Round.Length(budget.Combined),
+            Bounded(budget.EffectiveDegrees),
+            Math.Round(budget.CoverageFactor(), 4),
+            Round.Length(budget.Value - expanded),
+            Round.Length(budget.Value + expanded),
+            [.. budget.Lines.Select(l => new DepthPartRow(
+                l.Input.Name, Round.Length(l.Input.Value), Round.Length(l.Input.Uncertainty), Bounded(l.Input.Degrees),
+                l.Sensitivity, Round.Length(l.Contribution), Round.Chance(budget.ShareOf(l))))],
+            [.. all.Where(o => !ReferenceEquals(o, depth)).Select(o => new DepthCorrelationRow(o.Valve, Round.Chance(budget.CorrelationWith(o.Budget))))
+                .Where(r => r.R != 0)]);
+    }
+
+    private static double? Bounded(double? degrees) => degrees is { } d && double.IsFinite(d) ? Math.Round(d, 4) : null;
+}
