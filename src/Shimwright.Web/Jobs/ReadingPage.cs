@@ -15,12 +15,15 @@ public abstract class ReadingPage : JobPage
 
     private protected string Link(RoundValve valve) => $"/jobs/{Id}/{Page}?valve={Uri.EscapeDataString(valve.Valve.Id)}";
 
+    /// <summary>The same, at the place of the page where the valve is: on a phone that is below the head.</summary>
+    private protected string LinkTo(RoundValve valve) => Link(valve) + "#valve";
+
     /// <summary>Adds what a form brought, or says what is wrong with it; the page stays at the valve.</summary>
     private protected Task SendAsync(SentReading sent, RoundValve valve)
     {
         if (sent.Problems.Count == 0)
         {
-            return AddAsync(sent.Form, Link(valve) + "#valve", sent.Facts);
+            return AddAsync(sent.Form, LinkTo(valve), sent.Facts);
         }
 
         Refuse(sent.Problems);

@@ -16,11 +16,13 @@
       place.textContent = "This browser cannot keep the screen awake: set the screen's time-out longer while you measure.";
       return;
     }
-    if (lock || document.visibilityState !== "visible") { return; }
+    const says = "The screen stays on while this page is open.";
+    if (lock) { place.textContent = says; return; }
+    if (document.visibilityState !== "visible") { return; }
     try {
       lock = await navigator.wakeLock.request("screen");
       lock.addEventListener("release", () => { lock = null; });
-      place.textContent = "The screen stays on while this page is open.";
+      place.textContent = says;
     } catch {
       place.textContent = "The browser did not allow the screen to be kept on: set its time-out longer while you measure.";
     }

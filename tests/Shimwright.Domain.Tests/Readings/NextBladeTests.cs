@@ -37,6 +37,30 @@ public class NextBladeTests
     }
 
     [Fact]
+    public void ForEach_RandomChecks_IsTheTrialThatTellsMostAtEachValve()
+    {
+        int suggested = 0;
+        for (int seed = 200; seed < 206; seed++)
+        {
+            EngineCheck check = RandomCheck.Draw(seed);
+            EngineEstimate estimate = EngineEstimate.From(check);
+            ILookup<int, double> gains = Candidates(check, new SlowPosterior(check)).ToLookup(c => c.Valve, c => c.Gain);
+            IReadOnlyList<NextBlade?> each = NextBlade.ForEach(estimate, Blades);
+            Assert.Equal(check.Engine.Valves.Count, each.Count);
+            foreach ((int valve, NextBlade? next) in each.Index())
+            {
+                Assert.Equal(gains.Contains(valve), next is not null);
+                Assert.Equal(gains[valve].DefaultIfEmpty().Max(), next?.Gain ?? 0, 1e-4);
+                suggested += next?.Valve == valve ? 1 : 0;
+            }
+
+            Assert.Equal(NextBlade.Suggest(estimate, Blades), NextBlade.Best(each));
+        }
+
+        Assert.True(suggested > 5, $"{suggested} suggestions.");
+    }
+
+    [Fact]
     public void Suggest_TwoValvesThatAreAlike_NamesTheEarlier()
     {
         ValveReadings same = Made.Felt((0.10, Feel.Loose));

@@ -53,18 +53,22 @@ public sealed class ReadingRound
 
     /// <summary>
     /// The stop at hand first: the one with a valve that is still to be read. There the valve whose reading would tell
-    /// most, else the first. With all of them read, the valve that another trial would settle, wherever it is.
+    /// most, else the first. With all of them read, one that another trial may settle.
     /// </summary>
     private RoundValve? Next(Func<RoundValve, bool> which)
     {
         RoundValve? telling = Valves.FirstOrDefault(v => v.Valve.Id == _mostTelling && which(v));
         RoundValve[] here = [.. _stops
-            .Select(s => s.Valves.Select(id => Valves.First(v => v.Valve.Id == id)).Where(v => IsOpen(v) && which(v)).ToArray())
+            .Select(s => InOrder(s).Where(v => IsOpen(v) && which(v)).ToArray())
             .FirstOrDefault(open => open.Length > 0) ?? []];
-        return here.Length == 0 ? telling
+        return here.Length == 0 ? telling ?? InOrder().FirstOrDefault(v => v.IsRead && !v.IsSettled && v.Blade is not null && which(v))
             : telling is not null && here.Contains(telling) ? telling
             : here[0];
     }
+
+    private IEnumerable<RoundValve> InOrder() => _stops.SelectMany(InOrder);
+
+    private IEnumerable<RoundValve> InOrder(StopPlace stop) => stop.Valves.Select(id => Valves.First(v => v.Valve.Id == id));
 
     private static bool IsOpen(RoundValve valve) => valve.IsNeeded && !valve.IsRead;
 }

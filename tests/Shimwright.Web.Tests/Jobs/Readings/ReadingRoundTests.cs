@@ -53,6 +53,14 @@ public class ReadingRoundTests
         Assert.Equal("I1", settled.Select(null).Valve.Id);
     }
 
+    /// <summary>The valve at hand is the one that tells most; another is not settled either.</summary>
+    [Fact]
+    public void After_TheTellingOne_IsAnotherThatIsNotSettled()
+    {
+        ReadingRound round = Round("E1", "in", "unsettled", "unsettled", "out");
+        Assert.Equal("I2", round.After(round.Select("E1"))!.Valve.Id);
+    }
+
     [Fact]
     public void StopOf_WithoutStops_IsUnknown() => Assert.Null(Round(null, "", "", "", "").StopOf(Round(null, "", "", "", "").Valves[0]));
 
@@ -72,7 +80,7 @@ public class ReadingRoundTests
                 new EstimateRow(0.15, 0.01, 0.13, 0.17, 0.9, status.Length == 0 ? "unsettled" : status),
                 null, null,
                 status.Length == 0 ? [] : [new JobEntry(1, Guid.NewGuid(), "d", default, new BladeTried(SheetPart.Check, id, 0.15, 1, "light"))],
-                true, null))],
+                true, status == "unsettled" ? 0.13 : null))],
             stops,
             telling);
     }
