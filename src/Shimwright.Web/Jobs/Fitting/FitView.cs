@@ -1,4 +1,3 @@
-using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Web.Jobs.Fitting;
@@ -72,15 +71,23 @@ public sealed class FitView
         return new(sheet);
     }
 
-    /// <summary>What to mind about the shims of a move, in words.</summary>
-    public static string Mind(ShimMove move)
+    /// <summary>What to mind about the shims of a valve that is still to be changed, in words; nothing where none is handed on.</summary>
+    /// <param name="valve">The valve.</param>
+    /// <returns>One or two sentences.</returns>
+    public string Mind(FitValve valve)
     {
-        ArgumentNullException.ThrowIfNull(move);
-        PlanRow row = move.Row;
-        string aside = move.LaidAsideFor is { } taker ? $"Lay the {row.Valve} shim aside, named: it goes to {taker}." : "";
-        string wait = move.MustWaitFor is { } giver ? $"The one to fit comes out of {giver}: take that out first." : "";
+        ArgumentNullException.ThrowIfNull(valve);
+        if (valve is not { Done: null, Move: { } move })
+        {
+            return "";
+        }
+
+        string aside = move.LaidAsideFor is { } taker && !IsChanged(taker) ? $"Lay the {valve.Valve} shim aside, named: it goes to {taker}." : "";
+        string wait = move.MustWaitFor is { } giver && !IsChanged(giver) ? $"The one to fit comes out of {giver}: take that out first." : "";
         return string.Join(" ", new[] { aside, wait }.Where(s => s.Length > 0));
     }
+
+    private bool IsChanged(string valve) => Valves.Any(v => v.Valve == valve && v.Done is not null);
 
     private static FitValve At(JobSheet sheet, string valve, ShimMove? move) => new(
         valve, move, sheet.ChangeAt(valve), sheet.InForce.LastOrDefault(e => e.Fact is ChangeFact change && change.Valve == valve));
