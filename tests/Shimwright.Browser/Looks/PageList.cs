@@ -15,11 +15,33 @@ internal static class PageList
     public static IReadOnlyList<PageToSee> All { get; } =
     [
         new("bench", "/", _ => "/"),
+        new("engines", "/engines", _ => "/engines"),
+        new("engines-found", "/engines", _ => "/engines?q=bike"),
+        new("engine-new", "/engines/new", _ => "/engines/new"),
+        new("engine-new-access", "/engines/new", _ => NewEngine("access")),
+        new("engine-new-limits", "/engines/new", _ => NewEngine("limits")),
+        new("engine-new-crank", "/engines/new", _ => NewEngine("crank")),
+        new("engine", "/engines/{Id:guid}", b => $"/engines/{b.Engine}"),
+        new("engine-screws", "/engines/{Id:guid}", b => $"/engines/{b.ScrewEngine}"),
         new("measure", "/jobs/{Id:guid}/measure", b => Job(b, JobStage.Measure, "measure")),
         new("measure-wide", "/jobs/{Id:guid}/measure", b => $"/jobs/{b.Wide}/measure"),
+        new("measure-closed", "/jobs/{Id:guid}/measure", b => Job(b, JobStage.Closed, "measure")),
+        new("stops", "/jobs/{Id:guid}/stops", b => $"/jobs/{b.Wide}/stops"),
+        new("shims", "/jobs/{Id:guid}/shims", b => Job(b, JobStage.Shims, "shims")),
+        new("plan-wanting", "/jobs/{Id:guid}/plan", b => Job(b, JobStage.Measure, "plan")),
+        new("plan", "/jobs/{Id:guid}/plan", b => Job(b, JobStage.Plan, "plan")),
+        new("plan-wide", "/jobs/{Id:guid}/plan", b => $"/jobs/{b.Wide}/plan"),
+        new("plan-screws", "/jobs/{Id:guid}/plan", b => $"/jobs/{b.ScrewJob}/plan"),
+        new("plan-accepted", "/jobs/{Id:guid}/plan", b => Job(b, JobStage.Fit, "plan")),
+        new("fit", "/jobs/{Id:guid}/fit", b => Job(b, JobStage.Fit, "fit")),
+        new("fit-done", "/jobs/{Id:guid}/fit", b => Job(b, JobStage.Recheck, "fit")),
+        new("recheck", "/jobs/{Id:guid}/recheck", b => Job(b, JobStage.Recheck, "recheck")),
+        new("recheck-done", "/jobs/{Id:guid}/recheck", b => Job(b, JobStage.Close, "recheck")),
         new("error", "/error", _ => "/error"),
         new("not-found", "/not-found", _ => "/not-found"),
     ];
+
+    private static string NewEngine(string at) => $"/engines/new?at={at}&name=Any&train=finger-follower&cylinders=4&banks=line&valves=2%2B2&access=side&intakeLow=0.1&intakeHigh=0.2&exhaustLow=0.2&exhaustHigh=0.3";
 
     private static string Job(PreparedBench bench, JobStage stage, string page) => $"/jobs/{bench.JobAt(stage)}/{page}";
 }

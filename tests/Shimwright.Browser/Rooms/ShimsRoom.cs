@@ -26,7 +26,7 @@ internal sealed class ShimsRoom(IPage page) : JobRoom(page, "Shims")
     private async Task AssertKnownAsync(string valve, string thickness, string by)
     {
         ILocator row = Page.Locator("table.shims tr").Filter(new() { Has = Page.GetByRole(AriaRole.Rowheader, new() { Name = valve, Exact = true }) });
-        await Expect(row).ToContainTextAsync(thickness);
+        await Expect(row).ToContainTextAsync(thickness.Replace(',', '.'));
         await Expect(row).ToContainTextAsync(by);
     }
 }

@@ -5,7 +5,8 @@ namespace Shimwright.Browser.Running;
 /// <summary>A window on a bench that notes whatever a page must not do: ask another machine, break its own policy, write errors.</summary>
 internal sealed class BenchWindow : IAsyncDisposable
 {
-    private const int LongestWait = 30_000;
+    /// <summary>How long something may take to appear before it counts as missing, ms; far beyond what a busy machine needs.</summary>
+    public const int LongestWait = 60_000;
 
     private readonly IBrowserContext _context;
     private readonly ConcurrentQueue<string> _faults = [];

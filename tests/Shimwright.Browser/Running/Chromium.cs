@@ -16,6 +16,7 @@ public sealed class Chromium : IAsyncLifetime
     {
         string path = Find();
         _playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(BenchWindow.LongestWait);
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = path,
