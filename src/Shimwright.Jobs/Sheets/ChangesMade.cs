@@ -5,6 +5,9 @@ internal sealed class ChangesMade
 {
     private readonly Dictionary<string, Made> _made = new(StringComparer.Ordinal);
 
+    /// <summary>The valves at which something was done.</summary>
+    public IReadOnlyCollection<string> Valves => _made.Keys;
+
     /// <summary>Adds the next change.</summary>
     public void Add(int number, ChangeFact change, ThicknessFound? found)
     {

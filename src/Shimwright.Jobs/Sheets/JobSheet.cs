@@ -182,7 +182,9 @@ public sealed class JobSheet
 
             if (Plan is not { } plan)
             {
-                return Engine.Valves.Any(v => LastReading(SheetPart.Check, v.Id) is null) ? JobStage.Measure
+                // A job file may come with its work done; a plan that was let go leaves the choice open again.
+                return !_newest.ContainsKey("plan") && _changes.Valves.Count > 0 ? AfterTheWork(_changes.Valves)
+                    : Engine.Valves.Any(v => LastReading(SheetPart.Check, v.Id) is null) ? JobStage.Measure
                     : Engine.Valvetrain.HasShims && Engine.Valves.Any(v => FoundAt(v.Id) is null) ? JobStage.Shims
                     : JobStage.Plan;
             }

@@ -14,6 +14,7 @@ public class JobRecordTests
     public void Of_DemoJobWithItsWorkDone_SaysWhatEstimateAndVerdictSay(string file)
     {
         Ledger ledger = Ledger.TakenIn(Demo.WithRecheck(file));
+        ledger.TickAll();
         ledger.Add(new JobClosed(ledger.Sheet.Check.Clock + 1, "found", "notes", "by"));
         JobRecord record = JobRecord.Of(ledger.Sheet);
         EstimateResult estimate = EstimateResult.Of(JobSheetFile.Read(ledger.Sheet, JobPurpose.Estimate).Job!);
