@@ -23,7 +23,7 @@ public class FirstPassageTests
     public void Chance_GaAsLasers_GivesComputedValues(PublishedFile file)
     {
         const double Distance = 10, Drift = 0.00203790667, Variance = 1.6026729e-4;
-        IReadOnlyList<IReadOnlyDictionary<string, string>> rows = CsvTable.Rows(file);
+        IReadOnlyList<IReadOnlyDictionary<string, string>> rows = PublishedRows.Rows(file);
         Assert.Equal(7, rows.Count);
         Assert.All(rows, row => Assert.Equal(row.Number("value"), FirstPassage.Chance(Distance, Drift, Variance, row.Number("hours")), 5e-8));
         Assert.Equal(4906.99607, Distance / Drift, 1e-4);
@@ -32,7 +32,7 @@ public class FirstPassageTests
 
     private static void AssertRows(PublishedFile file, int count, double relative)
     {
-        IReadOnlyList<IReadOnlyDictionary<string, string>> rows = CsvTable.Rows(file);
+        IReadOnlyList<IReadOnlyDictionary<string, string>> rows = PublishedRows.Rows(file);
         Assert.Equal(count, rows.Count);
         foreach (IReadOnlyDictionary<string, string> row in rows)
         {

@@ -50,7 +50,7 @@ public class NileTests
         Assert.Equal(1469.1, Math.Exp(best.MinimizingPoint[1]), 1.0);
     }
 
-    private static double[] Flows(PublishedFile file) => [.. CsvTable.Rows(file).Select(row => row.Number("volume"))];
+    private static double[] Flows(PublishedFile file) => [.. PublishedRows.Rows(file).Select(row => row.Number("volume"))];
 
     private static void AssertPredicted(WearState state, double mean, double variance)
     {

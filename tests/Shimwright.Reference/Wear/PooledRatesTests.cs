@@ -36,7 +36,7 @@ public class PooledRatesTests
 
     private static RateEvidence[] Batches(PublishedFile file, out double residual)
     {
-        double[][] yields = [.. CsvTable.Rows(file).GroupBy(row => row["batch"]).Select(g => g.Select(row => row.Number("yield")).ToArray())];
+        double[][] yields = [.. PublishedRows.Rows(file).GroupBy(row => row["batch"]).Select(g => g.Select(row => row.Number("yield")).ToArray())];
         double variance = yields.Sum(b => b.Sum(y => (y - b.Average()) * (y - b.Average()))) / 24;
         residual = Math.Sqrt(variance);
         return [.. yields.Select(b => new RateEvidence(b.Average(), Math.Sqrt(variance / 5)))];
