@@ -21,18 +21,18 @@ public static class FitSteps
     /// <summary>What the name of a step that opens a group begins with.</summary>
     public const string Open = "open/";
 
-    /// <summary>The steps for a job whose plan was accepted, or on which valves were changed without one.</summary>
+    /// <summary>The steps for a job whose plan was accepted; changes beyond it open their groups too.</summary>
     /// <param name="sheet">The job.</param>
-    /// <returns>The steps; none where nothing is changed.</returns>
+    /// <returns>The steps; none where no plan was accepted, as on a job that was taken in with its work done, or nothing is changed.</returns>
     public static IReadOnlyList<FitStep> For(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        string[] opened = [.. OpenedBy(sheet)];
-        if (opened.Length == 0 && ChangedBy(sheet).Count == 0)
+        if (sheet.Plan is null || ChangedBy(sheet).Count == 0)
         {
             return [];
         }
 
+        string[] opened = [.. OpenedBy(sheet)];
         bool camshaftsOut = WorkOrder.LiftsCamshafts(sheet.Engine.Valvetrain.Adjuster);
         return
         [
@@ -62,7 +62,7 @@ public static class FitSteps
     public static bool TimingIsOwed(JobSheet sheet)
     {
         IReadOnlyList<FitStep> steps = For(sheet);
-        return sheet.Plan is not null && steps.Any(s => s.Name == Timing) && !sheet.IsDone(Timing)
+        return steps.Any(s => s.Name == Timing) && !sheet.IsDone(Timing)
             && (ChangedBy(sheet).Any(v => sheet.ChangeAt(v) is not null)
                 || steps.Any(s => s.Name.StartsWith(Open, StringComparison.Ordinal) && sheet.IsDone(s.Name)));
     }
@@ -83,6 +83,6 @@ public static class FitSteps
     private static IEnumerable<string> OpenedBy(JobSheet sheet)
     {
         HashSet<string> changed = [.. sheet.Engine.Valves.Where(v => sheet.ChangeAt(v.Id) is not null).Select(v => v.Access)];
-        return [.. JobTerms.Groups(sheet).Where(g => changed.Contains(g) || (sheet.Plan is { } plan && plan.Changes.Any() && plan.Opened.Contains(g)))];
+        return [.. JobTerms.Groups(sheet).Where(g => changed.Contains(g) || (sheet.Plan!.Changes.Any() && sheet.Plan.Opened.Contains(g)))];
     }
 }
