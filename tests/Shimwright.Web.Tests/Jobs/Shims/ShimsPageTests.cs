@@ -1,0 +1,88 @@
+using System.Net;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Web.Jobs.Shims;
+using Shimwright.Web.Tests.Pages;
+
+namespace Shimwright.Web.Tests.Jobs.Shims;
+
+public class ShimsPageTests
+{
+    private const string Four = "02-worn-four.json";
+
+    /// <summary>Sixteen in a row: each answer leads to the next valve that is empty.</summary>
+    [Fact]
+    public async Task Save_SixteenInARow_LeadsToTheNextEmptyOneEachTime()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Four, f => f is ReadingFact { Part: SheetPart.Check });
+        string[] valves = [.. (await job.StoredAsync()).Sheet.Engine.Valves.Select(v => v.Id)];
+        FetchedPage page = await job.PageAsync("shims");
+        foreach ((int i, string valve) in valves.Index())
+        {
+            Assert.Equal($"Found at {valve}", page.Document.QuerySelector("#turn")!.TextContent);
+            page = await FormPost.On(job.Client, page, "shim").With("Shim.Thickness", $"2,{50 + i}").With("Shim.By", "micrometer").SubmitAsync();
+        }
+
+        Assert.Contains("Every shim is entered.", page.Text, StringComparison.Ordinal);
+        Assert.Equal(JobStage.Plan, (await job.StoredAsync()).Summary.Stage);
+        Assert.Equal(2.65, (await job.StoredAsync()).Sheet.FoundAt(valves[15])!.Thickness);
+    }
+
+    [Fact]
+    public async Task Tap_AMarkedSizeNearTheLastOne_IsEntered()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Four, DemoJob.Nothing);
+        FetchedPage page = await (await job.FormAsync("shims", "shim")).With("Shim.Thickness", "2.48").With("Shim.By", "micrometer").SubmitAsync();
+        string[] sizes = [.. page.Document.QuerySelectorAll(".sizes button").Select(b => b.GetAttribute("value")!)];
+        Assert.Equal(["2.3", "2.35", "2.4", "2.45", "2.5", "2.55", "2.6", "2.65", "2.7"], sizes);
+        await FormPost.On(job.Client, page, "marked").With("Marked.Thickness", "2.45").SubmitAsync();
+        Assert.Equal(new ThicknessFound("I2", 2.45, "marked"), (await job.StoredAsync()).Sheet.FoundAt("I2"));
+    }
+
+    [Theory]
+    [InlineData("262", "2.62 meant?")]
+    [InlineData("two", "enter one number")]
+    [InlineData("", "nothing was entered")]
+    public async Task Save_NoThickness_IsRefusedAndStaysInTheField(string typed, string expected)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Four, DemoJob.Nothing);
+        FetchedPage page = await (await job.FormAsync("shims", "shim")).With("Shim.Thickness", typed).With("Shim.By", "marked").SubmitAsync();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains(expected, page.Text, StringComparison.Ordinal);
+        Assert.Equal(typed, page.Document.QuerySelector("#thickness")!.GetAttribute("value"));
+        Assert.Equal("Found at I1", page.Document.QuerySelector("#turn")!.TextContent);
+        Assert.Empty((await job.StoredAsync()).Sheet.Entries);
+    }
+
+    [Fact]
+    public async Task Correct_AValve_TakesTheNewerOne()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, "01-dusty-single.json", DemoJob.TheCheck);
+        FormPost form = await job.FormAsync("shims?valve=E1", "shim");
+        Assert.Contains(form.Fields, f => f is { Key: "Shim.Thickness", Value: "2.402" });
+        await form.With("Shim.Thickness", "2.42").SubmitAsync();
+        Assert.Equal(2.42, (await job.StoredAsync()).Sheet.FoundAt("E1")!.Thickness);
+    }
+
+    [Fact]
+    public async Task Get_Screws_SaysThatThereAreNone()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, "06-plant-engine-screws.json", DemoJob.TheCheck);
+        FetchedPage page = await job.PageAsync("shims");
+        Assert.Contains("adjusted by screws: there are no shims", page.Text, StringComparison.Ordinal);
+        Assert.Empty(page.Document.QuerySelectorAll("form"));
+    }
+
+    [Fact]
+    public void For_LeftLastTime_OffersThatSizeAndSaysWhy()
+    {
+        SetupReading reading = DemoEngine.Setup("02-worn-four.json");
+        ShimEntry entry = ShimEntry.For(JobSheet.Of(reading.Setup!, []), null, v => new(v, 2.375, "marked"));
+        Assert.Equal("left last time", entry.Sizes.Single(s => s.Thickness == 2.375).Why);
+        Assert.Equal(entry.Sizes.Select(s => s.Thickness).Order(), entry.Sizes.Select(s => s.Thickness));
+    }
+}
