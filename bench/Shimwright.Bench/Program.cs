@@ -31,7 +31,7 @@ internal static class Program
 
         // The fastest beside the mean: on a shared machine it says what the code costs.
         IConfig config = DefaultConfig.Instance.AddJob(quick).AddColumn(StatisticColumn.Min);
-        BenchmarkSwitcher.FromTypes([typeof(PlanBenchmarks), typeof(StopsBenchmarks)]).Run(["--filter", "*", .. args], config);
+        BenchmarkSwitcher.FromTypes([typeof(PlanBenchmarks), typeof(StopsBenchmarks)]).Run(args.Contains("--filter") ? args : ["--filter", "*", .. args], config);
         return 0;
     }
 }
