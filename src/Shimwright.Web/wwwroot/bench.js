@@ -34,6 +34,10 @@
     if (window.Blazor && !ready.hooked) {
       ready.hooked = true;
       window.Blazor.addEventListener("enhancedload", keepAwake);
+      // What was refused is said at the top; a thumb that tapped further down would not see it.
+      window.Blazor.addEventListener("enhancedload", () => {
+        document.querySelector("main [role=alert]")?.scrollIntoView({ block: "center" });
+      });
     }
   };
   if (document.readyState === "loading") { document.addEventListener("DOMContentLoaded", ready); } else { ready(); }
