@@ -14,7 +14,7 @@ internal static class LoadPages
         return
         [
             ("bench", () => "/"),
-            ("engines", () => random.Next(2) == 0 ? "/engines" : FormattableString.Invariant($"/engines?search=engine%200{random.Next(100):00}")),
+            ("engines", () => random.Next(2) == 0 ? "/engines" : FormattableString.Invariant($"/engines?q=engine%200{random.Next(100):00}")),
             ("engine", () => $"/engines/{Any(bench.Engines)}"),
             ("card", () => $"/engines/{Any(bench.Engines)}/card"),
             ("measure", () => $"/jobs/{Any(open)}/measure"),

@@ -38,7 +38,7 @@ internal static class Program
             CultureInfo.InvariantCulture,
             $"{Engines} engines and {Jobs} jobs, {new FileInfo(file).Length / 1e6:0} MB, filled in {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s"));
 
-        await using ServedBench server = await ServedBench.StartAsync(file);
+        await using ServedBench server = await ServedBench.StartAsync(file, Path.GetDirectoryName(file)!);
         using var client = new HttpClient { BaseAddress = server.Address };
         client.DefaultRequestHeaders.Add("Cookie", $"shimwright-device={Guid.CreateVersion7(TimeProvider.System.GetUtcNow()):N}");
         IReadOnlyList<(string Page, Func<string> Address)> pages = LoadPages.Of(bench);

@@ -30,7 +30,9 @@ internal sealed partial class ServedBench : IAsyncDisposable
     }
 
     /// <summary>Starts a bench on a database and waits until it says where it is.</summary>
-    public static async Task<ServedBench> StartAsync(string database)
+    /// <param name="database">The database.</param>
+    /// <param name="data">The user's data folder; the bench keeps the keys of its forms there where the database is a server.</param>
+    public static async Task<ServedBench> StartAsync(string database, string data)
     {
         var process = new Process
         {
@@ -40,6 +42,7 @@ internal sealed partial class ServedBench : IAsyncDisposable
                 RedirectStandardError = true,
                 // Anywhere but where the program lies: its own files must be found all the same.
                 WorkingDirectory = Path.GetTempPath(),
+                Environment = { ["XDG_DATA_HOME"] = data },
             },
         };
         var bench = new ServedBench(process);

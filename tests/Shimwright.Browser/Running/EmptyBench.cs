@@ -12,7 +12,7 @@ public sealed class EmptyBench : IAsyncLifetime
     /// <summary>A folder that goes with it.</summary>
     internal string Folder { get; } = Directory.CreateTempSubdirectory("shimwright-browser-").FullName;
 
-    public async ValueTask InitializeAsync() => _bench = await ServedBench.StartAsync(Path.Combine(Folder, "bench.db"));
+    public async ValueTask InitializeAsync() => _bench = await ServedBench.StartAsync(Path.Combine(Folder, "bench.db"), Folder);
 
     public async ValueTask DisposeAsync()
     {

@@ -50,7 +50,7 @@ public sealed class PreparedBench : IAsyncLifetime
         ScrewJob = await staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
         Wide = await staged.AddJobAsync(await staged.AddEngineAsync(sixteen), sixteen, JobStage.Plan);
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-        _bench = await ServedBench.StartAsync(file);
+        _bench = await ServedBench.StartAsync(file, _folder);
     }
 
     public async ValueTask DisposeAsync()

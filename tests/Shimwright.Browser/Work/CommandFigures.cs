@@ -34,6 +34,34 @@ internal static class CommandFigures
         Assert.Contains($"{Clearance(row.GetProperty("mean"))} mm, between {Clearance(row.GetProperty("low"))} and {Clearance(row.GetProperty("high"))}", shown, StringComparison.Ordinal);
     }
 
+    /// <summary>The verdict that a page shows is what "shimwright verdict" answers.</summary>
+    public static async Task AssertVerdictAsync(string file, IReadOnlyList<JudgedLine> lines)
+    {
+        using JsonDocument answer = await VerdictAsync(file);
+        JsonElement[] rows = [.. answer.RootElement.GetProperty("valves").EnumerateArray()];
+        Assert.Equal(rows.Select(r => r.GetProperty("valve").GetString()), lines.Select(l => l.Valve));
+        Assert.All(rows.Zip(lines), both =>
+        {
+            JsonElement estimate = both.First.GetProperty("estimate");
+            Assert.StartsWith(Spread(estimate), both.Second.Gap, StringComparison.Ordinal);
+            Assert.Equal(Chance(estimate.GetProperty("inBand")), both.Second.InBand);
+            Assert.StartsWith(estimate.GetProperty("inBand").GetDouble() >= 0.5 ? "passes" : "fails", both.Second.Verdict, StringComparison.Ordinal);
+        });
+    }
+
+    /// <summary>What the record says of each valve now is what "shimwright verdict" answers.</summary>
+    public static async Task AssertNowAsync(string file, IReadOnlyList<RecordLine> lines)
+    {
+        using JsonDocument answer = await VerdictAsync(file);
+        Assert.All(answer.RootElement.GetProperty("valves").EnumerateArray().Zip(lines), both =>
+        {
+            Assert.Equal(both.First.GetProperty("valve").GetString(), both.Second.Valve);
+            Assert.StartsWith(Clearance(both.First.GetProperty("estimate").GetProperty("mean")) + " ±", both.Second.Now, StringComparison.Ordinal);
+        });
+    }
+
+    private static async Task<JsonDocument> VerdictAsync(string file) => JsonDocument.Parse(await ProgramCommand.RunAsync("verdict", file, "--json"));
+
     private static void AssertLine(JsonElement row, PlanLine line)
     {
         Assert.StartsWith(Spread(row.GetProperty("estimate")), line.Cells["Gap now"], StringComparison.Ordinal);

@@ -1,5 +1,6 @@
 using Shimwright.Browser.Rooms;
 using Shimwright.Browser.Running;
+using static Microsoft.Playwright.Assertions;
 
 namespace Shimwright.Browser.Work;
 
@@ -44,6 +45,8 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
         string[] changed = await PlanAsync(window);
         await FitAsync(window, changed);
         await FeelAgainAsync(window, changed);
+        await CloseAsync(window, changed);
+        await AssertOnBenchAsync(window, screen);
         window.AssertQuiet();
     }
 
@@ -116,5 +119,34 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
         }
 
         await again.AssertHereAsync("Close");
+    }
+
+    private async Task CloseAsync(BenchWindow window, string[] changed)
+    {
+        var close = new CloseRoom(window.Page);
+        await close.OpenAsync();
+        await close.AssertHereAsync("Close");
+        Assert.Equal("All pass", await close.HeadlineAsync());
+        string file = await close.DownloadAsync(bench.Folder);
+        await CommandFigures.AssertVerdictAsync(file, await close.LinesAsync());
+        await close.CloseAsync("119.5", "Dust behind the air cleaner.", "Look again in 30 hours.", "The shed");
+
+        var record = new RecordRoom(window.Page);
+        await Expect(record.Article).ToContainTextAsync("Dust behind the air cleaner.");
+        Assert.Equal($"{changed.Length} of 4 valves were adjusted. All 4 valves are within the maker's limits.", await record.SummaryAsync());
+        IReadOnlyList<RecordLine> lines = await record.LinesAsync();
+        Assert.All(lines, l => Assert.Equal("passes", l.Verdict));
+        Assert.Equal(changed.Order(), lines.Where(l => l.Done.Contains('→', StringComparison.Ordinal)).Select(l => l.Valve).Order());
+        await CommandFigures.AssertNowAsync(file, lines);
+    }
+
+    /// <summary>The job has gone from the open ones to the closed ones.</summary>
+    private static async Task AssertOnBenchAsync(BenchWindow window, Screen screen)
+    {
+        await window.Page.GetByRole(AriaRole.Link, new() { Name = "Bench", Exact = true }).ClickAsync();
+        ILocator link = window.Page.GetByRole(AriaRole.Link, new() { Name = $"{Engine.Name}, {screen.Name}", Exact = true });
+        await Expect(link).ToHaveCountAsync(1);
+        await link.ClickAsync();
+        await Expect(new RecordRoom(window.Page).Article).ToContainTextAsync("Look again in 30 hours.");
     }
 }
