@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using Shimwright.Browser.Running;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Testing.Served;
