@@ -7,18 +7,22 @@ internal static class LatencyTable
 {
     private static readonly double[] Levels = [0.50, 0.95, 0.99];
 
-    public static void Print(TextWriter to, IReadOnlyList<Answered> bare, IReadOnlyList<Answered> pages)
+    /// <param name="to">Where it is written.</param>
+    /// <param name="bare">Answers of the bare endpoint.</param>
+    /// <param name="pages">Answers of the pages.</param>
+    /// <param name="work">The server's processor time for one request of each, ms.</param>
+    public static void Print(TextWriter to, IReadOnlyList<Answered> bare, IReadOnlyList<Answered> pages, IReadOnlyDictionary<string, double> work)
     {
         double[] beside = Quantiles(bare);
-        to.WriteLine("| page | requests | failed | p50, ms | p95, ms | p99, ms | max, ms | p50 to bare | p99 to bare |");
-        to.WriteLine("|---|---|---|---|---|---|---|---|---|");
+        to.WriteLine("| page | requests | failed | p50, ms | p95, ms | p99, ms | max, ms | p50 to bare | p99 to bare | processor, ms |");
+        to.WriteLine("|---|---|---|---|---|---|---|---|---|---|");
         foreach (IGrouping<string, Answered> page in bare.Concat(pages).GroupBy(a => a.Page))
         {
             double[] q = Quantiles(page);
             int failed = page.Count(a => a.Status != 200);
             to.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {page.Key} | {page.Count()} | {failed} | {q[0]:0.0} | {q[1]:0.0} | {q[2]:0.0} | {q[3]:0.0} | {q[0] / beside[0]:0.0} | {q[2] / beside[2]:0.0} |"));
+                $"| {page.Key} | {page.Count()} | {failed} | {q[0]:0.0} | {q[1]:0.0} | {q[2]:0.0} | {q[3]:0.0} | {q[0] / beside[0]:0.0} | {q[2] / beside[2]:0.0} | {work[page.Key]:0.0} |"));
         }
     }
 

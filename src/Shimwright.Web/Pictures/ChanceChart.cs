@@ -16,7 +16,7 @@ internal sealed record PlacedPoint(ChancePoint Point, double X, double Y, double
 /// <summary>Where everything stands in the picture of minutes against chance: minutes to the right, chance upwards.</summary>
 internal sealed class ChanceChart
 {
-    public const double Width = 360, Height = 250, Left = 52, Right = 14, Top = 16, Bottom = 46;
+    public const double Width = 360, Height = 250, Left = 52, Right = 14, Top = 30, Bottom = 46;
 
     /// <summary>Room that a number takes, so that no two are written over each other.</summary>
     private const double LabelWidth = 17, LabelHeight = 15;

@@ -17,6 +17,16 @@ internal sealed partial class ServedBench : IAsyncDisposable
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = null!;
 
+    /// <summary>The processor time that it has taken so far.</summary>
+    public TimeSpan ProcessorTime
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.TotalProcessorTime;
+        }
+    }
+
     /// <summary>What it wrote, both streams.</summary>
     public string Said
     {
