@@ -1,0 +1,105 @@
+using Shimwright.Domain.Numerics;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Drawer;
+
+/// <summary>What a kit is worth for a fleet.</summary>
+/// <param name="Kit">The kit.</param>
+/// <param name="Wanted">How many shims will be wanted, on average.</param>
+/// <param name="Passing">How many of them the kit has, and which put their valve in band, on average.</param>
+/// <param name="IsDominated">Whether another kit serves at least as many for no more, and is better in one of the two.</param>
+/// <param name="Gain">What the served valves are worth, less the price.</param>
+public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDominated, double Gain)
+{
+    /// <summary>Points at which a thickness foreseen is looked at, for each standard deviation.</summary>
+    private const int PointsPerDeviation = 16;
+
+    private const double Deviations = 6;
+
+    /// <summary>The share of what will be wanted that the kit serves.</summary>
+    public double Share => Wanted > 0 ? Passing / Wanted : 0;
+
+    /// <summary>
+    /// Compares kits. A valve takes the size nearest to what it turns out to want, as long as the kit has one left; it passes with
+    /// the chance that the size, give or take the error of fitting, lands in its band.
+    /// </summary>
+    /// <param name="kits">The kits.</param>
+    /// <param name="wants">The valves that will want a shim, independent of each other.</param>
+    /// <param name="error">Standard deviation between the thickness wanted and what a shim makes of the gap, mm, above 0: reading, marks, seating.</param>
+    /// <param name="worth">What it is worth to have a passing shim at hand, in the currency of the prices, 0 or more.</param>
+    /// <returns>One offer a kit, the greatest gain first; ties go to the cheaper.</returns>
+    public static IReadOnlyList<KitOffer> Compare(IReadOnlyList<Kit> kits, IReadOnlyList<ThicknessWant> wants, double error, double worth)
+    {
+        ArgumentNullException.ThrowIfNull(kits);
+        ArgumentNullException.ThrowIfNull(wants);
+        Guard.Within(error, 1e-6, 10);
+        Guard.Within(worth, 0, 1e12);
+        double wanted = wants.Sum(w => w.Chance);
+        (Kit Kit, double Passing)[] served = [.. kits.Select(k => (k, Serve(k, wants, error)))];
+        return
+        [
+            .. served
+                .Select(s => new KitOffer(
+                    s.Kit, wanted, s.Passing,
+                    served.Any(o => o.Passing >= s.Passing && o.Kit.Price <= s.Kit.Price && (o.Passing > s.Passing || o.Kit.Price < s.Kit.Price)),
+                    (worth * s.Passing) - s.Kit.Price))
+                .OrderByDescending(o => o.Gain).ThenBy(o => o.Kit.Price),
+        ];
+    }
+
+    /// <summary>Σ over sizes: what the stock of a size serves of its demand, times the chance that what it is put into passes.</summary>
+    private static double Serve(Kit kit, IReadOnlyList<ThicknessWant> wants, double error)
+    {
+        double[] sizes = [.. kit.Sizes.Sizes(Instrument.Marked).Select(s => s.Thickness.Millimetres)];
+        var takes = new List<double>[sizes.Length];
+        double[] passes = new double[sizes.Length];
+        foreach (ThicknessWant want in wants)
+        {
+            foreach ((int size, double taken, double passing) in Choices(sizes, want, error))
+            {
+                (takes[size] ??= []).Add(taken);
+                passes[size] += passing;
+            }
+        }
+
+        double served = 0;
+        for (int s = 0; s < sizes.Length; s++)
+        {
+            if (takes[s] is { } chances && chances.Sum() is > 0 and var mean)
+            {
+                served += CountLaw.OfChances(chances).ServedBy(kit.Each) * passes[s] / mean;
+            }
+        }
+
+        return served;
+    }
+
+    /// <summary>Which sizes a valve may come to take, with what chance, and with what chance it then passes too.</summary>
+    private static IEnumerable<(int Size, double Taken, double Passing)> Choices(double[] sizes, ThicknessWant want, double error)
+    {
+        double[] taken = new double[sizes.Length];
+        double[] passing = new double[sizes.Length];
+        const int points = 2 * (int)Deviations * PointsPerDeviation;
+        double step = 2 * Deviations / points;
+        for (int i = 0; i < points; i++)
+        {
+            double from = -Deviations + (i * step);
+            double weight = want.Chance * NormalLaw.Between(from, from + step);
+            double thickness = want.Middle + (want.Spread * (from + (step / 2)));
+            int size = Nearest(sizes, thickness);
+            double off = sizes[size] - thickness;
+            taken[size] += weight;
+            passing[size] += weight * NormalLaw.Between((-want.Tolerance - off) / error, (want.Tolerance - off) / error);
+        }
+
+        return sizes.Index().Where(s => taken[s.Index] > 0).Select(s => (s.Index, Math.Min(1, taken[s.Index]), passing[s.Index]));
+    }
+
+    private static int Nearest(double[] sizes, double thickness)
+    {
+        int at = Array.BinarySearch(sizes, thickness);
+        int above = Math.Clamp(at < 0 ? ~at : at, 0, sizes.Length - 1);
+        int below = Math.Max(0, above - 1);
+        return thickness - sizes[below] <= sizes[above] - thickness ? below : above;
+    }
+}
