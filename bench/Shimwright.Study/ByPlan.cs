@@ -13,8 +13,12 @@ namespace Shimwright.Study;
 /// </summary>
 /// <param name="measures">Whether there is a micrometer.</param>
 /// <param name="told">What the plan is told to expect; the population's own where left out.</param>
-internal sealed class ByPlan(bool measures, LossExpectation? told = null) : Strategy
+/// <param name="feel">What the plan takes the fingers for; the usual ones where left out.</param>
+/// <param name="depths">Where depths are read.</param>
+internal sealed class ByPlan(
+    bool measures, LossExpectation? told = null, Func<Job, FeelProfile>? feel = null, DepthsTaken depths = DepthsTaken.Never) : Strategy
 {
+    private FeelProfile? _feel;
     private readonly ValveReadings[] _known = [.. Job.Engine.Valves.Select(_ => ValveReadings.None)];
     private IReadOnlyList<ValveReadings> _latest = [];
     private EngineCheck? _before;
@@ -42,8 +46,13 @@ internal sealed class ByPlan(bool measures, LossExpectation? told = null) : Stra
             Array.ForEach(job.Fitted, job.Measure);
         }
 
-        _before = new EngineCheck(Job.Engine, _known, loss: told ?? job.Told);
-        ShimPlan plan = Planner.Plan(Request(job, _before)).Chosen;
+        _feel ??= feel?.Invoke(job) ?? FeelProfile.Default;
+        ShimPlan plan = Plan(job);
+        if (ReadDepths(job, plan))
+        {
+            plan = Plan(job);
+        }
+
         FirstStrands |= FirstChance is null && plan.Stranded.Count > 0;
         FirstChance ??= plan.ChanceAll;
         List<Swap> swaps = [.. plan.Valves.Index()
@@ -60,6 +69,29 @@ internal sealed class ByPlan(bool measures, LossExpectation? told = null) : Stra
 
     public override bool Passes(Job job) => RecheckVerdict
         .On(new Recheck(_before!, _changes, _latest, ThermalShift.None, PlanRules.Default)).Passes;
+
+    private ShimPlan Plan(Job job)
+    {
+        _before = new EngineCheck(Job.Engine, _known, loss: told ?? job.Told, feel: _feel);
+        return Planner.Plan(Request(job, _before)).Chosen;
+    }
+
+    /// <summary>Reads depths where the strategy wants them; whether there was any.</summary>
+    private bool ReadDepths(Job job, ShimPlan plan)
+    {
+        int[] wanted = [.. Enumerable.Range(0, _known.Length).Where(v => depths switch
+        {
+            DepthsTaken.Never => false,
+            DepthsTaken.WhereNoBladeEnters => Fingers.AreBlind(_known[v]),
+            _ => Fingers.AreBlind(_known[v]) || plan.Opened.Contains(Job.Engine.Valves[v].Access),
+        })];
+        foreach (int v in wanted)
+        {
+            _known[v] = _known[v].With(new ValveReadings(values: [job.ReadDepth(v)]));
+        }
+
+        return wanted.Length > 0;
+    }
 
     private static PlanRequest Request(Job job, EngineCheck check)
     {

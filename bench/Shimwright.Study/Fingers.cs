@@ -18,7 +18,7 @@ internal static class Fingers
     /// goes in easily (light or loose) and the thicker does not (firm, or not at all). One blade is skipped where
     /// the last would not enter or had no drag. Ends with the pair, at the end of the set, or after five trials.
     /// </summary>
-    public static ValveReadings Try(ClearanceBand band, double clearance, Draws draws)
+    public static ValveReadings Try(FeelProfile fingers, ClearanceBand band, double clearance, Draws draws)
     {
         int easy = -1;
         int tight = Blades.Length;
@@ -26,7 +26,7 @@ internal static class Fingers
         List<BladeTrial> trials = [];
         while (trials.Count < MostTrials && tight - easy > 1)
         {
-            Feel feel = Touch(clearance, Blades[at], draws);
+            Feel feel = Touch(fingers, clearance, Blades[at], draws);
             trials.Add(new BladeTrial(Blades[at], feel));
             (easy, tight) = IsEasy(feel) ? (at, tight) : (easy, at);
             int step = feel is Feel.No or Feel.Loose ? 2 : 1;
@@ -57,12 +57,17 @@ internal static class Fingers
             : (easy[^1].Blade + tight[0].Blade) / 2;
     }
 
-    private static Feel Touch(double clearance, double blade, Draws draws)
+    /// <summary>Whether every blade that was tried would not enter.</summary>
+    public static bool AreBlind(ValveReadings readings) =>
+        readings.Trials.Count > 0 && readings.Values.Count == 0 && readings.Trials.All(t => t.Feel == Feel.No);
+
+    /// <summary>One trial of a blade in a gap.</summary>
+    public static Feel Touch(FeelProfile fingers, double clearance, double blade, Draws draws)
     {
         double left = draws.Uniform();
         foreach (Feel feel in Feels)
         {
-            left -= FeelProfile.Default.Chance(feel, clearance, blade);
+            left -= fingers.Chance(feel, clearance, blade);
             if (left < 0)
             {
                 return feel;

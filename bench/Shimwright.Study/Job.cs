@@ -18,12 +18,14 @@ internal sealed class Job
     private readonly double[] _clearances;
     private readonly double _micrometerOff;
     private readonly Draws _micrometer;
+    private readonly HashSet<string> _lifted = [];
     private int _feelings;
 
     public Job(int seed, Population population, int number)
     {
         (_seed, _population, _number) = (seed, population, number);
         _clearances = population.Clearances(seed, number);
+        Person = population.Fingers(seed, number);
         Draws fitted = Chance(Stream.FittedShims);
         Fitted = [.. Engine.Valves.Select(_ => Shim.Make(Shim.SizeNear(fitted.Uniform(2.0, 2.8)), fitted))];
         Draws kit = Chance(Stream.Kit);
@@ -38,6 +40,9 @@ internal sealed class Job
         redo: 90, access: new Dictionary<string, double> { ["intake cam"] = 25, ["exhaust cam"] = 25 }, swap: 3);
 
     public static Engine Engine => Population.Engine;
+
+    /// <summary>The fingers of whoever does the job.</summary>
+    public FeelProfile Person { get; }
 
     public LossExpectation Told => _population.Told;
 
@@ -63,7 +68,7 @@ internal sealed class Job
     {
         _feelings++;
         return [.. Engine.Valves.Select((v, i) =>
-            Fingers.Try(v.Band, _clearances[i], Chance(Stream.Feeling, _feelings, i)))];
+            Fingers.Try(Person, v.Band, _clearances[i], Chance(Stream.Feeling, _feelings, i)))];
     }
 
     public void Measure(Shim shim) => shim.Measured ??= Math.Round(
@@ -90,6 +95,23 @@ internal sealed class Job
         return shim;
     }
 
+    /// <summary>What the person's fingers turn out to be after a calibration; the usual ones where it comes to no end.</summary>
+    public FeelProfile Calibrate() => Calibration.Of(Person, Chance(Stream.Calibration));
+
+    /// <summary>
+    /// The clearance of a valve by its depth, with its camshaft lifted: off by what all valves of that camshaft share, and by the
+    /// depth itself. Lifting is paid with the round of work that follows.
+    /// </summary>
+    public DirectValue ReadDepth(int valve)
+    {
+        string camshaft = Engine.Valves[valve].Access;
+        _lifted.Add(camshaft);
+        Minutes += Depths.Minutes;
+        double shared = Chance(Stream.Depth, Engine.AccessGroups.Index().First(a => a.Item == camshaft).Index).Normal(Depths.Shared);
+        double own = Chance(Stream.Depth, 10 + Round, valve).Normal(Depths.Own);
+        return new DirectValue(_clearances[valve] + shared + own, Depths.Combined);
+    }
+
     /// <summary>One round of work: every cam that has to come out, every swap, and the redo from the second round on.</summary>
     public void Work(IReadOnlyList<Swap> swaps)
     {
@@ -97,7 +119,8 @@ internal sealed class Job
         Swapped += swaps.Count;
         Minutes += (Round > 1 ? Costs.Redo : 0)
             + (Costs.Swap * swaps.Count)
-            + swaps.Select(s => Engine.Valves[s.Valve].Access).Distinct().Sum(Costs.AccessOf);
+            + swaps.Select(s => Engine.Valves[s.Valve].Access).Union(_lifted).Sum(Costs.AccessOf);
+        _lifted.Clear();
         Shim[] removed = [.. swaps.Select(s => Fitted[s.Valve])];
         foreach ((int valve, Shim shim) in swaps)
         {

@@ -10,8 +10,10 @@ namespace Shimwright.Study;
 /// <param name="Intake">What the intake side loses where each side has its own cause.</param>
 /// <param name="Exhaust">What the exhaust side loses where each side has its own cause.</param>
 /// <param name="Told">What the plan is told to expect.</param>
+/// <param name="OwnFingers">Whether every job is done by somebody else, whose fingers are not the usual ones.</param>
 internal sealed record Population(
-    int Number, string Name, LossExpectation OneCause, LossExpectation Intake, LossExpectation Exhaust, LossExpectation Told)
+    int Number, string Name, LossExpectation OneCause, LossExpectation Intake, LossExpectation Exhaust, LossExpectation Told,
+    bool OwnFingers = false)
 {
     /// <summary>The engine of the study: two intake and two exhaust valves.</summary>
     public static Engine Engine { get; } = new(
@@ -29,6 +31,13 @@ internal sealed record Population(
 
     public static Population Dusty { get; } = new(
         2, "dusty", LossExpectation.Dust, LossExpectation.Dust, LossExpectation.Ordinary, LossExpectation.Dust);
+
+    /// <summary>The engines of <see cref="Worn"/>, each felt by fingers of its own.</summary>
+    public static Population OtherFingers { get; } = Worn with { Name = "worn, felt by fingers of their own", OwnFingers = true };
+
+    /// <summary>The fingers of whoever does the job.</summary>
+    public FeelProfile Fingers(int seed, int engine) =>
+        OwnFingers ? Calibration.Somebody(new Draws(seed, Number, engine, (int)Stream.Person)) : FeelProfile.Default;
 
     /// <summary>The true clearances of one engine, drawn from the model's own expectation.</summary>
     public double[] Clearances(int seed, int engine)
@@ -57,4 +66,7 @@ internal enum Stream
     Micrometer,
     Seating,
     Feeling,
+    Person,
+    Calibration,
+    Depth,
 }

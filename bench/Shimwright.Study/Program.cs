@@ -15,7 +15,7 @@ internal static class Program
         int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualSeed;
         TextWriter to = Console.Out;
         to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines of each population, seed {seed}"));
-        foreach (Population population in new[] { Population.Worn, Population.Dusty })
+        foreach (Population population in new[] { Population.Worn, Population.Dusty, Population.OtherFingers })
         {
             List<(string Name, Outcome[] Outcomes)> rows = [.. Strategies(population)
                 .Select(s => (s.Name, Study.Run(seed, population, engines, s.Make)))];
@@ -29,11 +29,23 @@ internal static class Program
     private static IEnumerable<(string Name, Func<Strategy> Make)> Strategies(Population population)
     {
         yield return ("plan, measured shims", () => new ByPlan(measures: true));
+        if (population.OwnFingers)
+        {
+            yield return ("plan, measured shims, fingers calibrated", () => new ByPlan(measures: true, feel: j => j.Calibrate()));
+            yield return ("plan, measured shims, fingers known exactly", () => new ByPlan(measures: true, feel: j => j.Person));
+            yield return ("arithmetic, marks", () => ByNumber.Arithmetic(measures: false));
+            yield break;
+        }
+
         if (population.Told != LossExpectation.Ordinary)
         {
             yield return ("plan, measured shims, dust not told", () => new ByPlan(measures: true, LossExpectation.Ordinary));
         }
 
+        yield return ("plan, measured shims, depths where no blade enters",
+            () => new ByPlan(measures: true, depths: DepthsTaken.WhereNoBladeEnters));
+        yield return ("plan, measured shims, depths of all valves under a lifted camshaft",
+            () => new ByPlan(measures: true, depths: DepthsTaken.UnderLiftedCamshafts));
         yield return ("plan, marks", () => new ByPlan(measures: false));
         yield return ("arithmetic, marks", () => ByNumber.Arithmetic(measures: false));
         yield return ("arithmetic, measured shims", () => ByNumber.Arithmetic(measures: true));
