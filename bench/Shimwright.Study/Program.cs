@@ -8,9 +8,18 @@ internal static class Program
     private const int UsualEngines = 1000;
     private const int UsualSeed = 4_711;
 
-    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711).</summary>
+    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711). "signs" before them: how often wear's signs are raised.</summary>
     private static int Main(string[] args)
     {
+        if (args is ["signs", ..])
+        {
+            SignStudy.Run(
+                Console.Out,
+                args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualEngines,
+                args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : UsualSeed);
+            return 0;
+        }
+
         int engines = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : UsualEngines;
         int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualSeed;
         TextWriter to = Console.Out;

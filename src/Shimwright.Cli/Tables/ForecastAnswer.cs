@@ -30,7 +30,8 @@ internal sealed class ForecastAnswer(Job job) : IJobAnswer
         if (_result.Signs.Count > 0)
         {
             page.Heading("Signs");
-            page.Bullets(_result.Signs.Select(s => $"{s.Sign} {s.LookAt}"));
+            page.Bullets(_result.Signs.Select(s => $"{s.Sign} {s.LookAt} (Evidence {s.Evidence.ToString("0.##E+0", CultureInfo.InvariantCulture)}.)"));
+            page.Paragraph("Evidence is how often chance alone would look so, or stranger; for room nearly used it is the chance of it.");
         }
 
         page.Heading("How to read this");

@@ -1,5 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
+using Shimwright.Domain.Wear.Signs;
+using Shimwright.Jobs.Guidance;
 
 namespace Shimwright.Jobs.Results;
 
@@ -13,7 +15,7 @@ public sealed record RecessionRow(double Mm);
 public sealed record ForecastRow(
     string Valve, double LossPerInterval, double SdLossPerInterval, double ChanceOutAtInterval, RoomRow? RoomLeft, RecessionRow? Recession);
 
-/// <summary>A sign: what it is, how strong the evidence, what to look at.</summary>
+/// <summary>A sign: what it is, how often chance alone would look so (for room nearly used, the chance of it), what to look at.</summary>
 public sealed record SignRow(string Sign, double Evidence, string LookAt);
 
 /// <summary>The answer of the command forecast.</summary>
@@ -40,7 +42,10 @@ public sealed record ForecastResult(
                 Round.Chance(valve.ChanceOutAtInterval),
                 RoomOf(job, valve.Valve, thinnest, wear.Now[v].Rate),
                 wear.RecessionOf(v) is { } recession ? new RecessionRow(Round.Length(recession)) : null))],
-            []);
+            [.. WearSigns.Of(wear, thinnest).Select(sign => new SignRow(
+                SignWords.Of(sign.Kind, [.. sign.Valves.Select(v => job.Engine.Valves[v].Id)]),
+                Round.Evidence(sign.Evidence),
+                SignWords.LookAt(sign.Kind)))]);
     }
 
     private static RoomRow? RoomOf(Job job, Valve valve, double? thinnest, double rate)

@@ -9,6 +9,10 @@ internal static class Round
 
     public static double? Chance(double? chance) => chance is { } c ? Chance(c) : null;
 
+    /// <summary>A tail probability, to three significant digits.</summary>
+    public static double Evidence(double chance) =>
+        double.Parse(chance.ToString("E2", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
+
     public static double Clock(double clock) => Tidy(Math.Round(clock, 6));
 
     public static double Minutes(double minutes) => Tidy(Math.Round(minutes, 6));
