@@ -18,6 +18,7 @@ public enum SheetPart
 [JsonDerivedType(typeof(BladeTried), "blade")]
 [JsonDerivedType(typeof(ClearanceRead), "value")]
 [JsonDerivedType(typeof(BucketTurned), "turns")]
+[JsonDerivedType(typeof(DepthTaken), "depth")]
 [JsonDerivedType(typeof(CheckStated), "check")]
 [JsonDerivedType(typeof(RecheckStated), "recheck")]
 [JsonDerivedType(typeof(LossSuspected), "loss")]
@@ -97,6 +98,19 @@ public sealed record ClearanceRead(SheetPart Part, string Valve, double Value, d
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Turns">Whether it turned.</param>
 public sealed record BucketTurned(SheetPart Part, string Valve, bool Turns) : ReadingFact(Part, Valve);
+
+/// <summary>A size with its standard uncertainty, mm.</summary>
+/// <param name="Value">The size.</param>
+/// <param name="U">Its standard uncertainty.</param>
+/// <param name="Df">Degrees of freedom of the uncertainty, where it rests on a few readings.</param>
+public sealed record MeasuredPart(double Value, double U, double? Df = null);
+
+/// <summary>A depth was taken with the camshaft lifted; the sizes that its valves share stand in what the job started from.</summary>
+/// <param name="Valve">The valve's id.</param>
+/// <param name="Camshaft">The camshaft over it, by name.</param>
+/// <param name="Bucket">Depth from the parting face to what the cam runs on, mm.</param>
+/// <param name="Shim">The shim, where it was out when the depth was taken.</param>
+public sealed record DepthTaken(string Valve, string Camshaft, MeasuredPart Bucket, MeasuredPart? Shim = null) : ReadingFact(SheetPart.Check, Valve);
 
 /// <summary>What the engine's clock and temperature were at the check.</summary>
 /// <param name="Clock">The engine's clock, hours or km.</param>

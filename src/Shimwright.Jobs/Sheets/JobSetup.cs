@@ -109,11 +109,11 @@ public sealed class JobSetup
 
     private static IReadOnlyList<JobFact> FactsOf(Job job, bool hasRecheck) =>
     [
-        .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Check, v.Id, job.Check.Readings[i])),
+        .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Check, v.Id, job.Check.Readings[i], job.Depths)),
         .. job.Engine.Valves.Where(v => job.FittedAt(v) is not null)
             .Select(v => new ThicknessFound(v.Id, job.FittedAt(v)!.Millimetres, job.FittedAt(v)!.By.Name)),
         .. job.Changes.Select(c => FactImport.Change(c, job.Engine)),
         .. hasRecheck ? [new RecheckStated(job.RecheckTemperature)] : Array.Empty<JobFact>(),
-        .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Recheck, v.Id, job.Rechecked[i])),
+        .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Recheck, v.Id, job.Rechecked[i], [])),
     ];
 }

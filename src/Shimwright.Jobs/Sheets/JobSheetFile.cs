@@ -89,17 +89,20 @@ public static class JobSheetFile
             JobFact[] facts = [.. sheet.Readings(part, valve.Id).Select(e => e.Fact)];
             BladeTried[][] trials = [.. facts.OfType<BladeTried>().Chunk(ReadingsSection.MostTrials)];
             ClearanceRead[] values = [.. facts.OfType<ClearanceRead>()];
+            DepthTaken[] depths = [.. facts.OfType<DepthTaken>()];
             BucketTurned[] turns = [.. facts.OfType<BucketTurned>()];
-            for (int i = 0; i < Math.Max(trials.Length, Math.Max(values.Length, turns.Length)); i++)
+            int count = new[] { trials.Length, values.Length, depths.Length, turns.Length }.Max();
+            for (int i = 0; i < count; i++)
             {
-                readings.Add(ReadingOf(valve.Id, trials.ElementAtOrDefault(i), values.ElementAtOrDefault(i), turns.ElementAtOrDefault(i)));
+                readings.Add(ReadingOf(
+                    valve.Id, trials.ElementAtOrDefault(i), values.ElementAtOrDefault(i), depths.ElementAtOrDefault(i), turns.ElementAtOrDefault(i)));
             }
         }
 
         return readings;
     }
 
-    private static JsonObject ReadingOf(string valve, BladeTried[]? trials, ClearanceRead? value, BucketTurned? turned)
+    private static JsonObject ReadingOf(string valve, BladeTried[]? trials, ClearanceRead? value, DepthTaken? depth, BucketTurned? turned)
     {
         JsonObject reading = new() { ["valve"] = valve };
         if (trials is not null)
@@ -113,12 +116,39 @@ public static class JobSheetFile
             reading["u"] = value.U;
         }
 
+        if (depth is not null)
+        {
+            reading["depth"] = DepthOf(depth);
+        }
+
         if (turned is not null)
         {
             reading["bucketTurns"] = turned.Turns;
         }
 
         return reading;
+    }
+
+    private static JsonObject DepthOf(DepthTaken depth)
+    {
+        JsonObject taken = new() { ["camshaft"] = depth.Camshaft, ["bucket"] = PartOf(depth.Bucket) };
+        if (depth.Shim is { } shim)
+        {
+            taken["shim"] = PartOf(shim);
+        }
+
+        return taken;
+    }
+
+    private static JsonObject PartOf(MeasuredPart part)
+    {
+        JsonObject measured = new() { ["value"] = part.Value, ["u"] = part.U };
+        if (part.Df is { } df)
+        {
+            measured["df"] = df;
+        }
+
+        return measured;
     }
 
     private static JsonObject ChangeOf(ChangeFact change) => change switch

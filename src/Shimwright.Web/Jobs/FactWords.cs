@@ -14,6 +14,7 @@ internal static class FactWords
             BladeTried b => $"{b.Valve}: blade {lengths.Shim(b.Blade)} {unit}{(b.Leaves > 1 ? $" of {b.Leaves} leaves" : "")}, {OfFeel(b.Feel)}",
             ClearanceRead c => $"{c.Valve}: {lengths.Clearance(c.Value)} {unit} measured, uncertainty {lengths.Clearance(c.U)}",
             BucketTurned t => $"{t.Valve}: bucket {(t.Turns ? "turns" : "does not turn")} by hand",
+            DepthTaken d => $"{d.Valve}: depth {lengths.Clearance(d.Bucket.Value)} {unit} under the {d.Camshaft}",
             ThicknessFound f => $"{f.Valve}: shim {lengths.Shim(f.Thickness)} {unit} found, {f.By}",
             ShimFitted f => $"{f.Valve}: {lengths.Shim(f.From.Thickness)} out, {lengths.Shim(f.To.Thickness)} {unit} in",
             ScrewTurned t => System.FormattableString.Invariant($"{t.Valve}: screw turned by {t.Turns:0.00} turns"),
