@@ -22,6 +22,8 @@ public sealed class RunningBench : IAsyncDisposable
 
     public Uri Address { get; }
 
+    public IServiceProvider Services => _app.Services;
+
     /// <summary>A browser's worth of a client: it keeps cookies and does not follow where it is sent.</summary>
     public HttpClient NewClient() =>
         new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true }) { BaseAddress = Address };

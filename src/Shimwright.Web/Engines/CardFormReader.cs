@@ -1,6 +1,4 @@
 using System.Text.Json.Nodes;
-using Shimwright.Domain.Planning;
-using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
@@ -17,8 +15,6 @@ internal sealed record CardFormReading(EngineCard? Card, CardDetails Details, IR
 /// <summary>Reads a card's form. What the form has no field for, such as cam events of a single valve, stays as it was.</summary>
 internal sealed class CardFormReader
 {
-    private const int LongestText = 4000;
-
     private readonly CardForm _form;
     private readonly LengthStyle _lengths;
     private readonly JsonObject _before;
@@ -122,55 +118,40 @@ internal sealed class CardFormReader
         Dictionary<string, double> minutes = new(StringComparer.Ordinal);
         foreach ((int a, AccessFields access) in _form.Access.Index())
         {
-            string field = $"Access[{a}].Minutes";
-            if (TypedNumber.Minutes(access.Minutes, field, needed: false).Note(_problems) is { } value
-                && Within(field, value, 0, PlanCosts.Greatest) && access.Name is { } name && _form.NamedValves.Any(v => v.Access?.Trim() == name))
+            if (TypedNumber.Minutes(access.Minutes, $"Access[{a}].Minutes", needed: false).Note(_problems) is { } value
+                && access.Name is { } name && _form.NamedValves.Any(v => v.Access?.Trim() == name))
             {
                 minutes[name] = value;
             }
         }
 
-        double? thinnest = ShimOf(_form.Thinnest, "Thinnest");
-        double? thickest = ShimOf(_form.Thickest, "Thickest");
-        if (thinnest >= thickest)
+        CardDetails details = new()
         {
-            _problems.Add(new("Thickest", $"found {_lengths.Shim(thickest.Value)} {_lengths.UnitName}", "the thickest is thicker than the thinnest; correct one of the two"));
-        }
-
-        return new()
-        {
-            ShimDiameter = _lengths.Read(_form.ShimDiameter, "ShimDiameter", needed: false).Note(_problems) is { } d && Within("ShimDiameter", d, 1, 100) ? d : null,
-            ThinnestShim = thinnest,
-            ThickestShim = thickest,
+            ShimDiameter = _lengths.Read(_form.ShimDiameter, "ShimDiameter", needed: false).Note(_problems),
+            ThinnestShim = _lengths.Read(_form.Thinnest, "Thinnest", needed: false).Note(_problems),
+            ThickestShim = _lengths.Read(_form.Thickest, "Thickest", needed: false).Note(_problems),
             AccessMinutes = minutes,
-            LimitsFrom = TextOf(_form.LimitsFrom, "LimitsFrom"),
-            Notes = TextOf(_form.CardNotes, "CardNotes"),
+            LimitsFrom = _form.LimitsFrom?.Trim() ?? "",
+            Notes = _form.CardNotes?.Trim() ?? "",
         };
-    }
-
-    private double? ShimOf(string? text, string field) =>
-        _lengths.Read(text, field, needed: false).Note(_problems) is { } value && Within(field, value, Thickness.Thinnest, Thickness.Thickest) ? value : null;
-
-    private string TextOf(string? text, string field)
-    {
-        if (text?.Length > LongestText)
+        _problems.AddRange(DetailRules.ProblemsOf(details, [.. minutes.Keys]).Select(p => p with { Path = DetailField(p.Path) }));
+        if (_form.Notes?.Length > DetailRules.LongestText)
         {
-            _problems.Add(new(field, $"found {text.Length} characters", $"allowed are {LongestText}"));
+            _problems.Add(new("Notes", $"found {_form.Notes.Length} characters", $"allowed are {DetailRules.LongestText}"));
         }
 
-        return text?.Trim() ?? "";
+        return details;
     }
 
-    private bool Within(string field, double value, double least, double greatest)
+    private string DetailField(string path) => path switch
     {
-        if (value >= least && value <= greatest)
-        {
-            return true;
-        }
-
-        _problems.Add(new(field, $"found {Shell.Times.Number(value)}", $"allowed is {Shell.Times.Number(least)} to {Shell.Times.Number(greatest)}"));
-        return false;
-    }
+        "shimDiameter" => "ShimDiameter",
+        "thinnestShim" => "Thinnest",
+        "thickestShim" => "Thickest",
+        "limitsFrom" => "LimitsFrom",
+        "notes" => "CardNotes",
+        _ => $"Access[{_form.Access.FindIndex(a => path == $"accessMinutes.{a.Name}")}].Minutes",
+    };
 
     private void Put(JsonObject into, string name, TypedNumber number) =>
         Put(into, name, number.Note(_problems) is { } value ? JsonValue.Create(value) : null);

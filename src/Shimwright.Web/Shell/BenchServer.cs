@@ -44,7 +44,9 @@ public static class BenchServer
             kestrel.Listen(System.Net.IPAddress.Loopback, options.Port);
         });
         builder.WebHost.UseStaticWebAssets();
-        builder.Logging.ClearProviders().AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.ClearProviders().AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
+            // Says that the keys of forms lie in the file readable by whoever can read the folder, which is so on purpose: so does the database.
+            .AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
         AddServices(builder.Services, options);
         WebApplication app = builder.Build();
         UsePipeline(app);
@@ -78,8 +80,11 @@ public static class BenchServer
     {
         app.UseHostFiltering();
         app.Use(SecurityHeaders.Add);
-        app.UseExceptionHandler("/error");
-        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = ErrorPages.Address, CreateScopeForErrors = true });
+        app.UseStatusCodePagesWithReExecute(ErrorPages.Address, "?code={0}", createScopeForStatusCodePages: true);
+        app.Use(ErrorPages.Fetch);
+        app.Use(ApiErrors.Describe);
+        app.Use(BodyLimit.Check);
         app.Use(Device.Name);
         app.UseAntiforgery();
         app.MapStaticAssets();

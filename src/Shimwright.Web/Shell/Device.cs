@@ -11,6 +11,12 @@ internal static class Device
     /// <summary>Gives every new device its name before a page is made.</summary>
     public static Task Name(HttpContext context, Func<Task> next)
     {
+        // A page about an error comes by twice.
+        if (context.Items.ContainsKey(Key))
+        {
+            return next();
+        }
+
         if (!Guid.TryParseExact(context.Request.Cookies[Cookie], "N", out Guid id))
         {
             id = Guid.NewGuid();

@@ -1,0 +1,75 @@
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace Shimwright.Web.Api;
+
+/// <summary>Under /api every answer that is an error is a problem document; pages have pages for theirs.</summary>
+internal static class ApiErrors
+{
+    public static bool IsApi(HttpContext context) => context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Writes a problem where a status was set without a word, as for an address or a method that is not there.</summary>
+    public static async Task Describe(HttpContext context, Func<Task> next)
+    {
+        if (!IsApi(context))
+        {
+            await next();
+            return;
+        }
+
+        if (context.Features.Get<IStatusCodePagesFeature>() is { } pages)
+        {
+            pages.Enabled = false;
+        }
+
+        try
+        {
+            await next();
+        }
+        catch (BadHttpRequestException bad) when (!context.Response.HasStarted)
+        {
+            context.Response.StatusCode = bad.StatusCode;
+        }
+
+        if (context.Response is { StatusCode: >= 400, HasStarted: false, ContentType: null })
+        {
+            await WriteAsync(context, Of(context.Response.StatusCode));
+        }
+    }
+
+    /// <summary>A fault of the program, for the API; the log has the rest.</summary>
+    public static async Task<bool> TryWriteFaultAsync(HttpContext context)
+    {
+        if (!IsApi(context))
+        {
+            return false;
+        }
+
+        await WriteAsync(context, Of(StatusCodes.Status500InternalServerError));
+        return true;
+    }
+
+    public static Task WriteAsync(HttpContext context, ApiProblem problem)
+    {
+        context.Response.StatusCode = problem.Status;
+        return context.Response.WriteAsJsonAsync(problem, options: null, "application/problem+json");
+    }
+
+    private static ApiProblem Of(int status) => new("about:blank", status switch
+    {
+        404 => "There is no such address; /openapi/v1.json lists them all.",
+        405 => "This address takes another method; /openapi/v1.json lists them all.",
+        413 => TooLarge.Title,
+        415 => WrongKind.Title,
+        500 => "That was a fault of the program. What was saved before is kept.",
+        _ => ReasonPhrases.GetReasonPhrase(status),
+    }, status, []);
+}
+
+/// <summary>Faults under /api become problems; all others are left to the page for faults.</summary>
+internal sealed class ApiFaults : IExceptionHandler
+{
+    public ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken) =>
+        new(ApiErrors.TryWriteFaultAsync(httpContext));
+}

@@ -1,0 +1,64 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Members;
+using Shimwright.Storage.Engines;
+using Shimwright.Web.Engines;
+
+namespace Shimwright.Web.Api;
+
+/// <summary>An engine as it is sent.</summary>
+/// <param name="Card">The card; null where there are problems.</param>
+/// <param name="Details">What a job file has no place for.</param>
+/// <param name="Notes">Notes on the engine.</param>
+internal sealed record EngineBody(EngineCard? Card, CardDetails Details, string Notes)
+{
+    private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web)
+    {
+        NumberHandling = JsonNumberHandling.Strict,
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        RespectNullableAnnotations = true,
+    };
+
+    public static EngineBody Read(JsonObject body, List<JobProblem> problems)
+    {
+        EngineCard? card = null;
+        if (body["card"] is JsonObject json)
+        {
+            CardReading reading = EngineCard.Read(json);
+            card = reading.Card;
+            problems.AddRange(reading.Problems.Select(p => p with { Path = "$.card" + p.Path[1..] }));
+        }
+        else
+        {
+            problems.Add(new("$.card", body["card"] is null ? "missing" : "found something else", "an engine card { } belongs here: the member \"engine\" of a job file"));
+        }
+
+        CardDetails details = ReadDetails(body, problems);
+        if (card is not null)
+        {
+            problems.AddRange(DetailRules.ProblemsOf(details, card.Engine.AccessGroups).Select(p => p with { Path = $"$.details.{p.Path}" }));
+        }
+
+        if (body["notes"] is { } notes && JsonBody.Text(body, "notes") is null)
+        {
+            problems.Add(new("$.notes", $"found {notes.GetValueKind()}", "a text belongs here"));
+        }
+
+        return new(card, details, JsonBody.Text(body, "notes") ?? "");
+    }
+
+    private static CardDetails ReadDetails(JsonObject body, List<JobProblem> problems)
+    {
+        try
+        {
+            return body["details"]?.Deserialize<CardDetails>(Strict) ?? new();
+        }
+        catch (JsonException wrong)
+        {
+            problems.Add(new($"$.details{wrong.Path?[1..]}", "found something else", "known here: shimDiameter, thinnestShim, thickestShim (mm), accessMinutes, limitsFrom, notes"));
+            return new();
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using Shimwright.Jobs;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+
+namespace Shimwright.Web.Api;
+
+/// <summary>The figures of a job that is kept.</summary>
+internal static class JobAnswerApi
+{
+    public static void Map(RouteGroupBuilder api)
+    {
+        RouteGroupBuilder jobs = api.MapGroup("/jobs/{id:guid}").WithTags("Jobs");
+        MapOne(jobs, "estimate", JobPurpose.Estimate, EstimateResult.Of, "The clearance of every valve as far as it was read.");
+        MapOne(jobs, "plan", JobPurpose.Plan, PlanResult.Of, "What to do at every valve.");
+        MapOne(jobs, "verdict", JobPurpose.Verdict, VerdictResult.Of, "The re-check, judged.");
+        MapOne(jobs, "stops", JobPurpose.Stops, StopsResult.Of, "Where the crank has to stop.");
+        MapOne(jobs, "forecast", JobPurpose.Forecast, ForecastResult.Of, "By when the engine should be checked again.");
+        jobs.MapGet("record", RecordAsync).WithName("getRecord").WithSummary("The record of a closed job, as it stood when it was closed.");
+    }
+
+    private static void MapOne<T>(RouteGroupBuilder jobs, string name, JobPurpose purpose, Func<Job, T> answer, string summary) =>
+        jobs.MapGet(name, async Task<Results<Answer<T>, Refused<NotThere>, Refused<Wrong>>> (Guid id, BenchDatabase database, CancellationToken cancel) =>
+        {
+            if (await database.Jobs.FindAsync(id, cancel) is not { } job)
+            {
+                return new Refused<NotThere>();
+            }
+
+            JobReading reading = JobSheetFile.Read(job.Sheet, purpose);
+            return reading.Job is { } ready ? new Answer<T>(answer(ready)) : new Refused<Wrong>(reading.Problems);
+        })
+        .WithName($"job{char.ToUpperInvariant(name[0])}{name[1..]}").WithSummary(summary)
+        .WithDescription($"What `shimwright {name}` says of the job's file. 422 says what the job still needs for it.");
+
+    private static async Task<Results<Answer<JobRecord>, Refused<NotThere>>> RecordAsync(Guid id, BenchDatabase database, CancellationToken cancel) =>
+        await database.Jobs.FindAsync(id, cancel) switch
+        {
+            { Record: { } record } => new Answer<JobRecord>(record),
+            { } => new Refused<NotThere>(new JobProblem("record", "the job is open", "close it first")),
+            null => new Refused<NotThere>(),
+        };
+}
