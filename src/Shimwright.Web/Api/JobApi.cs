@@ -8,9 +8,9 @@ using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Engines;
+using Shimwright.Web.Jobs.TakingIn;
 
 namespace Shimwright.Web.Api;
 
@@ -101,35 +101,30 @@ internal static class JobApi
             return new Refused<BadJson>(JobFile.Read(body, JobPurpose.Draft).Problems);
         }
 
-        SetupReading reading = JobSetup.FromFile(body);
-        List<JobProblem> problems = [.. reading.Problems];
+        List<JobProblem> problems = [];
         if (!Guid.TryParse(action, out Guid sent) || sent == Guid.Empty)
         {
             problems.Add(new("action", $"found \"{action}\"", "a UUID is needed in the query: the same sent twice starts one job"));
         }
 
-        // Without an engine the same action makes the same engine, so that the file sent twice adds one.
-        Guid id = sent;
+        Guid id = default;
         if (engine is not null && !Guid.TryParse(engine, out id))
         {
             problems.Add(new("engine", $"found \"{engine}\"", "a UUID is needed, or none: the file's card then becomes a new engine"));
         }
 
-        if (reading.Setup is not { } setup || problems.Count > 0)
+        if (problems.Count > 0)
         {
-            return new Refused<Wrong>(problems);
+            return new Refused<Wrong>([.. problems, .. JobSetup.FromFile(body).Problems]);
         }
 
-        if (engine is null)
-        {
-            await database.Engines.AddAsync(id, setup.Card.Engine.Name, setup.Card, new CardDetails(), cancel: cancel);
-        }
-        else if (await database.Engines.FindAsync(id, cancel) is null)
+        if (engine is not null && await database.Engines.FindAsync(id, cancel) is null)
         {
             return new Refused<NotThere>(new JobProblem("engine", $"found \"{id}\"", "GET /api/v1/engines lists them"));
         }
 
-        return await StartedAsync(database, await database.Jobs.StartAsync(id, setup, reading.Facts, sent, DeviceHeader.Of(request), cancel), cancel);
+        TakenIn taken = await TakeIn.RunAsync(database, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
+        return taken.Job is { } started ? await StartedAsync(database, started, cancel) : new Refused<Wrong>(taken.Problems);
     }
 
     private static async Task<Created<JobDocument>> StartedAsync(BenchDatabase database, Guid job, CancellationToken cancel) =>
