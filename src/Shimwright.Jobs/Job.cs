@@ -118,7 +118,12 @@ public sealed class Job
 
     /// <summary>Every valve at every check, this one included; the file must have been read for a forecast.</summary>
     /// <returns>What the checks say.</returns>
-    public EngineWear ToEngineWear() => WearFilter.Follow(AllChecks, UsualWear, Rules);
+    public EngineWear ToEngineWear() => ToEngineWear(UsualWear);
+
+    /// <summary>The same with other rates held usual than the card's, such as those of a fleet.</summary>
+    /// <param name="usual">What wear is usual.</param>
+    /// <returns>What the checks say.</returns>
+    public EngineWear ToEngineWear(UsualWear usual) => WearFilter.Follow(AllChecks, usual, Rules);
 
     /// <summary>The crank layout; the file must have been read for the stops.</summary>
     /// <returns>The layout.</returns>

@@ -53,16 +53,36 @@ public static class PooledRates
     {
         ArgumentNullException.ThrowIfNull(fleet);
         ArgumentNullException.ThrowIfNull(card);
-        IReadOnlyList<WearCheck>[] engines = [.. fleet.Where(HasEnough).Where(e => e[0].Check.Engine.Valves.Any(v => v.Side == side))];
-        if (engines.Length < LeastEngines)
+        return Of([.. fleet.Select(e => EvidenceOf(e, side, card))]);
+    }
+
+    /// <summary>The law of a side from what each engine says of it; null while too few engines say something.</summary>
+    /// <param name="fleet">The evidence of each engine.</param>
+    /// <returns>Mean and spread, or null.</returns>
+    public static RateLaw? Of(IReadOnlyList<IReadOnlyList<RateEvidence>> fleet)
+    {
+        ArgumentNullException.ThrowIfNull(fleet);
+        return fleet.Count(e => e.Count > 0) < LeastEngines ? null : Fit([.. fleet.SelectMany(e => e)]);
+    }
+
+    /// <summary>What an engine's valves of a side say of their rates; nothing where it has not been checked often enough.</summary>
+    /// <param name="checks">Its checks, oldest first.</param>
+    /// <param name="side">The side.</param>
+    /// <param name="card">What the card holds usual.</param>
+    /// <returns>The evidence of each valve that says something.</returns>
+    public static IReadOnlyList<RateEvidence> EvidenceOf(IReadOnlyList<WearCheck> checks, ValveSide side, UsualWear card)
+    {
+        ArgumentNullException.ThrowIfNull(checks);
+        ArgumentNullException.ThrowIfNull(card);
+        if (!HasEnough(checks))
         {
-            return null;
+            return [];
         }
 
         RateLaw usual = card.RateOf(side);
         var wide = new RateLaw(usual.Mean, Wider * Math.Max(usual.Spread, Math.Abs(usual.Mean) / Wider));
-        RateEvidence[] evidence = [.. engines.SelectMany(e => EvidenceOf(e, side, card.With(side, wide)))];
-        return evidence.Length < LeastEngines ? null : Fit(evidence);
+        EngineWear engine = WearFilter.Follow(checks, card.With(side, wide));
+        return [.. engine.Now.Where((_, v) => engine.Engine.Valves[v].Side == side).Select(state => RateEvidence.Of(state, wide)).OfType<RateEvidence>()];
     }
 
     /// <summary>Whether an engine has been checked often enough to count.</summary>
@@ -127,11 +147,4 @@ public static class PooledRates
     }
 
     private static double Total(RateEvidence e, double variance) => variance + Squares.Of(e.Uncertainty);
-
-    private static IEnumerable<RateEvidence> EvidenceOf(IReadOnlyList<WearCheck> checks, ValveSide side, UsualWear wear)
-    {
-        EngineWear engine = WearFilter.Follow(checks, wear);
-        return engine.Now.Where((_, v) => engine.Engine.Valves[v].Side == side)
-            .Select(state => RateEvidence.Of(state, wear.RateOf(side))).OfType<RateEvidence>();
-    }
 }

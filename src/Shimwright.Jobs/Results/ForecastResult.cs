@@ -28,7 +28,17 @@ public sealed record ForecastResult(
     public static ForecastResult Of(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        EngineWear wear = job.ToEngineWear();
+        return From(job, job.ToEngineWear());
+    }
+
+    /// <summary>Forecasts a job whose valves were followed already.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="wear">What its checks say.</param>
+    /// <returns>The answer.</returns>
+    public static ForecastResult From(Job job, EngineWear wear)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(wear);
         EngineForecast forecast = EngineForecast.Of(wear, job.Risk);
         double? thinnest = job.Stock.Thinnest;
         return new(

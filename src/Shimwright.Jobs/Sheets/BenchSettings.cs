@@ -28,8 +28,11 @@ public sealed record BenchSettings
     /// <summary>Standard uncertainty of one blade's thickness, mm.</summary>
     public double Blade { get; init; } = FeelProfile.Default.Blade;
 
+    /// <summary>How well a shim seats before a bench has found out for itself, standard deviation, mm.</summary>
+    public static double UsualSeating => PlanRules.Default.Seating;
+
     /// <summary>How well a shim seats, standard deviation, mm.</summary>
-    public double Seating { get; init; } = PlanRules.Default.Seating;
+    public double Seating { get; init; } = UsualSeating;
 
     /// <summary>The least chance of being in band with which a valve may be left alone.</summary>
     public double KeepFloor { get; init; } = PlanRules.Default.KeepFloor;
@@ -60,6 +63,9 @@ public sealed record BenchSettings
 
     /// <summary>The unit of lengths: mm, in or thou.</summary>
     public string Unit { get; init; } = "mm";
+
+    /// <summary>The unit in which kilometres are shown: km or mi.</summary>
+    public string Distance { get; init; } = "km";
 
     /// <summary>system, light or dark.</summary>
     public string Theme { get; init; } = "system";
@@ -142,6 +148,7 @@ public sealed record BenchSettings
         };
         List<JobProblem> problems = [.. JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Draft).Problems];
         AddChoice(problems, "unit", Unit, "mm", "in", "thou");
+        AddChoice(problems, "distance", Distance, "km", "mi");
         AddChoice(problems, "theme", Theme, "system", "light", "dark");
         if (Currency.Length > 8)
         {

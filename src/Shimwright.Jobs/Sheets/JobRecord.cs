@@ -29,6 +29,9 @@ public sealed record JobRecord(
     IReadOnlyList<string> Opened, double? ChancePromised, double? MinutesPromised, IReadOnlyList<BoughtRow> Bought, bool Pass,
     IReadOnlyList<RecordRow> Valves, IReadOnlyList<string> Steps, IReadOnlyList<string> Cautions, string Found, string Notes, string By)
 {
+    /// <summary>The seating error that the job reckoned with, mm; null in records from before it was kept.</summary>
+    public double? Seating { get; init; }
+
     /// <summary>The record of a job that is closed.</summary>
     /// <param name="sheet">The job's sheet.</param>
     /// <returns>The record.</returns>
@@ -48,7 +51,10 @@ public sealed record JobRecord(
             rows.All(r => r.Passes), rows,
             [.. FitSteps.For(sheet).Where(s => sheet.IsDone(s.Name)).Select(s => s.Text)],
             [.. verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres), .. LeftOpen(sheet, rows)],
-            closing.Found, closing.Notes, closing.By);
+            closing.Found, closing.Notes, closing.By)
+        {
+            Seating = job.Rules.Seating,
+        };
     }
 
     /// <summary>The record as JSON in one line, the form in which it is kept.</summary>

@@ -40,7 +40,7 @@ public sealed class JobSetup
     /// <param name="card">The engine card.</param>
     /// <param name="clock">The engine's clock.</param>
     /// <param name="temperature">Engine temperature, °C.</param>
-    /// <param name="bench">The members "costs", "settings" and "stock", and "blades" and "loss" for the check, each where the bench has its own.</param>
+    /// <param name="bench">The members "history", "costs", "settings" and "stock", and "blades" and "loss" for the check, each where the bench has its own.</param>
     /// <returns>The setup, or what is wrong.</returns>
     public static SetupReading Begin(EngineCard card, double clock, double temperature, JsonObject bench)
     {
@@ -61,7 +61,7 @@ public sealed class JobSetup
         }
 
         JsonObject file = new() { ["format"] = "shimwright-job/1", ["engine"] = JsonNode.Parse(card.Json), ["check"] = check };
-        foreach (string name in new[] { "stock", "costs", "settings" })
+        foreach (string name in new[] { "history", "stock", "costs", "settings" })
         {
             if (bench[name] is { } value)
             {

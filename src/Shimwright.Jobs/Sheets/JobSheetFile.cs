@@ -21,7 +21,7 @@ public static class JobSheetFile
     public static JobReading Read(JobSheet sheet, JobPurpose purpose) =>
         JobFile.Read(Encoding.UTF8.GetBytes(Build(sheet).ToJsonString()), purpose);
 
-    private static JsonObject Build(JobSheet sheet)
+    internal static JsonObject Build(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         JsonObject file = sheet.Setup.NewFile();

@@ -13,58 +13,26 @@ public static class SecondRound
     public static SetupReading Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        var file = (JsonObject)JsonNode.Parse(JobSheetFile.Write(sheet))!;
-        var past = (JsonObject)file["check"]!;
-        JsonObject again = file["recheck"] as JsonObject ?? [];
+        JsonObject file = JobSheetFile.Build(sheet);
         file.Remove("recheck");
-        var check = (JsonObject)past.DeepClone();
-        check["clock"] = ClockOf(sheet);
-        check["temperatureC"] = sheet.RecheckTemperature;
-        check["readings"] = new JsonArray([.. ReadingsOf(again), .. Moved(sheet, past)]);
-        if (sheet.Engine.Valvetrain.HasShims)
+        JsonObject past = PastCheck.Of(sheet);
+        JsonObject check = PastCheck.Again(sheet, ClockOf(sheet));
+        check["blades"] = file["check"]!["blades"]?.DeepClone();
+        IReadOnlyList<JsonNode> moved = PastCheck.TakeReadings(past, PastCheck.Untouched(sheet));
+        foreach (JsonNode reading in moved)
         {
-            check["fitted"] = new JsonArray([.. sheet.Engine.Valves.Select(v => LeftAt(sheet, v.Id)).OfType<ThicknessFound>()
-                .Select(f => new JsonObject { ["valve"] = f.Valve, ["thickness"] = f.Thickness, ["by"] = f.By })]);
+            ((JsonArray)check["readings"]!).Add(reading);
         }
 
-        past["changed"] = again["changed"]?.DeepClone() ?? new JsonArray();
-        file["history"] = new JsonArray([.. (file["history"] as JsonArray ?? []).Select(h => h!.DeepClone()), past.DeepClone()]);
+        file["history"] = new JsonArray([.. (file["history"] as JsonArray ?? []).Select(h => h!.DeepClone()), past]);
         file["check"] = check;
-        SetupReading reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
-        return reading.Setup is null ? reading : reading with { Facts = [.. reading.Facts, .. Carried(sheet)] };
+        SetupReading round = JobSetup.FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
+        return round.Setup is null ? round : round with { Facts = [.. round.Facts, .. Carried(sheet)] };
     }
 
     /// <summary>Without usual wear on the card there is no telling what running did: then the round counts as made at the clock of the check.</summary>
     private static double ClockOf(JobSheet sheet) =>
         sheet.Setup.Card.Wear is not null && sheet.Closing is { } closing ? closing.Clock : sheet.Check.Clock;
-
-    private static IEnumerable<JsonNode> ReadingsOf(JsonObject part) => (part["readings"] as JsonArray ?? []).Select(r => r!.DeepClone());
-
-    /// <summary>
-    /// A valve that was neither changed nor felt again stands as it was read: its readings go over to the new check, so that
-    /// they count once. Not where the temperature is another one and moves the gaps; then it is felt again.
-    /// </summary>
-    private static JsonNode[] Moved(JobSheet sheet, JsonObject past)
-    {
-        if (sheet.RecheckTemperature != sheet.Check.TemperatureC && sheet.Engine.ClearancePerDegree is not (null or 0))
-        {
-            return [];
-        }
-
-        HashSet<string> untouched = [.. sheet.Engine.Valves.Select(v => v.Id)
-            .Where(v => sheet.ChangeAt(v) is null && !sheet.Readings(SheetPart.Recheck, v).Any())];
-        JsonNode[] moved = [.. ((JsonArray)past["readings"]!).Where(r => untouched.Contains((string)r!["valve"]!)).Select(r => r!)];
-        foreach (JsonNode reading in moved)
-        {
-            ((JsonArray)past["readings"]!).Remove(reading);
-        }
-
-        return moved;
-    }
-
-    private static ThicknessFound? LeftAt(JobSheet sheet, string valve) => sheet.ChangeAt(valve) is ShimFitted fitted
-        ? new(valve, fitted.To.Thickness, fitted.To.By)
-        : sheet.FoundAt(valve);
 
     private static IEnumerable<JobFact> Carried(JobSheet sheet)
     {

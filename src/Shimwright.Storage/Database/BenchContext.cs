@@ -19,6 +19,10 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
 
     public DbSet<SettingsRow> Settings => Set<SettingsRow>();
 
+    public DbSet<ForecastRow> Forecasts => Set<ForecastRow>();
+
+    public DbSet<CardRatesRow> CardRates => Set<CardRatesRow>();
+
     /// <summary>Times are ticks in UTC on every database, so that they sort alike.</summary>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         configurationBuilder.Properties<DateTime>().HaveConversion<UtcTicks>();
@@ -66,6 +70,21 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             settings.HasKey(s => s.Version);
             settings.Property(s => s.Version).ValueGeneratedNever();
             settings.Property(s => s.Device).HasMaxLength(LongestName);
+        });
+        modelBuilder.Entity<ForecastRow>(forecast =>
+        {
+            forecast.ToTable("forecasts");
+            forecast.HasKey(f => f.EngineId);
+            forecast.Property(f => f.EngineId).ValueGeneratedNever();
+            forecast.HasOne<EngineRow>().WithOne().HasForeignKey<ForecastRow>(f => f.EngineId).OnDelete(DeleteBehavior.Cascade);
+            forecast.HasIndex(f => f.DueAt);
+        });
+        modelBuilder.Entity<CardRatesRow>(rates =>
+        {
+            rates.ToTable("card_rates");
+            rates.HasKey(r => r.CardId);
+            rates.Property(r => r.CardId).ValueGeneratedNever();
+            rates.HasOne<CardRow>().WithOne().HasForeignKey<CardRatesRow>(r => r.CardId).OnDelete(DeleteBehavior.Cascade);
         });
     }
 

@@ -3,6 +3,7 @@ using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Settings;
@@ -24,6 +25,7 @@ public sealed class BenchDatabase
         Engines = new EngineStore(open, time);
         Jobs = new JobStore(open, time);
         Settings = new SettingsStore(open, time);
+        Due = new DueStore(open, Jobs, Settings, time);
     }
 
     /// <summary>What it is, for people, without a password.</summary>
@@ -37,6 +39,9 @@ public sealed class BenchDatabase
 
     /// <summary>Jobs and their facts.</summary>
     public JobStore Jobs { get; }
+
+    /// <summary>When each engine is due, and its past.</summary>
+    public DueStore Due { get; }
 
     /// <summary>The bench's settings.</summary>
     public SettingsStore Settings { get; }

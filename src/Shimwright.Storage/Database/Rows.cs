@@ -35,6 +35,12 @@ internal sealed class EngineRow
 
     public string Notes { get; set; } = "";
 
+    /// <summary>What a person has said of its use, hours or km a week.</summary>
+    public double? UsagePerWeek { get; set; }
+
+    /// <summary>Counts what its forecast rests on: jobs closed and opened again, usage stated.</summary>
+    public int Changes { get; set; }
+
     public int Version { get; set; }
 
     public DateTime AddedAt { get; set; }
@@ -61,6 +67,12 @@ internal sealed class JobRow
     public Guid Action { get; set; }
 
     public double Clock { get; set; }
+
+    /// <summary>Where the past in the setup comes from.</summary>
+    public int Past { get; set; }
+
+    /// <summary>The job whose second round this is.</summary>
+    public Guid? FollowsId { get; set; }
 
     public DateTime StartedAt { get; set; }
 

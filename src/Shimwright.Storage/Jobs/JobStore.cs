@@ -27,8 +27,21 @@ public sealed class JobStore
     /// <param name="device">The device.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The job.</returns>
+    public Task<Guid> StartAsync(
+        Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, Guid action, string device, CancellationToken cancel = default) =>
+        StartAsync(engineId, setup, facts, JobPast.InFile, action, device, cancel);
+
+    /// <summary>Starts a job whose setup has a past that the bench knows of.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="setup">What it starts from.</param>
+    /// <param name="facts">Facts that are known already.</param>
+    /// <param name="past">Where the past in the setup comes from.</param>
+    /// <param name="action">The action; the same sent twice starts one job.</param>
+    /// <param name="device">The device.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The job.</returns>
     public async Task<Guid> StartAsync(
-        Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, Guid action, string device, CancellationToken cancel = default)
+        Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, JobPast past, Guid action, string device, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(setup);
         ArgumentNullException.ThrowIfNull(facts);
@@ -63,6 +76,8 @@ public sealed class JobStore
             Stage = (int)sheet.Stage,
             Last = sheet.Last,
             Clock = sheet.Check.Clock,
+            Past = (int)past.Origin,
+            FollowsId = past.Follows,
         });
         context.Facts.AddRange(entries.Select(e => RowOf(id, e)));
         try
@@ -123,8 +138,14 @@ public sealed class JobStore
             return rejected;
         }
 
+        bool wasClosed = row.ClosedAt is not null;
         Apply(context, row, sheet, addition);
         await context.SaveChangesAsync(cancel);
+        if (wasClosed || row.ClosedAt is not null)
+        {
+            await Due.DueStore.NoteChangeAsync(context, row.EngineId, cancel);
+        }
+
         await transaction.CommitAsync(cancel);
         return new(AddOutcome.Saved, [], []);
     }
@@ -191,7 +212,7 @@ public sealed class JobStore
         }
     }
 
-    private async Task<JobSheet> SheetOf(BenchContext context, JobRow row, CancellationToken cancel)
+    internal async Task<JobSheet> SheetOf(BenchContext context, JobRow row, CancellationToken cancel)
     {
         List<FactRow> facts = await context.Facts.AsNoTracking()
             .Where(f => f.JobId == row.Id && f.Number <= row.Last).OrderBy(f => f.Number).ToListAsync(cancel);

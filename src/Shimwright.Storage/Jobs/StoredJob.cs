@@ -19,3 +19,20 @@ public sealed record JobSummary(
 /// <param name="Sheet">The sheet.</param>
 /// <param name="Record">The record, where the job is closed.</param>
 public sealed record StoredJob(JobSummary Summary, JobSheet Sheet, JobRecord? Record);
+
+/// <summary>Where the past in a job's setup comes from.</summary>
+/// <param name="Origin">From a file, from the engine's jobs, or from the job before.</param>
+/// <param name="Follows">The job whose second round this is, or null.</param>
+public readonly record struct JobPast(PastOrigin Origin, Guid? Follows)
+{
+    /// <summary>It stood in the file that was taken in.</summary>
+    public static JobPast InFile => new(PastOrigin.File, null);
+
+    /// <summary>It was put together from the engine's closed jobs.</summary>
+    public static JobPast OfBench => new(PastOrigin.Bench, null);
+
+    /// <summary>The job is the second round of another.</summary>
+    /// <param name="job">The other.</param>
+    /// <returns>Its past.</returns>
+    public static JobPast SecondRoundOf(Guid job) => new(PastOrigin.SecondRound, job);
+}

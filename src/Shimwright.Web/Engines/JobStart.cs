@@ -4,6 +4,7 @@ using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
+using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Engines;
 
@@ -29,10 +30,16 @@ internal static class JobStart
         BenchDatabase database, StoredEngine engine, CheckStated check, Guid action, string device, CancellationToken cancel = default)
     {
         BenchSettings settings = (await database.Settings.CurrentAsync(cancel)).Settings;
+        var past = EnginePast.Of(engine.Card, await database.Due.PastAsync(engine.Id, cancel));
+        if (past.ProblemAt(check.Clock, ClockStyle.Of(engine.Card.Wear, settings)) is { } early)
+        {
+            return (null, [early]);
+        }
+
         SetupReading reading = JobSetup.Begin(
-            engine.Card, check.Clock, check.TemperatureC, settings.ForJob(AccessMinutes(engine.Card, engine.Details, settings)));
+            engine.Card, check.Clock, check.TemperatureC, past.On(settings.ForJob(AccessMinutes(engine.Card, engine.Details, settings))));
         return reading.Setup is { } setup
-            ? (await database.Jobs.StartAsync(engine.Id, setup, [], action, device, cancel), [])
+            ? (await database.Jobs.StartAsync(engine.Id, setup, [], JobPast.OfBench, action, device, cancel), [])
             : (null, reading.Problems);
     }
 }

@@ -24,6 +24,7 @@ internal static partial class SettingsFields
         ["Risk"] = "Risk at which the next check is due",
         ["ServiceLevel"] = "How often the drawer should have the size",
         ["Unit"] = "Unit of lengths",
+        ["Distance"] = "Unit of distances",
         ["Theme"] = "Light or dark",
         ["Currency"] = "Currency",
     };
@@ -47,6 +48,7 @@ internal static partial class SettingsFields
         ["settings.risk"] = "Risk",
         ["settings.serviceLevel"] = "ServiceLevel",
         ["unit"] = "Unit",
+        ["distance"] = "Distance",
         ["theme"] = "Theme",
         ["currency"] = "Currency",
     };

@@ -62,6 +62,8 @@ public sealed class LookForm
 
     public string? Unit { get; set; }
 
+    public string? Distance { get; set; }
+
     public string? Theme { get; set; }
 
     public string? Currency { get; set; }

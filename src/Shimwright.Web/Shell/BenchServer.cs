@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Shimwright.Storage.Database;
 using Shimwright.Web.Api;
+using Shimwright.Web.Due;
 using Shimwright.Web.Jobs;
 
 namespace Shimwright.Web.Shell;
@@ -58,6 +59,7 @@ public static class BenchServer
         services.AddSingleton(options.Database);
         services.AddSingleton(options.Time);
         services.AddSingleton<JobAnswers>();
+        services.AddHostedService<ForecastKeeper>();
         services.AddRazorComponents();
         services.AddAntiforgery(a => a.Cookie.SameSite = SameSiteMode.Strict);
         services.Configure<HostFilteringOptions>(h =>
@@ -90,6 +92,8 @@ public static class BenchServer
         app.MapStaticAssets();
         app.MapBenchApi();
         app.MapJobFiles();
+        app.MapDueCalendar();
+        EngineForecastApi.Map(app);
         app.MapRazorComponents<App>();
     }
 }

@@ -7,6 +7,7 @@ internal sealed record Room(string Name, string Address)
     [
         new("Bench", "/"),
         new("Engines", "/engines"),
+        new("Due", "/due"),
         new("Settings", "/settings"),
     ];
 }

@@ -1,0 +1,89 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Shimwright.Domain.Wear;
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Jobs.Due;
+
+/// <summary>A point of a risk curve.</summary>
+/// <param name="Clock">The engine's clock, hours or km.</param>
+/// <param name="Risk">The chance that any valve is outside its band, or has been, by then.</param>
+public readonly record struct RiskPoint(double Clock, double Risk);
+
+/// <summary>What is to be expected of an engine after its closed jobs: a job file that begins where the last job left it.</summary>
+public sealed class EngineOutlook
+{
+    private const int CurveSteps = 24;
+
+    private EngineOutlook(Job job, int checks)
+    {
+        Job = job;
+        Checks = checks;
+    }
+
+    /// <summary>The job, read for a forecast.</summary>
+    public Job Job { get; }
+
+    /// <summary>How many times the engine was checked.</summary>
+    public int Checks { get; }
+
+    /// <summary>The engine's clock at the last check.</summary>
+    public double Clock => Job.Clock;
+
+    /// <summary>What the card holds usual.</summary>
+    public UsualWear Card => Job.Wear!.ToUsual();
+
+    /// <summary>The outlook of an engine; null where nothing was read yet or the card does not say what wear is usual.</summary>
+    /// <param name="card">Its card.</param>
+    /// <param name="closed">Its closed jobs, oldest first.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <param name="thinnest">The thinnest shim there is for the engine, mm; null for what the bench can buy.</param>
+    /// <returns>The outlook, or null.</returns>
+    public static EngineOutlook? Of(EngineCard card, IReadOnlyList<PastJob> closed, BenchSettings settings, double? thinnest)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        ArgumentNullException.ThrowIfNull(settings);
+        JsonArray history = EngineHistory.Of(card, closed);
+        if (card.Wear is null || history.Count == 0)
+        {
+            return null;
+        }
+
+        int checks = EngineHistory.Times(history);
+        JsonObject bench = settings.ForJob(new Dictionary<string, double>());
+        JsonObject file = new()
+        {
+            ["format"] = "shimwright-job/1",
+            ["engine"] = JsonNode.Parse(card.Json),
+            ["check"] = EngineHistory.TakeNow(history),
+            ["history"] = history,
+            ["settings"] = bench["settings"]!.DeepClone(),
+            ["stock"] = thinnest is { } t ? OnlyThinnest(t) : bench["stock"]!.DeepClone(),
+        };
+        JobReading reading = JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Forecast);
+        return reading.Job is { } job ? new(job, checks) : null;
+    }
+
+    /// <summary>The risk curve, from the last check to an interval after it.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="interval">The maker's interval.</param>
+    /// <returns>The points.</returns>
+    public static IReadOnlyList<RiskPoint> Curve(EngineForecast forecast, double interval)
+    {
+        ArgumentNullException.ThrowIfNull(forecast);
+        return [.. Enumerable.Range(0, CurveSteps + 1).Select(k => forecast.Clock + (interval * k / CurveSteps))
+            .Select(clock => new RiskPoint(clock, forecast.RiskAt(clock)))];
+    }
+
+    /// <summary>The same answer that the command gives, with the rates that are held usual.</summary>
+    /// <param name="usual">What wear is usual: the card's, or what its engines have taught.</param>
+    /// <returns>The answer.</returns>
+    public ForecastResult ToResult(UsualWear usual) => ForecastResult.From(Job, Job.ToEngineWear(usual));
+
+    private static JsonObject OnlyThinnest(double thickness) => new()
+    {
+        ["drawer"] = new JsonArray(new JsonObject { ["thickness"] = thickness, ["by"] = "marked", ["count"] = 1 }),
+    };
+}

@@ -1,0 +1,167 @@
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Jobs;
+using Shimwright.Storage.Settings;
+
+namespace Shimwright.Storage.Due;
+
+/// <summary>When each engine is due, and the past that says so. Lists read what is kept; what is stale is worked out again here.</summary>
+public sealed class DueStore
+{
+    private readonly Func<BenchContext> _open;
+    private readonly SettingsStore _settings;
+    private readonly PastReader _past;
+    private readonly TimeProvider _time;
+
+    internal DueStore(Func<BenchContext> open, JobStore jobs, SettingsStore settings, TimeProvider time)
+    {
+        _open = open;
+        _settings = settings;
+        _past = new PastReader(jobs);
+        _time = time;
+    }
+
+    /// <summary>Engines whose name holds a text, those due first at the head; then those whose day cannot be said, then those not checked yet.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="skip">How many to pass over.</param>
+    /// <param name="take">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engines.</returns>
+    public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        string text = SearchText.Of(search ?? "");
+        var rows = await context.Engines.AsNoTracking()
+            .Where(e => text.Length == 0 || e.Search.Contains(text))
+            .LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f })
+            .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 3 : r.Forecast.DueAt != null ? 0 : r.Forecast.CheckBy != null ? 1 : 2)
+            .ThenBy(r => r.Forecast!.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id)
+            .Skip(skip).Take(take).ToListAsync(cancel);
+        return [.. rows.Select(r => new DueEngine(r.Engine.Id, r.Engine.Name, Forecaster.Kept(r.Forecast)))];
+    }
+
+    /// <summary>All engines that have a day on which they are due, the first first.</summary>
+    /// <param name="most">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engines.</returns>
+    public async Task<IReadOnlyList<DueEngine>> DatedAsync(int most, CancellationToken cancel = default) =>
+        [.. (await ListAsync(null, 0, most, cancel)).TakeWhile(e => e.Forecast?.DueAt is not null)];
+
+    /// <summary>An engine's forecast, worked out again first where it is stale.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The forecast; null where no job on it was closed yet.</returns>
+    public async Task<KeptForecast?> FindAsync(Guid engineId, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        string mark = await MarkAsync(cancel);
+        if (await Stale(context, mark).AnyAsync(e => e.Id == engineId, cancel))
+        {
+            await new Forecaster(context, _past, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
+        }
+
+        return Forecaster.Kept(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
+    }
+
+    /// <summary>Works out again what is stale.</summary>
+    /// <param name="most">How many engines at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>How many engines were stale still, beyond those.</returns>
+    public async Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        string mark = await MarkAsync(cancel);
+        var stale = await Stale(context, mark).OrderBy(e => e.CardId).ThenBy(e => e.Id).Select(e => new { e.Id, e.CardId }).Take(most).ToListAsync(cancel);
+        if (stale.Count == 0)
+        {
+            return 0;
+        }
+
+        BenchSettings settings = (await _settings.CurrentAsync(cancel)).Settings;
+        foreach (var card in stale.GroupBy(e => e.CardId))
+        {
+            // A context of its own, so that what was read for one card does not stay for all.
+            await using BenchContext own = _open();
+            await new Forecaster(own, _past, settings).RefreshAsync([.. card.Select(e => e.Id)], cancel);
+        }
+
+        return await Stale(context, mark).CountAsync(cancel);
+    }
+
+    /// <summary>The past of an engine and what is to be expected of it.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The outlook; null where nothing can be said.</returns>
+    public async Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel = default)
+    {
+        await FindAsync(engineId, cancel);
+        await using BenchContext context = _open();
+        return await new Forecaster(context, _past, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
+    }
+
+    /// <summary>The closed jobs of an engine as parts of its past, oldest first.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The jobs.</returns>
+    public async Task<IReadOnlyList<PastJob>> PastAsync(Guid engineId, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return [.. (await _past.OfAsync(context, engineId, cancel)).Jobs];
+    }
+
+    /// <summary>What a person has said of an engine's use.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Hours or km a week, or null.</returns>
+    public async Task<double?> StatedUsageAsync(Guid engineId, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return (await context.Engines.AsNoTracking().Where(e => e.Id == engineId).Select(e => new { e.UsagePerWeek }).FirstOrDefaultAsync(cancel))?.UsagePerWeek;
+    }
+
+    /// <summary>Says how much an engine is used.</summary>
+    /// <param name="engineId">The engine.</param>
+    /// <param name="perWeek">Hours or km a week, above 0; null where nobody can say.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Whether there is such an engine.</returns>
+    public async Task<bool> StateUsageAsync(Guid engineId, double? perWeek, CancellationToken cancel = default)
+    {
+        if (perWeek is { } week && !(double.IsFinite(week) && week > 0))
+        {
+            throw new ArgumentOutOfRangeException(nameof(perWeek), perWeek, "Usage is above 0, or null where nobody can say.");
+        }
+
+        await using BenchContext context = _open();
+        return await context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(
+            s => s.SetProperty(e => e.UsagePerWeek, perWeek).SetProperty(e => e.Changes, e => e.Changes + 1), cancel) > 0;
+    }
+
+    /// <summary>The records of closed jobs, those closed last first, for looking back on how they came out.</summary>
+    /// <param name="most">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The records.</returns>
+    public async Task<IReadOnlyList<ScoredRecord>> RecordsAsync(int most, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        var rows = await context.Jobs.AsNoTracking().Where(j => j.ClosedAt != null && j.Record != null)
+            .OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most).Select(j => new { j.Record, j.FollowsId }).ToListAsync(cancel);
+        return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null))];
+    }
+
+    /// <summary>The day that it is, UTC.</summary>
+    public DateTime Today => _time.GetUtcNow().UtcDateTime.Date;
+
+    /// <summary>Notes, in whatever is being saved, that an engine's forecast no longer holds.</summary>
+    internal static Task NoteChangeAsync(BenchContext context, Guid engineId, CancellationToken cancel) =>
+        context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(s => s.SetProperty(e => e.Changes, e => e.Changes + 1), cancel);
+
+    private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
+
+    /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>
+    private static IQueryable<EngineRow> Stale(BenchContext context, string mark) => context.Engines.AsNoTracking()
+        .Where(e => e.Changes > 0 && !context.Forecasts.Any(f => f.EngineId == e.Id
+            && f.Changes == e.Changes && f.CardVersion == e.Card.Version && f.SettingsMark == mark
+            && f.RatesVersion == (context.CardRates.Where(r => r.CardId == e.CardId).Select(r => (int?)r.Version).FirstOrDefault() ?? 0)));
+}

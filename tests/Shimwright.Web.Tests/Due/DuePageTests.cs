@@ -1,0 +1,140 @@
+using System.Net;
+using AngleSharp.Dom;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Jobs;
+using Shimwright.Web.Tests.Pages;
+
+namespace Shimwright.Web.Tests.Due;
+
+public class DuePageTests
+{
+    [Fact]
+    public async Task Get_NoEngineYet_SaysWhatWillStandHere()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        FetchedPage page = await FetchedPage.GetAsync(client, "/due");
+        Assert.Contains("Once a job on one is closed, its next check stands here", page.Text, StringComparison.Ordinal);
+        Assert.Contains("not a diagnosis", page.Text, StringComparison.Ordinal);
+        Assert.NotNull(page.Document.QuerySelector("nav a[href='/due']"));
+    }
+
+    [Fact]
+    public async Task Get_UsageUnknown_ShowsTheClockOnlyWithItsRiskCurve()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await CheckedAsync(bench);
+        FetchedPage page = await FetchedPage.GetAsync(client, "/due");
+        IElement row = page.Document.QuerySelector(".due-engine.clockonly")!;
+        Assert.Matches(@"By \d+(\.\d)? h on its clock", row.TextContent);
+        Assert.Contains("how much it is used is not known", row.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Chance that any valve is outside its band", row.QuerySelector("svg[role=img] > desc")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+    }
+
+    [Fact]
+    public async Task Get_UsageStatedOnTheWearPage_HasADayInListAndCalendar()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        Guid engine = await CheckedAsync(bench);
+        FormPost form = await FormPost.OnAsync(client, $"/engines/{engine}/wear", "usage");
+        FetchedPage wear = await form.With("Usage.PerWeek", "7,5 h").SubmitAsync();
+        Assert.Contains("used 7.5 h a week", wear.Text, StringComparison.Ordinal);
+        Assert.Equal("7.5", wear.Document.QuerySelector("[name='Usage.PerWeek']")!.GetAttribute("value"));
+        FetchedPage page = await FetchedPage.GetAsync(client, "/due");
+        Assert.Matches(@"\d{4}-\d\d-\d\d", page.Document.QuerySelector(".due-when")!.TextContent);
+        using HttpResponseMessage calendar = await client.GetAsync(new Uri("/due/calendar.ics", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal("text/calendar", calendar.Content.Headers.ContentType!.MediaType);
+        Assert.Single(Ical.Net.Calendar.Load(await calendar.Content.ReadAsStringAsync(TestContext.Current.CancellationToken))!.Events);
+    }
+
+    [Theory]
+    [InlineData("200", "a week has 168 hours")]
+    [InlineData("0", "enter more than 0")]
+    [InlineData("often", "found \"often\"")]
+    public async Task Post_UsageThatCannotBe_IsRefusedAndStaysInTheField(string typed, string words)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        Guid engine = await CheckedAsync(bench);
+        FetchedPage page = await (await FormPost.OnAsync(client, $"/engines/{engine}/wear", "usage")).With("Usage.PerWeek", typed).SubmitAsync();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains(words, page.Text, StringComparison.Ordinal);
+        Assert.Equal(typed, page.Document.QuerySelector("[name='Usage.PerWeek']")!.GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Wear_ClosedJob_ShowsEveryValveAsPictureAndInNumbers()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        Guid engine = await CheckedAsync(bench, "09-third-check.json");
+        FetchedPage page = await FetchedPage.GetAsync(client, $"/engines/{engine}/wear");
+        Assert.Equal(4, page.Document.QuerySelectorAll(".trend svg[role=img]").Length);
+        Assert.Equal(4, page.Document.QuerySelectorAll(".trends details table").Length);
+        Assert.All(page.Document.QuerySelectorAll(".trend desc"), d => Assert.Contains("at 93 h", d.TextContent, StringComparison.Ordinal));
+        Assert.Contains("Lost between checks", page.Text, StringComparison.Ordinal);
+        Assert.Contains("61 to 93", page.Text, StringComparison.Ordinal);
+        Assert.Contains("compression test settles", page.Text, StringComparison.Ordinal);
+        Assert.Empty(page.Document.QuerySelectorAll("main [style]"));
+    }
+
+    [Fact]
+    public async Task Wear_MilesChosen_CountsInMiles()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await bench.Database.Settings.SaveAsync(new BenchSettings { Distance = "mi" }, 0, "test", TestContext.Current.CancellationToken);
+        string file = System.Text.Encoding.UTF8.GetString(DemoEngine.File()).Replace("\"clock\": \"hours\", \"interval\": 30", "\"clock\": \"km\", \"interval\": 16093.44", StringComparison.Ordinal);
+        Assert.Contains("16093.44", file, StringComparison.Ordinal);
+        SetupReading reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(file));
+        Guid engine = await CheckedAsync(bench, reading);
+        FetchedPage page = await FetchedPage.GetAsync(client, $"/engines/{engine}/wear");
+        Assert.Contains("an interval is 10000 mi", page.Text, StringComparison.Ordinal);
+        Assert.Contains("clock, miles", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Start_EngineWithAPast_SaysSoTakesItAlongAndRefusesAnEarlierClock()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        Guid engine = await CheckedAsync(bench, "09-third-check.json");
+        FormPost form = await FormPost.OnAsync(client, $"/engines/{engine}", "start");
+        FetchedPage refused = await form.With("Start.Clock", "92").SubmitAsync();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
+        Assert.Contains("found 92 h, and the last check was at 93 h", refused.Text, StringComparison.Ordinal);
+        Assert.Contains("This will be the fourth check; the last was at 93 h.", refused.Text, StringComparison.Ordinal);
+        FetchedPage started = await FormPost.On(client, refused, "start").With("Start.Clock", "120").SubmitAsync();
+        Guid job = Guid.Parse(started.Address.Segments[2].TrimEnd('/'));
+        StoredJob stored = (await bench.Database.Jobs.FindAsync(job, TestContext.Current.CancellationToken))!;
+        Assert.Equal([2.0, 61, 93], stored.Sheet.Setup.Start.History.Select(h => h.Clock));
+    }
+
+    [Fact]
+    public async Task Forecast_OverTheApi_IsTheDocumentOfTheCommand()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        Guid engine = await CheckedAsync(bench, "09-third-check.json");
+        string json = await client.GetStringAsync(new Uri($"/api/v1/engines/{engine}/forecast", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.StartsWith("{\"format\":\"shimwright-forecast/1\",\"checkBy\":", json, StringComparison.Ordinal);
+        using HttpResponseMessage none = await client.GetAsync(new Uri($"/api/v1/engines/{Guid.NewGuid()}/forecast", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+        using HttpResponseMessage early = await client.GetAsync(new Uri($"/api/v1/engines/{await DemoEngine.AddAsync(bench)}/forecast", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.Conflict, early.StatusCode);
+    }
+
+    private static Task<Guid> CheckedAsync(RunningBench bench, string file = "01-dusty-single.json") => CheckedAsync(bench, DemoEngine.Setup(file));
+
+    /// <summary>The engine of a job file, its check closed.</summary>
+    private static async Task<Guid> CheckedAsync(RunningBench bench, SetupReading reading)
+    {
+        using DemoJob job = await DemoJob.StartAsync(bench, reading.Setup!, [.. reading.Facts.Where(DemoJob.TheCheck)]);
+        await bench.Database.Jobs.AddAsync(
+            job.Id, new Addition(Guid.NewGuid(), "test", int.MaxValue, [new JobClosed(reading.Setup!.Start.Clock, "", "", "")]), TestContext.Current.CancellationToken);
+        return (await job.StoredAsync()).Summary.EngineId;
+    }
+}
