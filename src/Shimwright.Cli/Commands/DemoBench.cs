@@ -11,14 +11,16 @@ namespace Shimwright.Cli.Commands;
 /// <summary>The demo workshop as a bench: its engines, and its jobs at different stages.</summary>
 internal sealed class DemoBench
 {
-    private const string Device = "demo";
+    /// <summary>The device that the demo's facts come from.</summary>
+    public const string Device = "demo";
 
     /// <summary>The job that is being fitted, and the one that waits for its re-check.</summary>
     private const string BeingFitted = "02-worn-four.json", ToBeRechecked = "06-plant-engine-screws.json";
 
     private readonly BenchDatabase _database;
 
-    private DemoBench(BenchDatabase database) => _database = database;
+    /// <summary>Works on a bench.</summary>
+    public DemoBench(BenchDatabase database) => _database = database;
 
     /// <summary>Fills an empty database with the demo workshop.</summary>
     /// <returns>The job that is in the middle of being measured.</returns>
@@ -26,6 +28,7 @@ internal sealed class DemoBench
     {
         var bench = new DemoBench(database);
         Guid inProgress = default;
+        await DemoShed.FillAsync(database);
         await bench.CloseAsync(DemoTour.Stops[0].File, "Hire bike 9, the ridge trail");
         foreach ((string file, _) in DemoTour.Stops)
         {
@@ -83,7 +86,8 @@ internal sealed class DemoBench
         }
     }
 
-    private async Task<PlanAccepted> AcceptAsync(Guid job)
+    /// <summary>Accepts the advised plan.</summary>
+    public async Task<PlanAccepted> AcceptAsync(Guid job)
     {
         JobSheet sheet = (await _database.Jobs.FindAsync(job))!.Sheet;
         JobReading reading = JobSheetFile.Read(sheet, JobPurpose.Plan);
@@ -93,13 +97,15 @@ internal sealed class DemoBench
         return plan;
     }
 
-    private async Task TickAsync(Guid job, Func<FitStep, bool> which)
+    /// <summary>Ticks steps.</summary>
+    public async Task TickAsync(Guid job, Func<FitStep, bool> which)
     {
         JobSheet sheet = (await _database.Jobs.FindAsync(job))!.Sheet;
         await AddAsync(job, [.. FitSteps.For(sheet).Where(which).Select(s => new StepTicked(s.Name, true))]);
     }
 
-    private async Task AddAsync(Guid job, params IReadOnlyList<JobFact> facts)
+    /// <summary>Adds facts, which must be taken.</summary>
+    public async Task AddAsync(Guid job, params IReadOnlyList<JobFact> facts)
     {
         AddResult result = await _database.Jobs.AddAsync(job, new Addition(NewId(), Device, int.MaxValue, facts));
         if (!result.IsSaved)
@@ -115,7 +121,8 @@ internal sealed class DemoBench
         return await _database.Jobs.StartAsync(engine, setup, facts, NewId(), Device);
     }
 
-    private static async Task<string> TextAsync(string file) => await File.ReadAllTextAsync(Path.Combine(DemoCommand.Folder, file));
+    /// <summary>A file of the demo folder.</summary>
+    public static async Task<string> TextAsync(string file) => await File.ReadAllTextAsync(Path.Combine(DemoCommand.Folder, file));
 
     private static (JobSetup Setup, IReadOnlyList<JobFact> Facts) Read(string text)
     {
@@ -123,7 +130,8 @@ internal sealed class DemoBench
         return (reading.Setup ?? throw new InvalidDataException(string.Join("; ", reading.Problems)), reading.Facts);
     }
 
-    private static Guid NewId() => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
+    /// <summary>An id for something new.</summary>
+    public static Guid NewId() => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
 
     /// <summary>The check without what was done after it.</summary>
     private static List<JobFact> CheckOf(IEnumerable<JobFact> facts) =>

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using Shimwright.Domain.Wear;
+using Shimwright.Domain.Wear.Signs;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
@@ -80,7 +81,22 @@ public sealed class EngineOutlook
     /// <summary>The same answer that the command gives, with the rates that are held usual.</summary>
     /// <param name="usual">What wear is usual: the card's, or what its engines have taught.</param>
     /// <returns>The answer.</returns>
-    public ForecastResult ToResult(UsualWear usual) => ForecastResult.From(Job, Job.ToEngineWear(usual));
+    public ForecastResult ToResult(UsualWear usual) =>
+        ForecastResult.From(Job, Job.ToEngineWear(usual)) with { Signs = [.. SignsOf(usual).Select(s => ForecastResult.RowOf(s, Job))] };
+
+    /// <summary>
+    /// The signs of the last time that the engine was looked at: of the check as it was found, and of the re-check after the
+    /// work. The same sign at both is said once.
+    /// </summary>
+    private IEnumerable<WearSign> SignsOf(UsualWear usual)
+    {
+        IReadOnlyList<WearCheck> all = Job.AllChecks;
+        int first = all.Count - all.Reverse().TakeWhile(c => c.Clock == Clock).Count() + 1;
+        return Enumerable.Range(first, all.Count - first + 1)
+            .SelectMany(n => WearSigns.Of(WearFilter.Follow([.. all.Take(n)], usual, Job.Rules), Job.Stock.Thinnest)
+                .Where(s => n == all.Count || s.Kind != SignKind.RoomNearlyUsed))
+            .GroupBy(s => s.Kind).Select(g => g.MinBy(s => s.Evidence)!).OrderBy(s => s.Kind);
+    }
 
     private static JsonObject OnlyThinnest(double thickness) => new()
     {

@@ -52,11 +52,14 @@ public sealed record ForecastResult(
                 Round.Chance(valve.ChanceOutAtInterval),
                 RoomOf(job, valve.Valve, thinnest, wear.Now[v].Rate),
                 wear.RecessionOf(v) is { } recession ? new RecessionRow(Round.Length(recession)) : null))],
-            [.. WearSigns.Of(wear, thinnest).Select(sign => new SignRow(
-                SignWords.Of(sign.Kind, [.. sign.Valves.Select(v => job.Engine.Valves[v].Id)]),
-                Round.Evidence(sign.Evidence),
-                SignWords.LookAt(sign.Kind)))]);
+            [.. WearSigns.Of(wear, thinnest).Select(sign => RowOf(sign, job))]);
     }
+
+    /// <summary>A sign in words.</summary>
+    internal static SignRow RowOf(WearSign sign, Job job) => new(
+        SignWords.Of(sign.Kind, [.. sign.Valves.Select(v => job.Engine.Valves[v].Id)]),
+        Round.Evidence(sign.Evidence),
+        SignWords.LookAt(sign.Kind));
 
     private static RoomRow? RoomOf(Job job, Valve valve, double? thinnest, double rate)
     {

@@ -109,17 +109,8 @@ public static class EngineHistory
         }
     }
 
-    /// <summary>What stood in the file; a clock that was written with a unit becomes a number.</summary>
-    private static IEnumerable<JsonObject> OfFile(JobSheet sheet)
-    {
-        JsonArray history = sheet.Setup.NewFile()["history"] as JsonArray ?? [];
-        foreach ((int i, JsonNode? entry) in history.Index())
-        {
-            var own = (JsonObject)entry!.DeepClone();
-            own["clock"] = sheet.Setup.Start.History[i].Clock;
-            yield return own;
-        }
-    }
+    private static IEnumerable<JsonObject> OfFile(JobSheet sheet) =>
+        (sheet.Setup.NewFile()["history"] as JsonArray ?? []).Select(h => (JsonObject)h!.DeepClone());
 
     private static JsonObject LeftIn(JsonObject found, JsonObject[] changed)
     {

@@ -25,6 +25,7 @@ internal static class BenchApi
         RouteGroupBuilder api = routes.MapGroup("/api/v1").AddEndpointFilter(DeviceHeader.Require);
         ComputeApi.Map(api);
         EngineApi.Map(api);
+        EngineForecastApi.Map(api);
         JobApi.Map(api);
         FactsApi.Map(api);
         JobAnswerApi.Map(api);

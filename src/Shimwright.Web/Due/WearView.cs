@@ -19,7 +19,7 @@ public sealed class WearView
     public WearView(StoredOutlook stored, ClockStyle clocks, LengthStyle lengths)
     {
         Wear = stored.Outlook.Job.ToEngineWear(stored.Usual);
-        Result = ForecastResult.From(stored.Outlook.Job, Wear);
+        Result = stored.Outlook.ToResult(stored.Usual);
         IReadOnlyList<IReadOnlyList<WearState>> smooth = WearSmoother.Smooth(Wear);
         Valves = [.. Wear.Engine.Valves.Select((valve, v) => new WearRow(
             valve, new TrendChart(Wear, smooth[v], v, clocks, lengths), Result.Valves[v], stored.Outlook.Job.FittedAt(valve)?.Millimetres))];

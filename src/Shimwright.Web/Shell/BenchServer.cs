@@ -93,7 +93,6 @@ public static class BenchServer
         app.MapBenchApi();
         app.MapJobFiles();
         app.MapDueCalendar();
-        EngineForecastApi.Map(app);
         app.MapRazorComponents<App>();
     }
 }

@@ -9,7 +9,7 @@ public class SourceTextTests
     [Fact]
     public void SourceFiles_OfTheProduct_AreShort()
     {
-        string[] files = [.. Repository.Files("src", ".cs", ".razor")];
+        string[] files = [.. Repository.Files("src", ".cs", ".razor").Where(IsWritten)];
         Assert.True(files.Length > 50, "There is no product to look at.");
         Assert.All(files, f => Assert.True(File.ReadLines(f).Count() <= MostLines, $"{f} has more than {MostLines} lines."));
     }
@@ -17,9 +17,12 @@ public class SourceTextTests
     [Fact]
     public void Suppressions_InTheProduct_SayWhy() =>
         Assert.All(
-            Repository.Files("src", ".cs").SelectMany(f => File.ReadLines(f).Select(line => (File: f, Line: line)))
+            Repository.Files("src", ".cs").Where(IsWritten).SelectMany(f => File.ReadLines(f).Select(line => (File: f, Line: line)))
                 .Where(l => l.Line.Contains("#pragma warning disable", StringComparison.Ordinal)),
             l => Assert.True(l.Line.Contains("//", StringComparison.Ordinal), $"{l.File}: {l.Line.Trim()} gives no reason."));
+
+    /// <summary>Migrations are written by the tool that compares the models; nobody reads them as rooms.</summary>
+    private static bool IsWritten(string file) => !file.Contains($"{Path.DirectorySeparatorChar}Migrations{Path.DirectorySeparatorChar}", StringComparison.Ordinal);
 
     [Fact]
     public void Texts_OfTheProject_StandAlone()

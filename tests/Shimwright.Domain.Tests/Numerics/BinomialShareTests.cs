@@ -1,4 +1,5 @@
 using Shimwright.Domain.Numerics;
+using Xunit;
 
 namespace Shimwright.Domain.Tests.Numerics;
 

@@ -73,6 +73,7 @@ public class BenchSettingsTests
             Kits = [new(1, 2, 0.5, 6)],
             Currency = "½",
             Unit = "thou",
+            Distance = "mi",
             Theme = "dark",
         };
         BenchSettings read = BenchSettings.Read(settings.ToJson());

@@ -22,7 +22,7 @@ public class DueCalendarTests
         Assert.Equal(("Check valve clearances: Hire bike 7", true), (entry.Summary, entry.IsAllDay));
         Assert.Equal(new DateOnly(2026, 5, 14), entry.Start!.Date);
         Assert.Equal(new DateOnly(2026, 5, 15), entry.End!.Date);
-        Assert.Contains("by 141 h", entry.Description, StringComparison.Ordinal);
+        Assert.Contains("by 141.2 h", entry.Description, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public class DuePageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
-        await CheckedAsync(bench);
+        await CheckedAsync(bench, "09-third-check.json");
         FetchedPage page = await FetchedPage.GetAsync(client, "/due");
         IElement row = page.Document.QuerySelector(".due-engine.clockonly")!;
         Assert.Matches(@"By \d+(\.\d)? h on its clock", row.TextContent);
@@ -38,7 +38,7 @@ public class DuePageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
-        Guid engine = await CheckedAsync(bench);
+        Guid engine = await CheckedAsync(bench, "09-third-check.json");
         FormPost form = await FormPost.OnAsync(client, $"/engines/{engine}/wear", "usage");
         FetchedPage wear = await form.With("Usage.PerWeek", "7,5 h").SubmitAsync();
         Assert.Contains("used 7.5 h a week", wear.Text, StringComparison.Ordinal);
@@ -58,7 +58,7 @@ public class DuePageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
-        Guid engine = await CheckedAsync(bench);
+        Guid engine = await CheckedAsync(bench, "09-third-check.json");
         FetchedPage page = await (await FormPost.OnAsync(client, $"/engines/{engine}/wear", "usage")).With("Usage.PerWeek", typed).SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         Assert.Contains(words, page.Text, StringComparison.Ordinal);
@@ -124,7 +124,8 @@ public class DuePageTests
         using HttpResponseMessage none = await client.GetAsync(new Uri($"/api/v1/engines/{Guid.NewGuid()}/forecast", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
         using HttpResponseMessage early = await client.GetAsync(new Uri($"/api/v1/engines/{await DemoEngine.AddAsync(bench)}/forecast", UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.Equal(HttpStatusCode.Conflict, early.StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, early.StatusCode);
+        Assert.Contains("no job on this engine was closed yet", await early.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     private static Task<Guid> CheckedAsync(RunningBench bench, string file = "01-dusty-single.json") => CheckedAsync(bench, DemoEngine.Setup(file));

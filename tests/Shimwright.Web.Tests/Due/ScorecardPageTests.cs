@@ -58,6 +58,7 @@ public class ScorecardPageTests
         PlanResult plan = PlanResult.Of(JobSheetFile.Read(sheet, JobPurpose.Plan).Job!);
         PlanAccepted accepted = new(plan.Opened, plan.ChanceAll, plan.Minutes, plan.Bought, plan.Valves, plan.Stranded);
         await AddAsync(bench, job.Id, accepted);
+        await AddAsync(bench, job.Id, [.. FitSteps.For((await job.StoredAsync()).Sheet).Select(s => new StepTicked(s.Name, true))]);
         await AddAsync(bench, job.Id,
         [
             .. accepted.Changes.Select(c => new ShimFitted(c.Valve, c.From!, new(c.To!.Thickness, c.To.By))),
