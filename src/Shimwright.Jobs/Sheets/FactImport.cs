@@ -24,7 +24,7 @@ internal static class FactImport
         [
             .. readings.Trials.Select(t => new BladeTried(part, valve, t.Blade, t.Leaves, Words.Of(t.Feel))),
             .. values.Select(v => new ClearanceRead(part, valve, v.Millimetres, v.Uncertainty)),
-            .. taken.Select(d => new DepthTaken(valve, d.Camshaft, PartOf(d, "bucket")!, PartOf(d, "shim"))),
+            .. taken.Select(d => new DepthTaken(part, valve, d.Camshaft, PartOf(d, "bucket")!, PartOf(d, "shim"))),
             .. readings.BucketTurns.Select(t => new BucketTurned(part, valve, t)),
         ];
     }

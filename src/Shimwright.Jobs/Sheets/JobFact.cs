@@ -106,11 +106,12 @@ public sealed record BucketTurned(SheetPart Part, string Valve, bool Turns) : Re
 public sealed record MeasuredPart(double Value, double U, double? Df = null);
 
 /// <summary>A depth was taken with the camshaft lifted; the sizes that its valves share stand in what the job started from.</summary>
+/// <param name="Part">Check or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Camshaft">The camshaft over it, by name.</param>
 /// <param name="Bucket">Depth from the parting face to what the cam runs on, mm.</param>
 /// <param name="Shim">The shim, where it was out when the depth was taken.</param>
-public sealed record DepthTaken(string Valve, string Camshaft, MeasuredPart Bucket, MeasuredPart? Shim = null) : ReadingFact(SheetPart.Check, Valve);
+public sealed record DepthTaken(SheetPart Part, string Valve, string Camshaft, MeasuredPart Bucket, MeasuredPart? Shim = null) : ReadingFact(Part, Valve);
 
 /// <summary>What the engine's clock and temperature were at the check.</summary>
 /// <param name="Clock">The engine's clock, hours or km.</param>

@@ -12,7 +12,7 @@ public class FactJsonTests
         new BladeTried(SheetPart.Recheck, "I1", 0.13, 2, "light"),
         new ClearanceRead(SheetPart.Recheck, "I1", -0.02, 0.02),
         new BucketTurned(SheetPart.Recheck, "I1", true),
-        new DepthTaken("I1", "intake cam", new MeasuredPart(13.962, 0.005, 9), new MeasuredPart(2.62, 0.002, 9)),
+        new DepthTaken(SheetPart.Check, "I1", "intake cam", new MeasuredPart(13.962, 0.005, 9), new MeasuredPart(2.62, 0.002, 9)),
         new CheckStated(118.5, 21.5),
         new RecheckStated(22),
         new LossSuspected("dust"),
