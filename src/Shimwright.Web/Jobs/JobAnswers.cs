@@ -74,24 +74,46 @@ internal sealed class JobAnswer
 /// <summary>Answers that were computed already: a job's state is known by its number of entries, so an answer cannot be stale.</summary>
 internal sealed class JobAnswers
 {
-    private const int Most = 256;
+    private const int Most = 512;
 
-    private readonly ConcurrentDictionary<Guid, (int Last, JobAnswer Answer)> _answers = new();
+    private readonly ConcurrentDictionary<Guid, Kept> _answers = new();
+    private long _asked;
 
     public JobAnswer For(StoredJob job)
     {
-        if (_answers.TryGetValue(job.Summary.Id, out (int Last, JobAnswer Answer) known) && known.Last == job.Sheet.Last)
+        long now = Interlocked.Increment(ref _asked);
+        if (_answers.TryGetValue(job.Summary.Id, out Kept? known) && known.Last == job.Sheet.Last)
         {
+            known.AskedAt = now;
             return known.Answer;
         }
 
         if (_answers.Count >= Most)
         {
-            _answers.Clear();
+            DropHalf();
         }
 
         var answer = new JobAnswer(job.Sheet);
-        _answers[job.Summary.Id] = (job.Sheet.Last, answer);
+        _answers[job.Summary.Id] = new(job.Sheet.Last, answer) { AskedAt = now };
         return answer;
+    }
+
+    /// <summary>The jobs on which somebody works stay; those that nobody has asked for the longest go.</summary>
+    private void DropHalf()
+    {
+        foreach (KeyValuePair<Guid, Kept> old in _answers.OrderBy(a => a.Value.AskedAt).Take(Most / 2).ToArray())
+        {
+            _answers.TryRemove(old);
+        }
+    }
+
+    private sealed class Kept(int last, JobAnswer answer)
+    {
+        public int Last { get; } = last;
+
+        public JobAnswer Answer { get; } = answer;
+
+        /// <summary>The number of the question that asked for it last.</summary>
+        public long AskedAt { get; set; }
     }
 }

@@ -23,7 +23,9 @@ internal static class Screenshots
         if (Environment.GetEnvironmentVariable(Variable) == "1" && InReadme.TryGetValue(file, out string? image))
         {
             string images = Directory.CreateDirectory(Path.Combine(Repository.Root, "docs", "images")).FullName;
-            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(images, image) });
+            // Enough of the page for its work to be seen.
+            var clip = new Clip { Width = screen.Width, Height = screen.Width < Screen.Desk.Width ? 1_300 : 920 };
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(images, image), FullPage = true, Clip = clip });
         }
     }
 }
