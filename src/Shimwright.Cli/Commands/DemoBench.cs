@@ -101,7 +101,11 @@ internal sealed class DemoBench
     public async Task TickAsync(Guid job, Func<FitStep, bool> which)
     {
         JobSheet sheet = (await _database.Jobs.FindAsync(job))!.Sheet;
-        await AddAsync(job, [.. FitSteps.For(sheet).Where(which).Select(s => new StepTicked(s.Name, true))]);
+        StepTicked[] ticks = [.. FitSteps.For(sheet).Where(which).Select(s => new StepTicked(s.Name, true))];
+        if (ticks.Length > 0)
+        {
+            await AddAsync(job, ticks);
+        }
     }
 
     /// <summary>Adds facts, which must be taken.</summary>

@@ -17,7 +17,12 @@ public static class SecondRound
         file.Remove("recheck");
         JsonObject past = PastCheck.Of(sheet);
         JsonObject check = PastCheck.Again(sheet, ClockOf(sheet));
-        check["blades"] = file["check"]!["blades"]?.DeepClone();
+        foreach ((string name, JsonNode? member) in ((JsonObject)file["check"]!).Where(m => !check.ContainsKey(m.Key)).ToArray())
+        {
+            // Blades, and the sizes that depths rest on: readings that go over are read with them again.
+            check[name] = member?.DeepClone();
+        }
+
         IReadOnlyList<JsonNode> moved = PastCheck.TakeReadings(past, PastCheck.Untouched(sheet));
         foreach (JsonNode reading in moved)
         {

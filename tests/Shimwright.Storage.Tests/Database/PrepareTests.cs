@@ -52,6 +52,7 @@ public class PrepareTests
         string? copy = await database.Bench.PrepareAsync(Cancel);
         StoredJob found = await database.Bench.FindJobAsync(job);
         Assert.Equal([new JobNoted("from before")], found.Sheet.Entries.Select(e => e.Fact));
+        Assert.NotNull(await database.Bench.Due.FindAsync(found.Summary.EngineId, Cancel));
         if (kind == DatabaseKind.Postgres)
         {
             Assert.Null(copy);
@@ -60,9 +61,8 @@ public class PrepareTests
 
         Assert.Equal([$"{database.Address}.before-20260301-080000"], Copies(database));
         Assert.Equal(Copies(database).Single(), copy);
-        BenchDatabase before = BenchDatabase.At(copy!, database.Time);
-        Assert.Equal([new JobNoted("from before")], (await before.FindJobAsync(job)).Sheet.Entries.Select(e => e.Fact));
-        await using BenchContext old = before.NewContext();
+        await using BenchContext old = BenchDatabase.At(copy!, database.Time).NewContext();
+        Assert.Equal(1, await old.Facts.CountAsync(f => f.JobId == job, Cancel));
         Assert.NotEmpty(await old.Database.GetPendingMigrationsAsync(Cancel));
     }
 
@@ -204,9 +204,7 @@ public class PrepareTests
 
         await using BenchContext context = database.Bench.NewContext();
         await context.GetService<IMigrator>().MigrateAsync("Start", cancellationToken: Cancel);
-        Guid job = await database.Bench.StartJobAsync();
-        await database.Bench.SaveAsync(job, new JobNoted("from before"));
-        return job;
+        return await new FirstProgram(context, database.Time).AddJobsAsync();
     }
 
     private static string[] Copies(TestDatabase database) =>

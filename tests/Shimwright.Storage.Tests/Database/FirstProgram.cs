@@ -1,0 +1,46 @@
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using static Shimwright.Storage.Tests.Samples.Bench;
+
+namespace Shimwright.Storage.Tests.Database;
+
+/// <summary>Writes rows as the first program did, into the tables that it had.</summary>
+internal sealed class FirstProgram(BenchContext context, TimeProvider time)
+{
+    private long Now => time.GetUtcNow().UtcTicks;
+
+    /// <summary>An engine with an open job that has a note, and a closed one.</summary>
+    /// <returns>The open job.</returns>
+    public async Task<Guid> AddJobsAsync()
+    {
+        Guid card = Guid.NewGuid(), engine = Guid.NewGuid();
+        string json = Card().Json;
+        await context.Database.ExecuteSqlAsync(
+            $"""INSERT INTO cards ("Id", "Title", "Card", "Details", "Version", "ChangedAt") VALUES ({card}, {"Hire bike 7"}, {json}, {"{}"}, {1}, {Now})""", Cancel);
+        await context.Database.ExecuteSqlAsync(
+            $"""INSERT INTO engines ("Id", "CardId", "Name", "Search", "Notes", "Version", "AddedAt") VALUES ({engine}, {card}, {"Hire bike 7"}, {"HIRE BIKE 7"}, {""}, {1}, {Now})""", Cancel);
+        await AddJobAsync(engine, new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01), new JobClosed(118, "", "", ""));
+        return await AddJobAsync(engine, new JobNoted("from before"));
+    }
+
+    private async Task<Guid> AddJobAsync(Guid engine, params JobFact[] facts)
+    {
+        Guid job = Guid.NewGuid();
+        string setup = Setup().Json;
+        long? closed = facts.Any(f => f is JobClosed) ? Now : null;
+        await context.Database.ExecuteSqlAsync(
+            $"""
+            INSERT INTO jobs ("Id", "EngineId", "Setup", "Stage", "Last", "Action", "Clock", "StartedAt", "ChangedAt", "ClosedAt")
+            VALUES ({job}, {engine}, {setup}, {0}, {facts.Length}, {Guid.NewGuid()}, {118.0}, {Now}, {Now}, {closed})
+            """,
+            Cancel);
+        foreach ((int i, JobFact fact) in facts.Index())
+        {
+            await context.Database.ExecuteSqlAsync(
+                $"""INSERT INTO facts ("JobId", "Number", "Action", "Device", "At", "Fact") VALUES ({job}, {i + 1}, {Guid.NewGuid()}, {"phone"}, {Now}, {FactJson.Write(fact)})""", Cancel);
+        }
+
+        return job;
+    }
+}
