@@ -27,9 +27,13 @@ internal static class PastCheck
     {
         JsonObject file = JobSheetFile.Build(sheet);
         JsonObject check = new() { ["clock"] = clock, ["temperatureC"] = sheet.RecheckTemperature };
-        if (file["check"]!["loss"] is { } loss)
+        foreach (string name in new[] { "loss", "camshafts" })
         {
-            check["loss"] = loss.DeepClone();
+            // The sizes that depths rest on are those of the check, whichever round they were taken in.
+            if (file["check"]![name] is { } member)
+            {
+                check[name] = member.DeepClone();
+            }
         }
 
         check["readings"] = Take(file["recheck"] as JsonObject, "readings");

@@ -165,7 +165,8 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
             UsualWear usual = Taught(rates).On(outlook.Card);
             EngineForecast forecast = EngineForecast.Of(outlook.Job.ToEngineWear(usual), outlook.Job.Risk);
             row.CheckBy = forecast.CheckBy;
-            row.DueAt = usage.DayOf(forecast.CheckBy, last);
+            // Where the risk is there already it is due since that check, however much it is used.
+            row.DueAt = forecast.CheckBy <= forecast.Clock ? row.LastAt : usage.DayOf(forecast.CheckBy, last);
             row.Curve = JsonSerializer.Serialize(EngineOutlook.Curve(forecast, usual.Interval).SelectMany(p => new[] { p.Clock, p.Risk }));
         }
     }

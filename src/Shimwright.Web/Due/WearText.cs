@@ -14,6 +14,9 @@ internal static class WearText
         _ => string.Create(CultureInfo.InvariantCulture, $"Chance of it: {chance * 100:0} %."),
     };
 
+    /// <summary>A time that is not known to the hour, to two digits.</summary>
+    public static double Rough(double value) => value > 0 ? Round(value) : value;
+
     private static double Round(double value)
     {
         double power = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
