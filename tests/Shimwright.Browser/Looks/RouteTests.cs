@@ -13,4 +13,8 @@ public class RouteTests
         string[] seen = [.. PageList.All.Select(p => p.Route).Distinct().Order(StringComparer.Ordinal)];
         Assert.Equal(routes, seen);
     }
+
+    [Fact]
+    public void Pages_OfTheList_HaveNamesOfTheirOwn() =>
+        Assert.Equal(PageList.All.Count, PageList.All.Select(p => p.Name).Distinct().Count());
 }

@@ -17,11 +17,16 @@ internal sealed class ReadingRoom(IPage page, string title) : JobRoom(page, titl
     /// <summary>What the page says of the valve that is shown.</summary>
     public ILocator Estimate => Page.Locator("#valve .estimate");
 
-    /// <summary>Goes to a valve on the picture of the head.</summary>
+    /// <summary>Goes to a valve on the picture of the head, unless the page is about it already.</summary>
     public async Task ChooseAsync(string valve)
     {
-        await Page.Locator("nav.head").GetByRole(AriaRole.Link, new() { NameRegex = new Regex($@"^{valve}\b") }).ClickAsync();
-        await Expect(Page.Locator("#valve h2")).ToContainTextAsync(valve + ",");
+        ILocator shown = Page.Locator("#valve h2");
+        if (!(await shown.InnerTextAsync()).StartsWith(valve + ",", StringComparison.Ordinal))
+        {
+            await Page.Locator("nav.head").GetByRole(AriaRole.Link, new() { NameRegex = new Regex($@"^{valve}\b") }).ClickAsync();
+        }
+
+        await Expect(shown).ToContainTextAsync(valve + ",");
     }
 
     /// <summary>Two taps: the blade, then what it felt like. The reading stands on the page afterwards.</summary>
