@@ -216,10 +216,13 @@ public sealed class JobStore
     {
         List<FactRow> facts = await context.Facts.AsNoTracking()
             .Where(f => f.JobId == row.Id && f.Number <= row.Last).OrderBy(f => f.Number).ToListAsync(cancel);
-        return JobSheet.Of(
-            _setups.Get(row.Id, row.Setup),
-            [.. facts.Select(f => new JobEntry(f.Number, f.Action, f.Device, f.At, FactJson.Read(f.Fact)))]);
+        return SheetOf(row, facts);
     }
+
+    /// <summary>Lays facts, in order, over what a job started from.</summary>
+    internal JobSheet SheetOf(JobRow row, IEnumerable<FactRow> facts) => JobSheet.Of(
+        _setups.Get(row.Id, row.Setup),
+        [.. facts.Select(f => new JobEntry(f.Number, f.Action, f.Device, f.At, FactJson.Read(f.Fact)))]);
 
     private static async Task<Guid?> StartedBy(BenchContext context, Guid action, CancellationToken cancel) =>
         (await context.Jobs.AsNoTracking().Where(j => j.Action == action).Select(j => new { j.Id }).FirstOrDefaultAsync(cancel))?.Id;
