@@ -11,6 +11,7 @@ namespace Shimwright.Load;
 internal sealed class FilledBench
 {
     private const int OpenJobs = 300;
+    private const int Batch = 100;
 
     /// <summary>Four and sixteen valves, shims under and over the bucket, and screws.</summary>
     private static readonly string[] Kinds = ["01-dusty-single.json", "02-worn-four.json", "04-shim-over-bucket-twin.json", "06-plant-engine-screws.json"];
@@ -41,6 +42,7 @@ internal sealed class FilledBench
         }
 
         await filled.AddJobsAsync(staged, files, jobs);
+        await filled.ForecastAsync();
         return filled;
     }
 
@@ -72,6 +74,19 @@ internal sealed class FilledBench
         }
 
         await transaction.CommitAsync();
+    }
+
+    /// <summary>Every engine has its forecast, as on a bench that has run for a while.</summary>
+    private async Task ForecastAsync()
+    {
+        await using (BenchContext context = _database.NewContext())
+        {
+            await context.Engines.Where(e => e.Changes == 0).ExecuteUpdateAsync(s => s.SetProperty(e => e.Changes, 1));
+        }
+
+        while (await _database.Due.RefreshStaleAsync(Batch) > 0)
+        {
+        }
     }
 
     private static IEnumerable<JobStage> Stages(SetupReading file) =>

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
@@ -155,8 +156,9 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
         row.LastAt = DateTime.SpecifyKind(last.At, DateTimeKind.Utc);
         row.PerWeek = usage.PerWeek;
         row.Usage = (int)usage.Source;
-        row.Checks = work.Outlook?.Checks ?? work.Past.Jobs.Count;
-        row.Clock = work.Outlook?.Clock ?? last.Clock;
+        JsonArray history = work.Outlook is null ? EngineHistory.Of(work.Card, work.Past.Jobs) : [];
+        row.Checks = work.Outlook?.Checks ?? EngineHistory.Times(history);
+        row.Clock = work.Outlook?.Clock ?? EngineHistory.LastClock(history) ?? last.Clock;
         row.CheckBy = null;
         row.DueAt = null;
         row.Curve = "[]";

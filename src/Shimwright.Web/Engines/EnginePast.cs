@@ -3,6 +3,7 @@ using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Due;
 
 namespace Shimwright.Web.Engines;
 
@@ -18,14 +19,8 @@ internal sealed class EnginePast
         _tellsMore = tellsMore;
     }
 
-    /// <summary>An engine that was never checked.</summary>
-    public static EnginePast None { get; } = new([], false);
-
     /// <summary>Without usual wear on the card a past says nothing: then a job starts without.</summary>
     public static EnginePast Of(EngineCard card, IReadOnlyList<PastJob> closed) => new(EngineHistory.Of(card, closed), card.Wear is not null);
-
-    /// <summary>How many times the engine was checked.</summary>
-    public int Times => EngineHistory.Times(_history);
 
     /// <summary>Its clock at the last check, or null.</summary>
     public double? LastClock => EngineHistory.LastClock(_history);
@@ -47,10 +42,10 @@ internal sealed class EnginePast
             "enter what the clock shows now, that or more; where a new clock was fitted, add what the old one had counted")
         : null;
 
-    /// <summary>What the past means for a job that is about to start, in a line; null where there is none.</summary>
-    public string? Words(ClockStyle clocks) => LastClock is not { } last ? null
-        : $"This will be the {Ordinal(Times + 1)} check; the last was at {clocks.Text(last)}. "
-            + (_tellsMore
+    /// <summary>What the past means for a job that is about to start, in a line; null where there is none. It needs no more than what is kept.</summary>
+    public static string? Words(KeptForecast? kept, bool tellsMore, ClockStyle clocks) => kept is null ? null
+        : $"This will be the {Ordinal(kept.Checks + 1)} check; the last was at {clocks.Text(kept.Clock)}. "
+            + (tellsMore
                 ? "Each valve is expected where its past puts it, so fewer trials settle it; what you feel still decides."
                 : "The card does not say what wear is usual, so the past says nothing about this check: put interval and loss on the card.");
 
