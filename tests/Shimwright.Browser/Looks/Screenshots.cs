@@ -1,5 +1,5 @@
-using Shimwright.Testing.Served;
 using Shimwright.Browser.Running;
+using Shimwright.Testing.Served;
 
 namespace Shimwright.Browser.Looks;
 

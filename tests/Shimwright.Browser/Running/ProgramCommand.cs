@@ -1,5 +1,5 @@
-using Shimwright.Testing.Served;
 using System.Diagnostics;
+using Shimwright.Testing.Served;
 
 namespace Shimwright.Browser.Running;
 
