@@ -17,11 +17,11 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         }
 
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+        await AwaitOtherStartAsync(cancel);
         bool isUsed = await IsUsedAsync(cancel);
         string? copy = null;
         if (!isUsed || await Upgrade.IsDueAsync(context, file, cancel))
         {
-            await AwaitOtherStartAsync(cancel);
             copy = isUsed ? await SetAsideAsync(cancel) : null;
             await Upgrade.RunAsync(context, file, cancel);
         }
@@ -30,7 +30,10 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         return copy;
     }
 
-    /// <summary>Whether there is a file with something of ours in it.</summary>
+    /// <summary>
+    /// Whether there is a file with something of ours in it. Where another start has just begun to make it, the mark of
+    /// its work is the only table.
+    /// </summary>
     private async Task<bool> IsUsedAsync(CancellationToken cancel)
     {
         if (!File.Exists(file))
@@ -39,8 +42,8 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         }
 
         await using SqliteConnection connection = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
-        long tables = await CountAsync(connection, "SELECT count(*) FROM sqlite_master WHERE type = 'table'", cancel);
-        return tables > 0 && (await HasTableAsync(connection, "__EFMigrationsHistory", cancel) ? true : throw BenchDatabaseException.Foreign(file));
+        long others = await CountAsync(connection, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name <> '__EFMigrationsLock'", cancel);
+        return others > 0 && (await HasTableAsync(connection, "__EFMigrationsHistory", cancel) ? true : throw BenchDatabaseException.Foreign(file));
     }
 
     /// <summary>

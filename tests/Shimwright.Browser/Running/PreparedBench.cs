@@ -1,6 +1,6 @@
-using Shimwright.Testing.Served;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
+using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;
 
 namespace Shimwright.Browser.Running;
