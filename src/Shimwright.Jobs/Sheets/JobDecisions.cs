@@ -19,7 +19,8 @@ public sealed record SizesToBuy(double From, double To, double Step, double Pric
 /// <summary>What shims the job may use.</summary>
 /// <param name="Drawer">At hand.</param>
 /// <param name="Buy">To be bought.</param>
-public sealed record StockStated(IReadOnlyList<ShimsAtHand> Drawer, IReadOnlyList<SizesToBuy> Buy) : JobFact
+/// <param name="FromShop">Whether what is at hand is the shop's drawer, here as it was when this was said.</param>
+public sealed record StockStated(IReadOnlyList<ShimsAtHand> Drawer, IReadOnlyList<SizesToBuy> Buy, bool FromShop = false) : JobFact
 {
     /// <inheritdoc/>
     [JsonIgnore]

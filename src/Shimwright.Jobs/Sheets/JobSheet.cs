@@ -57,6 +57,9 @@ public sealed class JobSheet
     /// <summary>What the job started from.</summary>
     public JobSetup Setup { get; }
 
+    /// <summary>What the shop's drawer has for the job now; null where the shop keeps none for this engine.</summary>
+    public IReadOnlyList<ShimsAtHand>? Shop { get; private init; }
+
     /// <summary>All entries, in order.</summary>
     public IReadOnlyList<JobEntry> Entries { get; }
 
@@ -114,7 +117,12 @@ public sealed class JobSheet
     /// <summary>The sheet with one more entry, as it would be.</summary>
     /// <param name="fact">The fact.</param>
     /// <returns>A sheet of its own.</returns>
-    public JobSheet With(JobFact fact) => new(Setup, [.. Entries, new(Last + 1, Guid.Empty, "", default, fact)]);
+    public JobSheet With(JobFact fact) => new(Setup, [.. Entries, new(Last + 1, Guid.Empty, "", default, fact)]) { Shop = Shop };
+
+    /// <summary>The sheet with what the shop's drawer has for it.</summary>
+    /// <param name="shop">The shims, or null.</param>
+    /// <returns>A sheet of its own.</returns>
+    public JobSheet WithShop(IReadOnlyList<ShimsAtHand>? shop) => new(Setup, Entries) { Shop = shop };
 
     /// <summary>
     /// The readings of a valve in a round, in order. A re-check is one of the newest change only: what was felt before

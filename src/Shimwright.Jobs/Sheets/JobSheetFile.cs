@@ -40,9 +40,9 @@ public static class JobSheetFile
                 .Select(f => new JsonObject { ["valve"] = f.Valve, ["thickness"] = f.Thickness, ["by"] = f.By }));
         }
 
-        if (sheet.Newest<StockStated>() is { } stock)
+        if (sheet.Newest<StockStated>() is not null || JobTerms.UsesShop(sheet))
         {
-            file["stock"] = StockOf(stock);
+            file["stock"] = StockOf(JobTerms.Stock(sheet));
         }
 
         if (sheet.Newest<CostsStated>() is { } costs)

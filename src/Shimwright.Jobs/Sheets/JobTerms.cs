@@ -12,10 +12,29 @@ public static class JobTerms
     public static StockStated Stock(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        return sheet.Newest<StockStated>() ?? new(
+        StockStated stock = sheet.Newest<StockStated>() ?? new(
             [.. sheet.Setup.Start.Stock.Drawer.Select(d => new ShimsAtHand(d.Thickness.Millimetres, d.Thickness.By.Name, d.Count))],
             [.. Ranges(sheet.Setup.NewFile()["stock"]?["buy"])]);
+        return UsesShop(sheet) ? stock with { Drawer = LiveShop(sheet) ?? stock.Drawer, FromShop = true } : stock;
     }
+
+    /// <summary>Whether the job plans with the shop's drawer and not with shims that were stated for it alone.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>Whether it does.</returns>
+    public static bool UsesShop(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return sheet.Engine.Valvetrain.HasShims
+            && (sheet.Newest<StockStated>()?.FromShop ?? (sheet.Shop is not null && sheet.Setup.Start.Stock.Drawer.Count == 0));
+    }
+
+    /// <summary>
+    /// The shop's drawer as it is now, where the job's figures depend on it; null where they do not. Accepting a plan writes down what
+    /// the drawer had then, and from there on the figures rest on that.
+    /// </summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>The shims, or null.</returns>
+    public static IReadOnlyList<ShimsAtHand>? LiveShop(JobSheet sheet) => UsesShop(sheet) && sheet.Plan is null ? sheet.Shop ?? [] : null;
 
     /// <summary>What work and shims cost on the job, with a line for every access group of the engine.</summary>
     /// <param name="sheet">The job.</param>

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json.Nodes;
-using Shimwright.Jobs.Results;
 
 namespace Shimwright.Jobs.Sheets;
 
@@ -15,6 +14,11 @@ public static class SecondRound
         ArgumentNullException.ThrowIfNull(sheet);
         JsonObject file = JobSheetFile.Build(sheet);
         file.Remove("recheck");
+        if (JobTerms.UsesShop(sheet))
+        {
+            ((JsonObject)file["stock"]!).Remove("drawer");
+        }
+
         JsonObject past = PastCheck.Of(sheet);
         JsonObject check = PastCheck.Again(sheet, ClockOf(sheet));
         foreach ((string name, JsonNode? member) in ((JsonObject)file["check"]!).Where(m => !check.ContainsKey(m.Key)).ToArray())
@@ -49,7 +53,8 @@ public static class SecondRound
         if (sheet.Engine.Valvetrain.HasShims)
         {
             StockStated stock = JobTerms.Stock(sheet);
-            yield return stock with { Drawer = Drawer(sheet, stock.Drawer) };
+            // The shop's drawer has what came out of the engine since the first round was closed.
+            yield return stock with { Drawer = stock.FromShop ? [] : Drawer(sheet, stock.Drawer) };
         }
     }
 
@@ -57,25 +62,20 @@ public static class SecondRound
     private static List<ShimsAtHand> Drawer(JobSheet sheet, IReadOnlyList<ShimsAtHand> before)
     {
         List<ShimsAtHand> drawer = [.. before];
-        Dictionary<string, FittedRow?> planned = sheet.Plan?.Changes.ToDictionary(c => c.Valve, c => c.To) ?? [];
-        HashSet<string> handedOn = [.. planned.Where(p => sheet.ChangeAt(p.Key) is not null).Select(p => p.Value?.FromValve).OfType<string>()];
-        foreach (ShimFitted fitted in sheet.Engine.Valves.Select(v => sheet.ChangeAt(v.Id)).OfType<ShimFitted>())
+        foreach (ShimExchange exchange in DrawerUse.Exchanges(sheet))
         {
-            FittedRow? plan = planned.GetValueOrDefault(fitted.Valve);
-            if (plan is null or { Source: "drawer" })
+            if (exchange.Taken is { } taken)
             {
-                double thickness = plan?.Thickness ?? fitted.To.Thickness;
-                string by = plan?.By ?? fitted.To.By;
-                int line = drawer.FindIndex(d => d.Count > 0 && d.By == by && Math.Abs(d.Thickness - thickness) < SameShim);
+                int line = drawer.FindIndex(d => d.Count > 0 && d.By == taken.By && Math.Abs(d.Thickness - taken.Thickness) < SameShim);
                 if (line >= 0)
                 {
                     drawer[line] = drawer[line] with { Count = drawer[line].Count - 1 };
                 }
             }
 
-            if (!handedOn.Contains(fitted.Valve))
+            if (exchange.CameOut is { } old)
             {
-                drawer.Add(new(fitted.From.Thickness, fitted.From.By, 1));
+                drawer.Add(new(old.Thickness, old.By, 1));
             }
         }
 

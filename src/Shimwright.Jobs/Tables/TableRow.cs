@@ -29,6 +29,12 @@ internal sealed class TableRow(int line, IReadOnlyDictionary<string, string> fie
         return null;
     }
 
+    /// <summary>Whether something stands in a column.</summary>
+    public bool Has(string column) => fields.ContainsKey(column);
+
+    /// <summary>What stands in a column; null where nothing does.</summary>
+    public string? Text(string column) => fields.GetValueOrDefault(column);
+
     /// <summary>A whole number; the usual one where the column is left out or empty.</summary>
     public int? Whole(string column, int least, int greatest, int usual)
     {

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Storage.Database;
 
@@ -22,6 +23,10 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
     public DbSet<ForecastRow> Forecasts => Set<ForecastRow>();
 
     public DbSet<CardRatesRow> CardRates => Set<CardRatesRow>();
+
+    public DbSet<ShimMoveRow> ShimMoves => Set<ShimMoveRow>();
+
+    public DbSet<ShimPromiseRow> ShimPromises => Set<ShimPromiseRow>();
 
     /// <summary>Times are ticks in UTC on every database, so that they sort alike.</summary>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
@@ -86,6 +91,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             rates.Property(r => r.CardId).ValueGeneratedNever();
             rates.HasOne<CardRow>().WithOne().HasForeignKey<CardRatesRow>(r => r.CardId).OnDelete(DeleteBehavior.Cascade);
         });
+        DrawerModel.Add(modelBuilder);
     }
 
     private sealed class UtcTicks() : ValueConverter<DateTime, long>(

@@ -3,6 +3,7 @@ using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
@@ -25,6 +26,7 @@ public sealed class BenchDatabase
         Engines = new EngineStore(open, time);
         Jobs = new JobStore(open, time);
         Settings = new SettingsStore(open, time);
+        Drawer = new DrawerStore(open, time);
         Due = new DueStore(open, Jobs, Settings, time);
     }
 
@@ -42,6 +44,9 @@ public sealed class BenchDatabase
 
     /// <summary>When each engine is due, and its past.</summary>
     public DueStore Due { get; }
+
+    /// <summary>The shop's drawer of shims.</summary>
+    public DrawerStore Drawer { get; }
 
     /// <summary>The bench's settings.</summary>
     public SettingsStore Settings { get; }

@@ -191,7 +191,7 @@ public sealed class EngineStore
 
     private static string Write(CardDetails details) => JsonSerializer.Serialize(details, JsonSerializerOptions.Web);
 
-    private static CardDetails ReadDetails(string json) => JsonSerializer.Deserialize<CardDetails>(json, JsonSerializerOptions.Web) ?? new();
+    internal static CardDetails ReadDetails(string json) => JsonSerializer.Deserialize<CardDetails>(json, JsonSerializerOptions.Web) ?? new();
 
     private DateTime Now() => _time.GetUtcNow().UtcDateTime;
 }

@@ -3,11 +3,12 @@ using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Storage.Jobs;
 
 /// <summary>Jobs, each with a sheet of facts that only grows.</summary>
-public sealed class JobStore
+public sealed partial class JobStore
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -106,7 +107,13 @@ public sealed class JobStore
         await using BenchContext context = _open();
         // Two questions, one answer: the row says which fact is the last, and facts up to there never change.
         JobRow? row = await context.Jobs.AsNoTracking().Include(j => j.Engine).FirstOrDefaultAsync(j => j.Id == id, cancel);
-        return row is null ? null : new(SummaryOf(row, row.Engine.Name), await SheetOf(context, row, cancel), row.Record is null ? null : JobRecord.Read(row.Record));
+        if (row is null)
+        {
+            return null;
+        }
+
+        JobSheet sheet = await JobShims.WithShopAsync(context, row, await SheetOf(context, row, cancel), cancel);
+        return new(SummaryOf(row, row.Engine.Name), sheet, row.Record is null ? null : JobRecord.Read(row.Record));
     }
 
     /// <summary>Adds facts to a job, all or none.</summary>
@@ -133,13 +140,25 @@ public sealed class JobStore
 
         JobRow row = await context.Jobs.FirstAsync(j => j.Id == id, cancel);
         JobSheet sheet = await SheetOf(context, row, cancel);
+        JobShims? shims = await JobShims.ForAsync(context, row, sheet, addition, cancel);
+        if (shims is not null)
+        {
+            sheet = shims.Sheet;
+            addition = shims.Complete(addition);
+        }
+
         if (AdditionRules.Reject(sheet, addition) is { } rejected)
         {
             return rejected;
         }
 
         bool wasClosed = row.ClosedAt is not null;
-        Apply(context, row, sheet, addition);
+        JobSheet after = Apply(context, row, sheet, addition);
+        if (shims is not null && await shims.SettleAsync(after, addition, Now(), cancel) is { Count: > 0 } problems)
+        {
+            return new(AddOutcome.Refused, problems, []);
+        }
+
         await context.SaveChangesAsync(cancel);
         if (wasClosed || row.ClosedAt is not null)
         {
@@ -150,51 +169,11 @@ public sealed class JobStore
         return new(AddOutcome.Saved, [], []);
     }
 
-    /// <summary>Open jobs, those changed last first.</summary>
-    /// <param name="skip">How many to pass over.</param>
-    /// <param name="take">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
-    public Task<IReadOnlyList<JobSummary>> OpenAsync(int skip, int take, CancellationToken cancel = default) =>
-        ListAsync(jobs => jobs.Where(j => j.ClosedAt == null).OrderByDescending(j => j.ChangedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
-
-    /// <summary>Closed jobs, those closed last first.</summary>
-    /// <param name="skip">How many to pass over.</param>
-    /// <param name="take">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
-    public Task<IReadOnlyList<JobSummary>> ClosedAsync(int skip, int take, CancellationToken cancel = default) =>
-        ListAsync(jobs => jobs.Where(j => j.ClosedAt != null).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
-
-    /// <summary>The jobs of an engine, the newest first.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
-    public Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default) =>
-        ListAsync(jobs => jobs.Where(j => j.EngineId == engineId).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id), cancel);
-
-    /// <summary>How many jobs are open.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The number.</returns>
-    public async Task<int> CountOpenAsync(CancellationToken cancel = default)
-    {
-        await using BenchContext context = _open();
-        return await context.Jobs.CountAsync(j => j.ClosedAt == null, cancel);
-    }
-
-    private async Task<IReadOnlyList<JobSummary>> ListAsync(Func<IQueryable<JobRow>, IQueryable<JobRow>> which, CancellationToken cancel)
-    {
-        await using BenchContext context = _open();
-        var rows = await which(context.Jobs.AsNoTracking())
-            .Select(j => new { j.Id, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt }).ToListAsync(cancel);
-        return [.. rows.Select(j => new JobSummary(j.Id, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt))];
-    }
-
-    private void Apply(BenchContext context, JobRow row, JobSheet sheet, Addition addition)
+    private JobSheet Apply(BenchContext context, JobRow row, JobSheet sheet, Addition addition)
     {
         DateTime now = Now();
         JobEntry[] added = [.. addition.Facts.Select((fact, i) => new JobEntry(sheet.Last + 1 + i, addition.Action, addition.Device, now, fact))];
-        JobSheet after = JobSheet.Of(sheet.Setup, [.. sheet.Entries, .. added]);
+        JobSheet after = JobSheet.Of(sheet.Setup, [.. sheet.Entries, .. added]).WithShop(sheet.Shop);
         context.Facts.AddRange(added.Select(e => RowOf(row.Id, e)));
         row.Last = after.Last;
         row.Stage = (int)after.Stage;
@@ -210,6 +189,8 @@ public sealed class JobStore
             row.ClosedAt = now;
             row.Record = JobRecord.Of(after).ToJson();
         }
+
+        return after;
     }
 
     internal async Task<JobSheet> SheetOf(BenchContext context, JobRow row, CancellationToken cancel)

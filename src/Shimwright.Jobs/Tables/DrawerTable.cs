@@ -1,0 +1,122 @@
+using System.Globalization;
+using CsvHelper;
+using CsvHelper.Configuration;
+using Shimwright.Domain.Shims;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Jobs.Tables;
+
+/// <summary>How many shims of one size there are.</summary>
+/// <param name="Line">The line in the file, from 1.</param>
+/// <param name="Diameter">Diameter, mm.</param>
+/// <param name="Thickness">Thickness, mm.</param>
+/// <param name="By">marked, calliper or micrometer.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Place">Where they lie, or null.</param>
+/// <param name="Price">The price of one, or null.</param>
+public sealed record DrawerLine(int Line, double Diameter, double Thickness, string By, int Count, string? Place, double? Price);
+
+/// <summary>A file of a drawer read: its lines, or everything that is wrong with it.</summary>
+/// <param name="Lines">The lines; none where there are problems.</param>
+/// <param name="Problems">All problems.</param>
+public sealed record DrawerReading(IReadOnlyList<DrawerLine> Lines, IReadOnlyList<TableProblem> Problems);
+
+/// <summary>A drawer as a file of lines and columns.</summary>
+public static class DrawerTable
+{
+    private const int MostLines = 5000;
+    private const int MostCount = 10_000;
+    private const int LongestPlace = 200;
+    private const double HighestPrice = 1e6;
+    private const double Finest = 0.001;
+
+    private static readonly NumberRule Diameters = new(1, 100, Measure.Length);
+    private static readonly NumberRule Thicknesses = new(Thickness.Thinnest, Thickness.Thickest, Measure.Length);
+    private static readonly string[] Required = ["diameter", "thickness", "count"];
+    private static readonly string[] Optional = ["by", "place", "price"];
+
+    private static readonly Dictionary<string, int> Instruments = new(StringComparer.Ordinal) { ["marked"] = 0, ["calliper"] = 1, ["micrometer"] = 2 };
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="utf8">The file: diameter, thickness (mm, or with their unit) and count, and where wanted by, place and price.</param>
+    /// <returns>The lines, or all problems.</returns>
+    public static DrawerReading Read(ReadOnlySpan<byte> utf8)
+    {
+        List<TableProblem> problems = [];
+        if (TableText.Read(utf8, Required, Optional, MostLines, problems) is not { } table)
+        {
+            return new([], problems);
+        }
+
+        List<DrawerLine> lines = [.. table.Rows.Select(ReadLine).OfType<DrawerLine>()];
+        foreach (IGrouping<(double, double, string), DrawerLine> twice in lines.GroupBy(l => (l.Diameter, l.Thickness, l.By)).Where(g => g.Count() > 1))
+        {
+            problems.AddRange(twice.Skip(1).Select(l => new TableProblem(l.Line, "thickness", $"the same size as in line {twice.First().Line}", "each size once")));
+        }
+
+        if (lines.Count == 0 && problems.Count == 0)
+        {
+            problems.Add(new(0, "", "no line stands under the heading", "a line for each size"));
+        }
+
+        return problems.Count == 0 ? new(lines, []) : new([], [.. problems.OrderBy(p => p.Line)]);
+    }
+
+    /// <summary>Writes a file that can be read again.</summary>
+    /// <param name="lines">The lines.</param>
+    /// <returns>Text: lengths in mm to the micrometre.</returns>
+    public static string Write(IEnumerable<DrawerLine> lines)
+    {
+        ArgumentNullException.ThrowIfNull(lines);
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        using (var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n", InjectionOptions = InjectionOptions.Escape }))
+        {
+            foreach (string name in new[] { "diameter", "thickness", "by", "count", "place", "price" })
+            {
+                csv.WriteField(name);
+            }
+
+            foreach (DrawerLine line in lines)
+            {
+                csv.NextRecord();
+                csv.WriteField(line.Diameter.ToString("0.###", CultureInfo.InvariantCulture));
+                csv.WriteField(line.Thickness.ToString("0.000", CultureInfo.InvariantCulture));
+                csv.WriteField(line.By);
+                csv.WriteField(line.Count);
+                csv.WriteField(line.Place);
+                csv.WriteField(line.Price);
+            }
+
+            csv.NextRecord();
+        }
+
+        return text.ToString();
+    }
+
+    private static DrawerLine? ReadLine(TableRow row)
+    {
+        double? diameter = row.Number("diameter", Diameters);
+        double? thickness = row.Number("thickness", Thicknesses);
+        int? count = row.Has("count") ? row.Whole("count", 0, MostCount, 0) : NoCount(row);
+        int? by = row.Has("by") ? row.Choice("by", Instruments) : 0;
+        double? price = row.Has("price") ? row.Number("price", new(0, HighestPrice)) : null;
+        string? place = row.Text("place");
+        if (place?.Length > LongestPlace)
+        {
+            row.Problem("place", place, $"allowed are {LongestPlace} characters");
+        }
+
+        return diameter is { } d && thickness is { } t && count is { } n && by is { } i
+            ? new(row.Line, Round(d), Round(t), Instruments.First(k => k.Value == i).Key, n, place, price)
+            : null;
+    }
+
+    private static int? NoCount(TableRow row)
+    {
+        row.Problem("count", "", "write how many there are, 0 where there are none");
+        return null;
+    }
+
+    /// <summary>Shims are kept to the micrometre.</summary>
+    private static double Round(double length) => Math.Round(length / Finest) / 1000;
+}

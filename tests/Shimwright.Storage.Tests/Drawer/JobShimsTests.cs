@@ -1,0 +1,183 @@
+using Shimwright.Jobs;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+using Shimwright.Storage.Engines;
+using Shimwright.Storage.Jobs;
+using Shimwright.Storage.Tests.Samples;
+using static Shimwright.Storage.Tests.Samples.Bench;
+
+namespace Shimwright.Storage.Tests.Drawer;
+
+/// <summary>Jobs that plan with the shop's drawer. On the sample engine one valve, E2, wants 2.415 mm or so in place of its 2.5.</summary>
+public class JobShimsTests
+{
+    private const double Diameter = 9.48;
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Accepted_FromTheDrawer_IsPromisedAndAnotherJobCannotPromiseItToo(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        (Guid first, Guid second) = (await ReadyJobAsync(database.Bench), await ReadyJobAsync(database.Bench));
+        await PutInAsync(database.Bench, 1);
+        PlanAccepted plan = await PlanAsync(database.Bench, first);
+        PlanAccepted other = await PlanAsync(database.Bench, second);
+        Assert.Equal("drawer", Assert.Single(plan.Changes).To!.Source);
+        await database.Bench.SaveAsync(first, plan);
+        ShimLot lot = Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel));
+        Assert.Equal((1, 1, 0), (lot.Count, lot.Promised, lot.Free));
+
+        AddResult refused = await database.Bench.SendAsync(second, "phone", int.MaxValue, other);
+        Assert.Equal(AddOutcome.Refused, refused.Outcome);
+        Assert.Contains("another job has promised", Assert.Single(refused.Problems).Allowed, StringComparison.Ordinal);
+        Assert.Null((await database.Bench.FindJobAsync(second)).Sheet.Plan);
+        Assert.Empty((await database.Bench.FindJobAsync(second)).Sheet.Shop!);
+
+        await database.Bench.SaveAsync(first, new PlanReleased());
+        Assert.Equal(0, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Promised);
+        await database.Bench.SaveAsync(second, await PlanAsync(database.Bench, second));
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Accepted_ByEightJobsAtOnce_TheLastShimIsPromisedToOne(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        List<Guid> jobs = [];
+        for (int n = 0; n < 8; n++)
+        {
+            jobs.Add(await ReadyJobAsync(database.Bench));
+        }
+
+        await PutInAsync(database.Bench, 1);
+        PlanAccepted plan = await PlanAsync(database.Bench, jobs[0]);
+        AddResult[] results = await Task.WhenAll(jobs.Select(j => Task.Run(() => database.Another().SendAsync(j, "phone", int.MaxValue, plan), Cancel)));
+        Assert.Equal(1, results.Count(r => r.Outcome == AddOutcome.Saved));
+        Assert.Equal(7, results.Count(r => r.Outcome == AddOutcome.Refused));
+        Assert.Equal(1, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Promised);
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task File_AfterAccepting_GivesTheAcceptedPlanWhateverBecomesOfTheDrawer(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await ReadyJobAsync(database.Bench);
+        await PutInAsync(database.Bench, 1);
+        PlanAccepted plan = await PlanAsync(database.Bench, job);
+        await database.Bench.SaveAsync(job, plan);
+        await PutInAsync(database.Bench, 5, 2.42);
+        byte[] file = JobSheetFile.Write((await database.Bench.FindJobAsync(job)).Sheet);
+        Job read = JobFile.Read(file, JobPurpose.Plan).Job!;
+        Assert.Equal(plan.ChanceAll, PlanResult.Of(read).ChanceAll);
+        Assert.Equal([2.415], read.Stock.Drawer.Select(d => d.Thickness.Millimetres));
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Closed_Opened_ClosedAgain_TheLedgerFollows(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await WorkedAsync(database.Bench);
+        ShimLot before = Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel));
+        Assert.Equal((2, 1, 1, 1), (before.Count, before.Promised, before.Fitted, before.Lying));
+
+        JobClosed closing = new(120, "", "", "");
+        await database.Bench.SaveAsync(job, closing);
+        Assert.Equal([(2415, 1, 0), (2500, 1, 0)], await StateAsync(database.Bench));
+        await database.Bench.SaveAsync(job, new JobReopened());
+        Assert.Equal([(2415, 2, 1), (2500, 0, 0)], await StateAsync(database.Bench));
+        await database.Bench.SaveAsync(job, closing);
+        Assert.Equal([(2415, 1, 0), (2500, 1, 0)], await StateAsync(database.Bench));
+        IReadOnlyList<DrawerMove> history = await database.Bench.Drawer.HistoryAsync(ShimSize.Of(Diameter, 2.415, "micrometer"), Cancel);
+        Assert.Equal([ShimReason.Taken, ShimReason.Undone, ShimReason.Taken, ShimReason.Bought], history.Select(m => m.Reason));
+        Assert.Equal(("Drawer engine", false), (history[0].Engine, history[0].CanBeUndone));
+        Assert.Contains("open the job again", (await database.Bench.Drawer.UndoAsync(history[0].Number, DrawerStoreTests.Stamp(), Cancel)).Problems[0].Allowed, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Reopened_WhereTheOldShimWasPromisedSince_IsRefused(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await WorkedAsync(database.Bench);
+        await database.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        await DrawerStoreTests.SaveAsync(database.Bench.Drawer.CountAsync([new(ShimSize.Of(Diameter, 2.5, "micrometer"), 0)], DrawerStoreTests.Stamp(), Cancel));
+        AddResult refused = await database.Bench.SendAsync(job, "phone", int.MaxValue, new JobReopened());
+        Assert.Equal(AddOutcome.Refused, refused.Outcome);
+        Assert.Contains("has been used or promised since", Assert.Single(refused.Problems).Found, StringComparison.Ordinal);
+        Assert.NotNull((await database.Bench.FindJobAsync(job)).Sheet.Closing);
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task CountAsync_WhileAPromisedShimIsFitted_CountsWhatLiesThere(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await WorkedAsync(database.Bench);
+        await DrawerStoreTests.SaveAsync(database.Bench.Drawer.CountAsync([new(ShimSize.Of(Diameter, 2.415, "micrometer"), 1)], DrawerStoreTests.Stamp(), Cancel));
+        Assert.Equal(2, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Count);
+        await database.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        Assert.Contains((2415, 1, 0), await StateAsync(database.Bench));
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task OwnShims_StatedForTheJob_LeaveTheDrawerAlone(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await ReadyJobAsync(database.Bench);
+        await PutInAsync(database.Bench, 1);
+        await database.Bench.SaveAsync(job, new StockStated([new(2.415, "micrometer", 1)], []));
+        await database.Bench.SaveAsync(job, await PlanAsync(database.Bench, job));
+        Assert.Equal((1, 0), (Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Count, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Promised));
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Undone_TheAccepting_FreesTheShim(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await ReadyJobAsync(database.Bench);
+        await PutInAsync(database.Bench, 1);
+        Guid action = Guid.NewGuid();
+        await database.Bench.Jobs.AddAsync(job, new(action, "phone", int.MaxValue, [await PlanAsync(database.Bench, job)]), Cancel);
+        Assert.Equal(1, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Promised);
+        await database.Bench.SaveAsync(job, new Undone(action));
+        Assert.Equal(0, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Promised);
+        Assert.Single((await database.Bench.FindJobAsync(job)).Sheet.Shop!);
+    }
+
+    private static async Task<(int, int, int)[]> StateAsync(BenchDatabase bench) =>
+        [.. (await bench.Drawer.LotsAsync(Cancel)).Select(l => (l.Size.Thickness, l.Count, l.Promised))];
+
+    private static Task PutInAsync(BenchDatabase bench, int count, double thickness = 2.415) =>
+        DrawerStoreTests.SaveAsync(bench.Drawer.AddAsync(new(ShimSize.Of(Diameter, thickness, "micrometer"), count), DrawerStoreTests.Stamp(), Cancel));
+
+    /// <summary>A job with all four valves read, on an engine whose card says which shims fit.</summary>
+    private static async Task<Guid> ReadyJobAsync(BenchDatabase bench)
+    {
+        Guid engine = Guid.NewGuid();
+        await bench.Engines.AddAsync(engine, "Drawer engine", Card("Drawer engine"), new CardDetails { ShimDiameter = Diameter }, cancel: Cancel);
+        Guid job = await bench.StartJobAsync(engine);
+        await bench.MeasureAsync(job);
+        return job;
+    }
+
+    private static async Task<PlanAccepted> PlanAsync(BenchDatabase bench, Guid job) => PlanOf((await bench.FindJobAsync(job)).Sheet);
+
+    /// <summary>Two shims in the drawer, one of them fitted at E2.</summary>
+    private static async Task<Guid> WorkedAsync(BenchDatabase bench)
+    {
+        Guid job = await ReadyJobAsync(bench);
+        await PutInAsync(bench, 2);
+        PlanAccepted plan = await PlanAsync(bench, job);
+        PlanRow line = Assert.Single(plan.Changes);
+        await bench.SaveAsync(job, plan);
+        await bench.SaveAsync(job, [.. FitSteps.For((await bench.FindJobAsync(job)).Sheet).Select(s => new StepTicked(s.Name, true))]);
+        await bench.SaveAsync(job, new ShimFitted(line.Valve, line.From!, new(line.To!.Thickness, line.To.By)), new ClearanceRead(SheetPart.Recheck, line.Valve, 0.205, 0.003));
+        return job;
+    }
+}
