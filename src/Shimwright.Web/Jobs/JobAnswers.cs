@@ -71,7 +71,10 @@ internal sealed class JobAnswer
     }
 }
 
-/// <summary>Answers that were computed already: a job's state is known by its number of entries, so an answer cannot be stale.</summary>
+/// <summary>
+/// Answers that were computed already. A job's state is known by its number of entries and, as long as it plans with the shop's
+/// drawer and has accepted nothing, by what lies there; so an answer cannot be stale.
+/// </summary>
 internal sealed class JobAnswers
 {
     private const int Most = 512;
@@ -82,7 +85,8 @@ internal sealed class JobAnswers
     public JobAnswer For(StoredJob job)
     {
         long now = Interlocked.Increment(ref _asked);
-        if (_answers.TryGetValue(job.Summary.Id, out Kept? known) && known.Last == job.Sheet.Last)
+        IReadOnlyList<ShimsAtHand>? shop = JobTerms.LiveShop(job.Sheet);
+        if (_answers.TryGetValue(job.Summary.Id, out Kept? known) && known.IsOf(job.Sheet.Last, shop))
         {
             known.AskedAt = now;
             return known.Answer;
@@ -94,7 +98,7 @@ internal sealed class JobAnswers
         }
 
         var answer = new JobAnswer(job.Sheet);
-        _answers[job.Summary.Id] = new(job.Sheet.Last, answer) { AskedAt = now };
+        _answers[job.Summary.Id] = new(job.Sheet.Last, shop, answer) { AskedAt = now };
         return answer;
     }
 
@@ -107,13 +111,15 @@ internal sealed class JobAnswers
         }
     }
 
-    private sealed class Kept(int last, JobAnswer answer)
+    private sealed class Kept(int last, IReadOnlyList<ShimsAtHand>? shop, JobAnswer answer)
     {
-        public int Last { get; } = last;
-
         public JobAnswer Answer { get; } = answer;
 
         /// <summary>The number of the question that asked for it last.</summary>
         public long AskedAt { get; set; }
+
+        /// <summary>Whether it is the answer for a job with so many entries and these shims.</summary>
+        public bool IsOf(int entries, IReadOnlyList<ShimsAtHand>? now) =>
+            entries == last && (now is null ? shop is null : shop is not null && now.SequenceEqual(shop));
     }
 }

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Shimwright.Storage.Database;
 using Shimwright.Web.Api;
+using Shimwright.Web.Drawer;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs;
 
@@ -93,6 +94,7 @@ public static class BenchServer
         app.MapBenchApi();
         app.MapJobFiles();
         app.MapDueCalendar();
+        app.MapDrawerFile();
         app.MapRazorComponents<App>();
     }
 }

@@ -8,6 +8,7 @@ internal sealed record Room(string Name, string Address)
         new("Bench", "/"),
         new("Engines", "/engines"),
         new("Due", "/due"),
+        new("Drawer", "/drawer"),
         new("Settings", "/settings"),
     ];
 }

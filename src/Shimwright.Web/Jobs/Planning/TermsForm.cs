@@ -9,17 +9,25 @@ namespace Shimwright.Web.Jobs.Planning;
 /// <summary>The shims at hand as they are typed.</summary>
 public sealed class StockForm : ActionForm
 {
+    /// <summary>Whether the shop's drawer is what is at hand.</summary>
+    public bool FromShop { get; set; }
+
     public string? Drawer { get; set; }
 
     public string? Buy { get; set; }
 
     public static StockForm Of(StockStated stock, LengthStyle lengths) =>
-        new() { Drawer = StockText.Drawer(stock.Drawer, lengths), Buy = StockText.Buy(stock.Buy, lengths) };
+        new() { FromShop = stock.FromShop, Drawer = stock.FromShop ? "" : StockText.Drawer(stock.Drawer, lengths), Buy = StockText.Buy(stock.Buy, lengths) };
 
     /// <summary>What was typed, as a fact; null, with problems, where some of it is none.</summary>
     public StockStated? Read(LengthStyle lengths, List<JobProblem> problems)
     {
-        var stock = new StockStated(StockText.ReadDrawer(Drawer, lengths, problems), StockText.ReadBuy(Buy, lengths, problems));
+        if (FromShop && !string.IsNullOrWhiteSpace(Drawer))
+        {
+            problems.Add(new("shims at hand", "shims were written down and the shop's drawer is ticked too", "clear the lines, or untick the drawer"));
+        }
+
+        var stock = new StockStated(StockText.ReadDrawer(Drawer, lengths, problems), StockText.ReadBuy(Buy, lengths, problems), FromShop);
         return problems.Count == 0 ? stock : null;
     }
 }

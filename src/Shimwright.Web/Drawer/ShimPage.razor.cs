@@ -1,0 +1,113 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http;
+using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+using Shimwright.Web.Shell;
+
+namespace Shimwright.Web.Drawer;
+
+/// <summary>One size of the drawer: counted, and explained by its entries.</summary>
+public sealed partial class ShimPage : ComponentBase
+{
+    private ShimLot? _lot;
+    private IReadOnlyList<DrawerMove> _history = [];
+    private IReadOnlyList<JobProblem> _problems = [];
+    private LengthStyle _lengths = LengthStyle.Millimetres;
+    private string _currency = "";
+    private ShimForm _form = new();
+
+    [CascadingParameter]
+    private HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    private BenchDatabase Database { get; set; } = null!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = null!;
+
+    [SupplyParameterFromQuery(Name = "diameter")]
+    private string? Diameter { get; set; }
+
+    [SupplyParameterFromQuery(Name = "thickness")]
+    private string? Thickness { get; set; }
+
+    [SupplyParameterFromQuery(Name = "by")]
+    private string? By { get; set; }
+
+    [SupplyParameterFromForm(FormName = "count")]
+    private ShimForm? Count { get; set; }
+
+    [SupplyParameterFromForm(Name = "Undo")]
+    private UndoForm? Undo { get; set; }
+
+    protected override async Task OnInitializedAsync()
+    {
+        BenchSettings settings = (await Database.Settings.CurrentAsync()).Settings;
+        _lengths = LengthStyle.Of(settings);
+        _currency = settings.Currency;
+        if (int.TryParse(Diameter, NumberStyles.None, CultureInfo.InvariantCulture, out int diameter)
+            && int.TryParse(Thickness, NumberStyles.None, CultureInfo.InvariantCulture, out int thickness))
+        {
+            var size = new ShimSize(diameter, thickness, By ?? "");
+            _lot = (await Database.Drawer.LotsAsync()).FirstOrDefault(l => l.Size == size);
+        }
+
+        if (_lot is null)
+        {
+            Navigation.NotFound();
+            return;
+        }
+
+        _history = await Database.Drawer.HistoryAsync(_lot.Size);
+        _form = Count ?? new ShimForm
+        {
+            Count = _lot.Lying.ToString(CultureInfo.InvariantCulture),
+            Place = _lot.Place,
+            Price = _lot.Price is { } price ? Times.Exact(price) : "",
+        };
+    }
+
+    private JobProblem? Of(string field) => _problems.FirstOrDefault(p => p.Path == field);
+
+    private async Task CountAsync()
+    {
+        List<JobProblem> problems = [];
+        if (Count!.Read(_lengths, problems, _lot!.Size) is { } shims)
+        {
+            After(await Database.Drawer.CountAsync([shims], new(Count.Action, Device.Of(Http))));
+        }
+        else
+        {
+            Refuse(problems);
+        }
+    }
+
+    private async Task UndoAsync() => After(await Database.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Device.Of(Http))));
+
+    private void After(DrawerResult result)
+    {
+        if (result.IsSaved)
+        {
+            Navigation.NavigateTo(DrawerWords.AddressOf(_lot!.Size));
+        }
+        else
+        {
+            Refuse(result.Problems);
+        }
+    }
+
+    private void Refuse(IReadOnlyList<JobProblem> problems)
+    {
+        _problems = problems;
+        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+    }
+
+    private sealed class UndoForm : ActionForm
+    {
+        public int Entry { get; set; }
+    }
+}
