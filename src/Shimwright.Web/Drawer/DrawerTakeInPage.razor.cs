@@ -32,6 +32,14 @@ public sealed partial class DrawerTakeInPage : ComponentBase
     [SupplyParameterFromForm(FormName = "take")]
     private TakeForm? Take { get; set; }
 
+    protected override async Task OnInitializedAsync()
+    {
+        if (Take is not null)
+        {
+            await ShowAsync(DrawerTable.Read(Encoding.UTF8.GetBytes(Take.Text ?? "")));
+        }
+    }
+
     private async Task LookAsync()
     {
         if (Look!.File is not { Length: > 0 } file)
@@ -42,7 +50,29 @@ public sealed partial class DrawerTakeInPage : ComponentBase
 
         using var bytes = new MemoryStream();
         await file.CopyToAsync(bytes, Http.RequestAborted);
-        DrawerReading reading = DrawerTable.Read(bytes.ToArray());
+        await ShowAsync(DrawerTable.Read(bytes.ToArray()));
+    }
+
+    private async Task TakeAsync()
+    {
+        if (_counts.Count == 0)
+        {
+            return;
+        }
+
+        DrawerResult result = await Database.Drawer.CountAsync(_counts, new(Take!.Action, Device.Of(Http)));
+        if (result.IsSaved)
+        {
+            Navigation.NavigateTo("/drawer");
+        }
+        else
+        {
+            Refuse([.. result.Problems.Select(p => p.ToString())]);
+        }
+    }
+
+    private async Task ShowAsync(DrawerReading reading)
+    {
         if (reading.Problems.Count > 0)
         {
             Refuse([.. reading.Problems.Select(p => p.ToString())]);
@@ -54,26 +84,6 @@ public sealed partial class DrawerTakeInPage : ComponentBase
         _counts = DrawerFile.Counts(reading);
         _lots = (await Database.Drawer.LotsAsync()).ToDictionary(l => l.Size);
         _changed = _counts.Count(c => Lying(c.Size) != c.Count);
-    }
-
-    private async Task TakeAsync()
-    {
-        DrawerReading reading = DrawerTable.Read(Encoding.UTF8.GetBytes(Take!.Text ?? ""));
-        if (reading.Problems.Count > 0)
-        {
-            Refuse([.. reading.Problems.Select(p => p.ToString())]);
-            return;
-        }
-
-        DrawerResult result = await Database.Drawer.CountAsync(DrawerFile.Counts(reading), new(Take.Action, Device.Of(Http)));
-        if (result.IsSaved)
-        {
-            Navigation.NavigateTo("/drawer");
-        }
-        else
-        {
-            Refuse([.. result.Problems.Select(p => p.ToString())]);
-        }
     }
 
     private int Lying(ShimSize size) => _lots.TryGetValue(size, out ShimLot? lot) ? lot.Lying : 0;

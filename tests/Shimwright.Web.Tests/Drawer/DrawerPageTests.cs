@@ -1,5 +1,4 @@
 using System.Net;
-using AngleSharp.Dom;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
