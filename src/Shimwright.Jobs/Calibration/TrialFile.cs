@@ -1,3 +1,4 @@
+using System.Text;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Members;
@@ -17,8 +18,8 @@ public static class TrialFile
     private const int MostTrials = 5000;
     private static readonly string[] Needed = ["gap", "blade", "feel"];
     private static readonly string[] Optional = ["leaves"];
-    private static readonly NumberRule Gap = new(0, FeelTrial.Widest, Measure.Length, LeastIsLeftOut: true);
-    private static readonly NumberRule Blade = new(0, BladeTrial.Thickest, Measure.Length, LeastIsLeftOut: true);
+    internal static readonly NumberRule Gap = new(0, FeelTrial.Widest, Measure.Length, LeastIsLeftOut: true);
+    internal static readonly NumberRule Blade = new(0, BladeTrial.Thickest, Measure.Length, LeastIsLeftOut: true);
 
     private static readonly Dictionary<string, Feel> Feels =
         Enum.GetValues<Feel>().ToDictionary(f => Words.Of(f), StringComparer.Ordinal);
@@ -39,6 +40,17 @@ public static class TrialFile
         }
 
         return problems.Count == 0 ? new(trials, []) : new(null, [.. problems.OrderBy(p => p.Line)]);
+    }
+
+    /// <summary>Writes trials as a file that <see cref="Read"/> takes.</summary>
+    /// <param name="trials">The trials.</param>
+    /// <returns>UTF-8, lines of columns between commas, lengths in mm.</returns>
+    public static byte[] Write(IEnumerable<FeelTrial> trials)
+    {
+        ArgumentNullException.ThrowIfNull(trials);
+        IEnumerable<string> lines = trials.Select(t => FormattableString.Invariant(
+            $"{NumberRule.Text(t.Gap)},{NumberRule.Text(t.Trial.Blade)},{t.Trial.Leaves},{Words.Of(t.Trial.Feel)}\n"));
+        return Encoding.UTF8.GetBytes("gap,blade,leaves,feel\n" + string.Concat(lines));
     }
 
     private static FeelTrial? ReadOne(TableRow row)

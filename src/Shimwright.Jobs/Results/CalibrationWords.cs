@@ -13,8 +13,9 @@ public static class CalibrationWords
     /// <summary>Why there is no fit, and what to do about it.</summary>
     /// <param name="result">A result without a fit.</param>
     /// <param name="trials">How many trials there were.</param>
+    /// <param name="words">How lengths are written; millimetres where left out.</param>
     /// <returns>One line of text.</returns>
-    public static string Why(FeelCalibrationResult result, int trials)
+    public static string Why(FeelCalibrationResult result, int trials, LengthWords? words = null)
     {
         ArgumentNullException.ThrowIfNull(result);
         return result.Status switch
@@ -23,7 +24,7 @@ public static class CalibrationWords
             FeelStatus.FeelMissing => $"no trial felt {string.Join(" or ", result.Missing.Select(f => $"\"{Words.Of(f)}\""))}; each of the four feels is needed",
             FeelStatus.Separated => "every feel begins where the one before it ends, with no overlap beyond what the blades explain: how sharply these fingers tell cannot be found from such trials; try gaps where the feel is in doubt",
             _ => "the feel does not loosen as the gap grows over the blade; are the columns gap and blade the wrong way round?",
-        } + $"; {ToTry(result.Next, LengthWords.Millimetres)}";
+        } + $"; {ToTry(result.Next, words ?? LengthWords.Millimetres)}";
     }
 
     /// <summary>The trials that would say most.</summary>

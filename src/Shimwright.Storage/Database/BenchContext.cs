@@ -28,6 +28,8 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
 
     public DbSet<ShimPromiseRow> ShimPromises => Set<ShimPromiseRow>();
 
+    public DbSet<FeelRow> Feels => Set<FeelRow>();
+
     /// <summary>Times are ticks in UTC on every database, so that they sort alike.</summary>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         configurationBuilder.Properties<DateTime>().HaveConversion<UtcTicks>();
@@ -75,6 +77,13 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             settings.HasKey(s => s.Version);
             settings.Property(s => s.Version).ValueGeneratedNever();
             settings.Property(s => s.Device).HasMaxLength(LongestName);
+        });
+        modelBuilder.Entity<FeelRow>(feel =>
+        {
+            feel.ToTable("feels");
+            feel.HasKey(f => new { f.PersonId, f.Number });
+            feel.HasIndex(f => new { f.PersonId, f.Action }).IsUnique();
+            feel.Property(f => f.Device).HasMaxLength(LongestName);
         });
         modelBuilder.Entity<ForecastRow>(forecast =>
         {

@@ -7,6 +7,7 @@ using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
+using Shimwright.Storage.OwnFeel;
 using Shimwright.Storage.Settings;
 
 namespace Shimwright.Storage.Database;
@@ -27,6 +28,7 @@ public sealed class BenchDatabase
         Jobs = new JobStore(open, time);
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
+        Feel = new FeelStore(open, time);
         Due = new DueStore(open, Jobs, Settings, time);
     }
 
@@ -47,6 +49,9 @@ public sealed class BenchDatabase
 
     /// <summary>The shop's drawer of shims.</summary>
     public DrawerStore Drawer { get; }
+
+    /// <summary>The books of trials of those who work at the bench.</summary>
+    public FeelStore Feel { get; }
 
     /// <summary>The bench's settings.</summary>
     public SettingsStore Settings { get; }

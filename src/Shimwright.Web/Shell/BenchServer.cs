@@ -11,6 +11,7 @@ using Shimwright.Web.Api;
 using Shimwright.Web.Drawer;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs;
+using Shimwright.Web.OwnFeel;
 
 namespace Shimwright.Web.Shell;
 
@@ -95,6 +96,7 @@ public static class BenchServer
         app.MapJobFiles();
         app.MapDueCalendar();
         app.MapDrawerFile();
+        app.MapFeelFiles();
         app.MapRazorComponents<App>();
     }
 }
