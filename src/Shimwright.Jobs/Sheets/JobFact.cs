@@ -19,6 +19,8 @@ public enum SheetPart
 [JsonDerivedType(typeof(ClearanceRead), "value")]
 [JsonDerivedType(typeof(BucketTurned), "turns")]
 [JsonDerivedType(typeof(DepthTaken), "depth")]
+[JsonDerivedType(typeof(CamshaftMeasured), "camshaft")]
+[JsonDerivedType(typeof(CamshaftCompared), "compared")]
 [JsonDerivedType(typeof(CheckStated), "check")]
 [JsonDerivedType(typeof(RecheckStated), "recheck")]
 [JsonDerivedType(typeof(LossSuspected), "loss")]
@@ -105,7 +107,7 @@ public sealed record BucketTurned(SheetPart Part, string Valve, bool Turns) : Re
 /// <param name="Df">Degrees of freedom of the uncertainty, where it rests on a few readings.</param>
 public sealed record MeasuredPart(double Value, double U, double? Df = null);
 
-/// <summary>A depth was taken with the camshaft lifted; the sizes that its valves share stand in what the job started from.</summary>
+/// <summary>A depth was taken with the camshaft lifted; the sizes that its valves share stand in a fact about the camshaft, or in what the job started from.</summary>
 /// <param name="Part">Check or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Camshaft">The camshaft over it, by name.</param>

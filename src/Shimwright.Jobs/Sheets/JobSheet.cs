@@ -84,6 +84,9 @@ public sealed class JobSheet
     /// <summary>What is suspected to have moved the valves; null where nobody has said.</summary>
     public SuspectedCause? Suspected => Newest<LossSuspected>() is { } loss ? SuspectedCause.Of(loss.Cause) : null;
 
+    /// <summary>What was found of each lifted camshaft, by name.</summary>
+    public IEnumerable<CamshaftFact> Camshafts => _newest.Values.Select(e => e.Fact).OfType<CamshaftFact>().OrderBy(c => c.Camshaft, StringComparer.Ordinal);
+
     /// <summary>The plan that holds, or null.</summary>
     public PlanAccepted? Plan => NewestOf("plan") as PlanAccepted;
 

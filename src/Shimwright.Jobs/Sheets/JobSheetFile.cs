@@ -21,6 +21,12 @@ public static class JobSheetFile
     public static JobReading Read(JobSheet sheet, JobPurpose purpose) =>
         JobFile.Read(Encoding.UTF8.GetBytes(Build(sheet).ToJsonString()), purpose);
 
+    /// <summary>The lifted camshafts of the check, by name: those that the job started with and those that were measured since.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <returns>The names.</returns>
+    public static IReadOnlyList<string> CamshaftNames(JobSheet sheet) =>
+        Build(sheet)["check"]!["camshafts"] is JsonArray camshafts ? [.. camshafts.Select(c => c?["name"]?.GetValue<string>()).OfType<string>()] : [];
+
     internal static JsonObject Build(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -33,6 +39,7 @@ public static class JobSheetFile
             check["loss"] = new JsonObject { ["shared"] = shared, ["own"] = own };
         }
 
+        AddCamshafts(check, sheet);
         check["readings"] = Readings(sheet, SheetPart.Check);
         if (sheet.Engine.Valvetrain.HasShims)
         {
@@ -129,14 +136,55 @@ public static class JobSheetFile
         return reading;
     }
 
+    /// <summary>What was measured at a camshaft takes the place of what the job started with of that name.</summary>
+    private static void AddCamshafts(JsonObject check, JobSheet sheet)
+    {
+        CamshaftFact[] measured = [.. sheet.Camshafts];
+        if (measured.Length == 0)
+        {
+            return;
+        }
+
+        JsonArray camshafts = check["camshafts"] as JsonArray ?? [];
+        check["camshafts"] = new JsonArray(
+        [
+            .. camshafts.OfType<JsonObject>().Where(c => measured.All(m => m.Camshaft != c["name"]?.GetValue<string>())).Select(c => c.DeepClone()),
+            .. measured.Select(CamshaftOf),
+        ]);
+    }
+
+    private static JsonObject CamshaftOf(CamshaftFact camshaft)
+    {
+        JsonObject made = new() { ["name"] = camshaft.Camshaft };
+        if (camshaft is CamshaftMeasured measured)
+        {
+            made["saddle"] = PartOf(measured.Saddle);
+            made["journal"] = PartOf(measured.Journal);
+            made["baseCircle"] = PartOf(measured.BaseCircle);
+            AddPart(made, "play", measured.Play);
+        }
+        else if (camshaft is CamshaftCompared compared)
+        {
+            JsonObject known = new() { ["valve"] = compared.Valve, ["bucket"] = PartOf(compared.Bucket), ["clearance"] = PartOf(compared.Clearance) };
+            AddPart(known, "shim", compared.Shim);
+            made["known"] = known;
+        }
+
+        return made;
+    }
+
+    private static void AddPart(JsonObject to, string name, MeasuredPart? part)
+    {
+        if (part is not null)
+        {
+            to[name] = PartOf(part);
+        }
+    }
+
     private static JsonObject DepthOf(DepthTaken depth)
     {
         JsonObject taken = new() { ["camshaft"] = depth.Camshaft, ["bucket"] = PartOf(depth.Bucket) };
-        if (depth.Shim is { } shim)
-        {
-            taken["shim"] = PartOf(shim);
-        }
-
+        AddPart(taken, "shim", depth.Shim);
         return taken;
     }
 

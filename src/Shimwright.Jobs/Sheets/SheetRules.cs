@@ -1,3 +1,4 @@
+using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sections;
 
@@ -39,6 +40,8 @@ public static class SheetRules
             PlanAccepted plan => AcceptedPlanRules.ProblemsOf(sheet, plan),
             StepTicked tick => StepProblems(sheet, tick),
             ThicknessFound when !sheet.Engine.Valvetrain.HasShims => [new("thickness", "found a thickness", "an engine with screws has none")],
+            CamshaftFact when sheet.Engine.Valvetrain.Adjuster is Adjuster.FingerFollower or Adjuster.Screw =>
+                [new("camshaft", "found sizes of a camshaft", "depths give a clearance where the cam acts on the bucket itself; enter a measured value instead")],
             ReadingFact { Part: SheetPart.Recheck } when sheet.Plan is null && sheet.Engine.Valves.All(v => sheet.ChangeAt(v.Id) is null) =>
                 [new("reading", "nothing was changed yet", "a re-check comes after the work; enter the reading under measure")],
             _ => UnknownValve(sheet, fact) is { } unknown ? [unknown] : FileProblems(sheet.With(fact)),
@@ -98,7 +101,7 @@ public static class SheetRules
 
     private static JobProblem? UnknownValve(JobSheet sheet, JobFact fact)
     {
-        string? valve = fact switch { ReadingFact r => r.Valve, ThicknessFound f => f.Valve, ChangeFact c => c.Valve, _ => null };
+        string? valve = fact switch { ReadingFact r => r.Valve, CamshaftCompared k => k.Valve, ThicknessFound f => f.Valve, ChangeFact c => c.Valve, _ => null };
         return valve is null || sheet.Engine.Valves.Any(v => v.Id == valve) ? null : Unknown(sheet, valve);
     }
 

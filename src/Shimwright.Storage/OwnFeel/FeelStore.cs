@@ -10,7 +10,10 @@ namespace Shimwright.Storage.OwnFeel;
 /// <param name="Book">The book.</param>
 public sealed record StoredFeel(Guid Id, FeelBook Book);
 
-/// <summary>The books of trials of those who work at the bench; entries are added, never changed and never taken away.</summary>
+/// <summary>
+/// The books of trials of those who work at the bench; entries are added, never changed and never taken away. They stand apart from
+/// the settings, so that a trial neither makes a settings page that is open elsewhere out of date nor copies every other trial.
+/// </summary>
 public sealed class FeelStore
 {
     /// <summary>How often an entry looks for a number of its own where others write at the same time.</summary>

@@ -15,6 +15,8 @@ internal static class FactWords
             ClearanceRead c => $"{c.Valve}: {lengths.Clearance(c.Value)} {unit} measured, uncertainty {lengths.Clearance(c.U)}",
             BucketTurned t => $"{t.Valve}: bucket {(t.Turns ? "turns" : "does not turn")} by hand",
             DepthTaken d => $"{d.Valve}: depth {lengths.Clearance(d.Bucket.Value)} {unit} under the {d.Camshaft}",
+            CamshaftMeasured c => $"{c.Camshaft}: saddle {lengths.Clearance(c.Saddle.Value)}, journal {lengths.Clearance(c.Journal.Value)}, base circle {lengths.Clearance(c.BaseCircle.Value)} {unit}",
+            CamshaftCompared c => $"{c.Camshaft}: depths against {c.Valve}, whose clearance is {lengths.Clearance(c.Clearance.Value)} {unit}",
             ThicknessFound f => $"{f.Valve}: shim {lengths.Shim(f.Thickness)} {unit} found, {f.By}",
             ShimFitted f => $"{f.Valve}: {lengths.Shim(f.From.Thickness)} out, {lengths.Shim(f.To.Thickness)} {unit} in",
             ScrewTurned t => System.FormattableString.Invariant($"{t.Valve}: screw turned by {t.Turns:0.00} turns"),

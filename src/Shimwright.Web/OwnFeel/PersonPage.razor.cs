@@ -53,6 +53,8 @@ public sealed partial class PersonPage : ComponentBase
     [SupplyParameterFromForm(FormName = "use")]
     private UseFeelForm? Use { get; set; }
 
+    private bool IsInUse => _fit is { } fit && fit.Feel == _stored.Settings.Feel;
+
     private string Here => $"/feel/{Id}";
 
     protected override async Task OnInitializedAsync()
@@ -115,6 +117,13 @@ public sealed partial class PersonPage : ComponentBase
 
     private async Task UseAsync()
     {
+        if (IsInUse)
+        {
+            // Sent twice.
+            Navigation.NavigateTo(Here + "?saved=yes");
+            return;
+        }
+
         if (_fit is null || Use!.Seen != _person!.Book.Last || Use.Version != _stored.Version
             || !await Database.Settings.SaveAsync(_stored.Settings with { Feel = _fit.Feel }, Use.Version, Device.Of(Http)))
         {

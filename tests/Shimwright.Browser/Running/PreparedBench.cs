@@ -1,3 +1,4 @@
+using Shimwright.Jobs.Calibration;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Testing.Served;
@@ -10,6 +11,7 @@ public sealed class PreparedBench : IAsyncLifetime
 {
     private const string Shimmed = "01-dusty-single.json";
     private const string Screwed = "06-plant-engine-screws.json";
+    private const string ByDepth = "10-by-depth.json";
     private const string Sixteen = "02-worn-four.json";
 
     private readonly string _folder = Directory.CreateTempSubdirectory("shimwright-browser-").FullName;
@@ -30,6 +32,14 @@ public sealed class PreparedBench : IAsyncLifetime
     /// <summary>A job with screws that is being planned.</summary>
     internal Guid ScrewJob { get; private set; }
 
+    /// <summary>Somebody whose trials are fitted, and somebody who has made none.</summary>
+    internal Guid Person { get; } = Guid.NewGuid();
+
+    internal Guid Beginner { get; } = Guid.NewGuid();
+
+    /// <summary>A job with depths.</summary>
+    internal Guid Lifted { get; private set; }
+
     /// <summary>The job at a stage.</summary>
     internal Guid JobAt(JobStage stage) => _jobs[stage];
 
@@ -49,6 +59,12 @@ public sealed class PreparedBench : IAsyncLifetime
         ScrewEngine = await staged.AddEngineAsync(screws);
         ScrewJob = await staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
         Wide = await staged.AddJobAsync(await staged.AddEngineAsync(sixteen), sixteen, JobStage.Plan);
+        SetupReading lifted = Read(ByDepth);
+        Lifted = await staged.AddJobAsync(await staged.AddEngineAsync(lifted), lifted, JobStage.Plan);
+        await database.Feel.AddAsync(Beginner, Guid.NewGuid(), "test", new FeelNamed("Beginner"));
+        await database.Feel.AddAsync(Person, Guid.NewGuid(), "test", new FeelNamed("Somebody"));
+        await database.Feel.AddAsync(Person, Guid.NewGuid(), "test", new FeelTried(
+            [.. TrialFile.Read(File.ReadAllBytes(Repository.Demo("feel-trials.csv"))).Trials!.Select(TrialMade.Of)]));
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         _bench = await ServedBench.StartAsync(file, _folder);
     }

@@ -104,6 +104,23 @@ public class JobSheetFileTests
         Assert.Equal([0.24], reading.Job.Rechecked[1].Values.Select(v => v.Millimetres));
     }
 
+    /// <summary>What was measured at a camshaft in the bench is what a file says of it, in the place of what the job started with.</summary>
+    [Fact]
+    public void Write_CamshaftsMeasuredInTheBench_AnswerAsTheFileThatSaysTheSame()
+    {
+        string file = Demo.Text("10-by-depth.json");
+        Ledger ledger = Ledger.TakenIn(file);
+        ledger.Add(new CamshaftMeasured("intake cam", new(11.5, 0.004, 4), new(22.965, 0.002, 9), new(28.01, 0.003, 9)));
+        Assert.Equal(["exhaust cam", "intake cam"], JobSheetFile.CamshaftNames(ledger.Sheet));
+        JobDraft said = new JobDraft(file).Set("$.check.camshafts[0].saddle.value", "11.5").Remove("$.check.camshafts[0].play");
+        Assert.Equal(Answer(Encoding.UTF8.GetBytes(said.Text), JobPurpose.Estimate), Answer(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate));
+
+        // Measured once more, as the file had it at first; and the exhaust cam against the valve that it was taken against.
+        ledger.Add(new CamshaftMeasured("intake cam", new(11.482, 0.004, 4), new(22.965, 0.002, 9), new(28.01, 0.003, 9), new(0.025, 0.007)));
+        ledger.Add(new CamshaftCompared("exhaust cam", "E1", new(14.166, 0.005, 9), new(0.184, 0.007)));
+        Assert.Equal(Answer(Encoding.UTF8.GetBytes(file), JobPurpose.Estimate), Answer(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate));
+    }
+
     private static void AssertSameAnswers(string json)
     {
         byte[] given = Encoding.UTF8.GetBytes(json);

@@ -182,6 +182,22 @@ public class SheetRulesTests
         Refuses(ledger, wrong, words);
     }
 
+    [Fact]
+    public void ProblemsOf_Camshafts_HaveTheRulesOfTheFile()
+    {
+        CamshaftMeasured sizes = new("intake cam", new(11.482, 0.004, 4), new(22.965, 0.002, 9), new(28.01, 0.003));
+        Refuses(Ledger.Screws(), sizes, "where the cam acts on the bucket itself");
+        Ledger ledger = Ledger.Shims();
+        Refuses(ledger, new DepthTaken(SheetPart.Check, "I1", "intake cam", new(14.1, 0.005)), "no camshaft of this check");
+        Refuses(ledger, sizes with { Saddle = new(400, 0.004) }, "saddle");
+        Refuses(ledger, new CamshaftCompared("intake cam", "X9", new(14.1, 0.005), new(0.15, 0.007)), "no valve of this engine");
+        Guid measured = ledger.Add(sizes);
+        Takes(ledger, new DepthTaken(SheetPart.Check, "I1", "intake cam", new(14.1, 0.005)));
+        // The depth has nothing to rest on without its camshaft.
+        Refuses(ledger, new Undone(measured), "no camshaft of this check");
+        Refuses(ledger, new CamshaftCompared("intake cam", "I1", new(14.1, 0.005), new(0.15, 0.007)), "its clearance is known already");
+    }
+
     private static void Refuses(Ledger ledger, JobFact fact, string words) =>
         Assert.Contains(SheetRules.ProblemsOf(ledger.Sheet, fact), p => p.ToString().Contains(words, StringComparison.Ordinal));
 

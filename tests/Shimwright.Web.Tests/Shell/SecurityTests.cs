@@ -10,7 +10,7 @@ public class SecurityTests
 {
     private const string Evil = "<script>alert(1)</script><img src=x onerror=alert(2)>";
 
-    public static TheoryData<string> Pages => ["/", "/engines", "/engines/new", "/engines/{engine}", "/engines/{engine}/card", "/engines/{engine}/another", "/settings", "/jobs/{job}/measure", "/nowhere"];
+    public static TheoryData<string> Pages => ["/", "/engines", "/engines/new", "/engines/{engine}", "/engines/{engine}/card", "/engines/{engine}/another", "/settings", "/feel", "/jobs/{job}/measure", "/jobs/{job}/depth", "/nowhere"];
 
     [Theory]
     [InlineData("evil.example")]
