@@ -155,6 +155,37 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.ToTable("facts", (string)null);
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.FeelRow", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Action")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("PersonId", "Number");
+
+                    b.HasIndex("PersonId", "Action")
+                        .IsUnique();
+
+                    b.ToTable("feels", (string)null);
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.ForecastRow", b =>
                 {
                     b.Property<Guid>("EngineId")

@@ -149,6 +149,37 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.ToTable("facts", (string)null);
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.FeelRow", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Action")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("PersonId", "Number");
+
+                    b.HasIndex("PersonId", "Action")
+                        .IsUnique();
+
+                    b.ToTable("feels", (string)null);
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.ForecastRow", b =>
                 {
                     b.Property<Guid>("EngineId")
