@@ -2,7 +2,7 @@ using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Load;
 
-/// <summary>The eight pages that are asked for, each time for another engine or job.</summary>
+/// <summary>The pages that are asked for, each time for another engine or job.</summary>
 internal static class LoadPages
 {
     public static IReadOnlyList<(string Page, Func<string> Address)> Of(FilledBench bench)
@@ -20,6 +20,8 @@ internal static class LoadPages
             ("measure", () => $"/jobs/{Any(open)}/measure"),
             ("plan", () => $"/jobs/{Any(planned)}/plan"),
             ("record", () => $"/jobs/{Any(bench.JobsAt(JobStage.Closed))}/record"),
+            ("due", () => "/due"),
+            ("wear", () => $"/engines/{Any(bench.Engines)}/wear"),
             ("settings", () => "/settings"),
         ];
     }
