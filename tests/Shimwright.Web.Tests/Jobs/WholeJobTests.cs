@@ -34,6 +34,7 @@ public class WholeJobTests
         Assert.All(record.Valves, v => Assert.Contains(v.Valve, page.Document.QuerySelector("article.record table")!.TextContent, StringComparison.Ordinal));
         Assert.Contains("dust", page.Text, StringComparison.Ordinal);
         Assert.Contains("Wren", page.Text, StringComparison.Ordinal);
+        Assert.Equal((await job.StoredAsync()).Sheet.Setup.Card.Wear is not null, page.Text.Contains("Next check", StringComparison.Ordinal));
     }
 
     [Fact]

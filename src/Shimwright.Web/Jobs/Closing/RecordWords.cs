@@ -2,7 +2,9 @@ using System.Globalization;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Due;
 using Shimwright.Web.Jobs.Planning;
+using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Jobs.Closing;
 
@@ -48,6 +50,15 @@ internal static class RecordWords
     }
 
     public static string Clock(double clock, string unit) => string.Create(CultureInfo.InvariantCulture, $"{clock:0.#} {unit}");
+
+    /// <summary>By when to look at the engine again, as it stands on paper; empty where its card does not say what wear is usual.</summary>
+    public static string NextCheck(KeptForecast forecast, string unit) => forecast switch
+    {
+        { CheckBy: null } => "",
+        { CheckBy: { } by } when by <= forecast.Clock => "soon: a valve may be outside its limits already",
+        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now",
+        { CheckBy: { } by } => $"by {Clock(by, unit)}",
+    };
 
     public static string Opened(JobRecord record) => PlanWords.List(record.Opened);
 }
