@@ -30,6 +30,13 @@ public sealed partial class JobStore
     public Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default) =>
         ListAsync(jobs => jobs.Where(j => j.EngineId == engineId).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id), cancel);
 
+    /// <summary>The second round of a job, the one started last where there are several; null where there is none.</summary>
+    /// <param name="job">The job that was not right yet.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The round.</returns>
+    public async Task<JobSummary?> SecondRoundOfAsync(Guid job, CancellationToken cancel = default) =>
+        await ListAsync(jobs => jobs.Where(j => j.FollowsId == job).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(1), cancel) is [var round, ..] ? round : null;
+
     /// <summary>How many jobs are open.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The number.</returns>

@@ -69,6 +69,10 @@ public class WholeJobTests
         var next = Guid.Parse(second.Address.Segments[2].TrimEnd('/'));
         JobSheet sheet = (await bench.Database.Jobs.FindAsync(next, TestContext.Current.CancellationToken))!.Sheet;
         Assert.Single(sheet.Setup.Start.History);
+
+        FetchedPage closed = await job.PageAsync("close");
+        Assert.DoesNotContain("Start the second round", closed.Text, StringComparison.Ordinal);
+        Assert.Contains(closed.Document.QuerySelectorAll("a"), a => a.GetAttribute("href")!.StartsWith($"/jobs/{next}/", StringComparison.Ordinal));
         Assert.Equal((await job.StoredAsync()).Summary.EngineId, (await bench.Database.Jobs.FindAsync(next, TestContext.Current.CancellationToken))!.Summary.EngineId);
     }
 

@@ -16,6 +16,7 @@ public sealed partial class ClosePage : JobPage
 
     private CloseView _view = null!;
     private CloseForm _close = new();
+    private JobSummary? _round;
 
     [SupplyParameterFromForm(FormName = "close")]
     private CloseForm? Close { get; set; }
@@ -45,6 +46,7 @@ public sealed partial class ClosePage : JobPage
         await base.OnInitializedAsync();
         if (Job is not null)
         {
+            _round = await Database.Jobs.SecondRoundOfAsync(Id);
             Look();
         }
     }
@@ -101,8 +103,15 @@ public sealed partial class ClosePage : JobPage
         Look();
     }
 
+    /// <summary>One round follows a job: with two, what was felt again would count twice in the engine's past.</summary>
     private async Task StartSecondAsync(ActionForm form)
     {
+        if (_round is { } round)
+        {
+            Navigation.NavigateTo(StageLink.Next(round.Id, round.Stage));
+            return;
+        }
+
         SetupReading reading = SecondRound.Of(Sheet);
         if (reading.Setup is not { } setup)
         {
