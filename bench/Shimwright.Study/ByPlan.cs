@@ -9,14 +9,17 @@ namespace Shimwright.Study;
 /// <summary>
 /// Follows the chosen plan and its verdict. A valve that was changed is planned again from the readings since;
 /// one that was not keeps its earlier readings too. With a micrometer, the shims in the engine are measured, and
-/// every shim as it goes in; kit shims are known by their marks until then.
+/// every shim as it goes in; kit shims are known by their marks until then, unless those that come into question are
+/// measured before one is chosen.
 /// </summary>
 /// <param name="measures">Whether there is a micrometer.</param>
 /// <param name="told">What the plan is told to expect; the population's own where left out.</param>
 /// <param name="feel">What the plan takes the fingers for; the usual ones where left out.</param>
 /// <param name="depths">Where depths are read.</param>
+/// <param name="measuresKit">Whether the kit shims that come into question are measured too.</param>
 internal sealed class ByPlan(
-    bool measures, LossExpectation? told = null, Func<Job, FeelProfile>? feel = null, DepthsTaken depths = DepthsTaken.Never) : Strategy
+    bool measures, LossExpectation? told = null, Func<Job, FeelProfile>? feel = null, DepthsTaken depths = DepthsTaken.Never,
+    bool measuresKit = false) : Strategy
 {
     private FeelProfile? _feel;
     private readonly ValveReadings[] _known = [.. Job.Engine.Valves.Select(_ => ValveReadings.None)];
@@ -49,6 +52,11 @@ internal sealed class ByPlan(
         _feel ??= feel?.Invoke(job) ?? FeelProfile.Default;
         ShimPlan plan = Plan(job);
         if (ReadDepths(job, plan))
+        {
+            plan = Plan(job);
+        }
+
+        while (measuresKit && MeasureKit(job, plan))
         {
             plan = Plan(job);
         }
@@ -91,6 +99,15 @@ internal sealed class ByPlan(
         }
 
         return wanted.Length > 0;
+    }
+
+    /// <summary>Measures the kit shims of the sizes that the plan wants and of those beside them; whether one was still known by its mark only.</summary>
+    private static bool MeasureKit(Job job, ShimPlan plan)
+    {
+        double[] wanted = [.. plan.Valves.Where(v => v.Source == ShimSource.Drawer).Select(v => v.To!.Millimetres)];
+        Shim[] candidates = [.. job.Drawer.Where(s => s.Measured is null && wanted.Any(w => Math.Abs(s.Nominal - w) < 1.5 * Shim.Sizes.Step))];
+        Array.ForEach(candidates, job.MeasureFromKit);
+        return candidates.Length > 0;
     }
 
     private static PlanRequest Request(Job job, EngineCheck check)

@@ -12,6 +12,7 @@ internal readonly record struct Swap(int Valve, Shim In);
 internal sealed class Job
 {
     private const int KitOfEach = 3;
+    private const double MinutesAShim = 0.5;
     private readonly Population _population;
     private readonly int _seed;
     private readonly int _number;
@@ -73,6 +74,13 @@ internal sealed class Job
 
     public void Measure(Shim shim) => shim.Measured ??= Math.Round(
         shim.Actual + _micrometerOff + _micrometer.Normal(Instrument.Micrometer.Repeatability), 3);
+
+    /// <summary>Measures a shim of the kit, which takes its time.</summary>
+    public void MeasureFromKit(Shim shim)
+    {
+        Minutes += MinutesAShim;
+        Measure(shim);
+    }
 
     public Shim Buy(double size)
     {

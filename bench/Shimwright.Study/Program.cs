@@ -55,6 +55,11 @@ internal static class Program
             () => new ByPlan(measures: true, depths: DepthsTaken.WhereNoBladeEnters));
         yield return ("plan, measured shims, depths of all valves under a lifted camshaft",
             () => new ByPlan(measures: true, depths: DepthsTaken.UnderLiftedCamshafts));
+        yield return ("plan, measured shims, kit shims measured before they are chosen", () => new ByPlan(measures: true, measuresKit: true));
+        yield return ("plan, kit shims measured, depths where no blade enters",
+            () => new ByPlan(measures: true, depths: DepthsTaken.WhereNoBladeEnters, measuresKit: true));
+        yield return ("plan, kit shims measured, depths of all valves under a lifted camshaft",
+            () => new ByPlan(measures: true, depths: DepthsTaken.UnderLiftedCamshafts, measuresKit: true));
         yield return ("plan, marks", () => new ByPlan(measures: false));
         yield return ("arithmetic, marks", () => ByNumber.Arithmetic(measures: false));
         yield return ("arithmetic, measured shims", () => ByNumber.Arithmetic(measures: true));
