@@ -14,6 +14,9 @@ public sealed class CountLaw
     /// <summary>Chances beyond the last one listed that are let go.</summary>
     private const double Negligible = 1e-15;
 
+    /// <summary>How much of its tail a sum may lose each time something is added to it.</summary>
+    private const double Lost = 1e-18;
+
     private readonly double[] _chances;
 
     private CountLaw(double[] chances) => _chances = chances;
@@ -136,6 +139,19 @@ public sealed class CountLaw
             }
         }
 
-        return sum;
+        return Cut(sum);
+    }
+
+    /// <summary>A law without its far tail, so that the sum of a thousand engines is no longer than what can happen.</summary>
+    private static double[] Cut(double[] law)
+    {
+        int length = law.Length;
+        double gone = 0;
+        while (length > 1 && gone + law[length - 1] < Lost)
+        {
+            gone += law[--length];
+        }
+
+        return law[..length];
     }
 }

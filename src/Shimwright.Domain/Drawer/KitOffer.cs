@@ -16,6 +16,9 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
 
     private const double Deviations = 6;
 
+    /// <summary>Chances below this are let go.</summary>
+    private const double Negligible = 1e-12;
+
     /// <summary>The share of what will be wanted that the kit serves.</summary>
     public double Share => Wanted > 0 ? Passing / Wanted : 0;
 
@@ -34,7 +37,7 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
         ArgumentNullException.ThrowIfNull(wants);
         Guard.Within(error, 1e-6, 10);
         Guard.Within(worth, 0, 1e12);
-        double wanted = wants.Sum(w => w.Chance);
+        double wanted = wants.Sum(w => w.Wanted);
         (Kit Kit, double Passing)[] served = [.. kits.Select(k => (k, Serve(k, wants, error)))];
         return
         [
@@ -80,12 +83,16 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
         double[] taken = new double[sizes.Length];
         double[] passing = new double[sizes.Length];
         const int points = 2 * (int)Deviations * PointsPerDeviation;
-        double step = 2 * Deviations / points;
+        double step = 2 * Deviations / points * want.WholeSpread;
         for (int i = 0; i < points; i++)
         {
-            double from = -Deviations + (i * step);
-            double weight = want.Chance * NormalLaw.Between(from, from + step);
-            double thickness = want.Middle + (want.Spread * (from + (step / 2)));
+            double thickness = want.Middle + ((i + 0.5 - (points / 2)) * step);
+            double weight = want.Between(thickness - (step / 2), thickness + (step / 2));
+            if (weight < Negligible)
+            {
+                continue;
+            }
+
             int size = Nearest(sizes, thickness);
             double off = sizes[size] - thickness;
             taken[size] += weight;

@@ -8,17 +8,28 @@ namespace Shimwright.Domain.Drawer;
 /// </summary>
 public sealed record ThicknessWant
 {
+    /// <summary>Points at which what blurs the thickness is looked at, and how far apart they are, in its standard deviations.</summary>
+    private const int BlurPoints = 4;
+
     /// <summary>Makes a want.</summary>
     /// <param name="middle">Expected thickness for the middle of the band, mm.</param>
     /// <param name="spread">Standard deviation of that thickness as it is foreseen today, mm, above 0.</param>
     /// <param name="tolerance">How far off it a thickness may be, mm either way: half the band over the ratio; above 0.</param>
-    /// <param name="chance">The chance that the valve will want one at all, 0 to 1.</param>
-    public ThicknessWant(double middle, double spread, double tolerance, double chance = 1)
+    /// <param name="chance">The chance that the valve is asked at all, 0 to 1.</param>
+    /// <param name="kept">Thicknesses, from and to in mm, for which the shim in place stays; null where one is wanted in any case.</param>
+    /// <param name="blur">Standard deviation of how thick the shim in place will be found against what is known of it, mm: it moves the thickness wanted, not the clearance.</param>
+    public ThicknessWant(double middle, double spread, double tolerance, double chance = 1, (double From, double To)? kept = null, double blur = 0)
     {
         Middle = Guard.Finite(middle);
         Spread = Guard.Within(spread, 1e-6, 10);
         Tolerance = Guard.Within(tolerance, 1e-6, 10);
         Chance = Guard.Within(chance, 0, 1);
+        Blur = Guard.Within(blur, 0, 10);
+        if (kept is { } stays)
+        {
+            Guard.Within(stays.To, Guard.Finite(stays.From), double.MaxValue, nameof(kept));
+            Kept = stays;
+        }
     }
 
     /// <summary>Expected thickness for the middle of the band, mm.</summary>
@@ -30,6 +41,54 @@ public sealed record ThicknessWant
     /// <summary>How far off it a thickness may be, mm.</summary>
     public double Tolerance { get; }
 
-    /// <summary>The chance that the valve will want a shim at all.</summary>
+    /// <summary>The chance that the valve is asked at all.</summary>
     public double Chance { get; }
+
+    /// <summary>Thicknesses for which the shim in place stays, mm; null where one is wanted in any case.</summary>
+    public (double From, double To)? Kept { get; }
+
+    /// <summary>Standard deviation of how thick the shim in place will be found, mm.</summary>
+    public double Blur { get; }
+
+    /// <summary>The chance that the valve will want a shim.</summary>
+    public double Wanted => Chance * Range(double.NegativeInfinity, double.PositiveInfinity);
+
+    /// <summary>Standard deviation of the thickness with all that moves it, mm.</summary>
+    public double WholeSpread => Squares.Combine(Spread, Blur);
+
+    /// <summary>The chance that the valve will want a shim of a thickness in a range.</summary>
+    /// <param name="from">Above this, mm.</param>
+    /// <param name="to">Up to this, mm.</param>
+    /// <returns>From 0 to 1.</returns>
+    public double Between(double from, double to)
+    {
+        if (Blur == 0 || Kept is null)
+        {
+            double spread = Kept is null ? WholeSpread : Spread;
+            return Chance * (Kept is null ? NormalLaw.Between((from - Middle) / spread, (to - Middle) / spread) : Range(from, to));
+        }
+
+        // Equal steps of a normal law: within 0.001 also where the shim's error and the edge of what stays meet.
+        double sum = 0;
+        double total = 0;
+        for (int i = -BlurPoints; i <= BlurPoints; i++)
+        {
+            double weight = NormalLaw.Density(i);
+            total += weight;
+            sum += weight * Range(from - (i * Blur), to - (i * Blur));
+        }
+
+        return Chance * sum / total;
+    }
+
+    /// <summary>The chance of a range less what stays, the shim in place being as thick as is known.</summary>
+    private double Range(double from, double to)
+    {
+        double all = Normal(from, to);
+        return Kept is { } kept && Math.Min(to, kept.To) is var high && Math.Max(from, kept.From) is var low && high > low
+            ? Math.Max(0, Normal(from, Math.Max(from, low)) + Normal(Math.Min(to, high), to))
+            : all;
+    }
+
+    private double Normal(double from, double to) => to > from ? NormalLaw.Between((from - Middle) / Spread, (to - Middle) / Spread) : 0;
 }

@@ -28,6 +28,7 @@ public sealed class BenchDatabase
         Jobs = new JobStore(open, time);
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
+        Orders = new OrderStore(open, Drawer, Settings, time);
         Feel = new FeelStore(open, time);
         Due = new DueStore(open, Jobs, Settings, time);
     }
@@ -49,6 +50,9 @@ public sealed class BenchDatabase
 
     /// <summary>The shop's drawer of shims.</summary>
     public DrawerStore Drawer { get; }
+
+    /// <summary>What shims the engines that come due will want, and what to order.</summary>
+    public OrderStore Orders { get; }
 
     /// <summary>The books of trials of those who work at the bench.</summary>
     public FeelStore Feel { get; }

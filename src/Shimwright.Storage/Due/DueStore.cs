@@ -162,6 +162,6 @@ public sealed class DueStore
     /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>
     private static IQueryable<EngineRow> Stale(BenchContext context, string mark) => context.Engines.AsNoTracking()
         .Where(e => e.Changes > 0 && !context.Forecasts.Any(f => f.EngineId == e.Id
-            && f.Changes == e.Changes && f.CardVersion == e.Card.Version && f.SettingsMark == mark
+            && f.Changes == e.Changes && f.CardVersion == e.Card.Version && f.SettingsMark == mark && f.Valves != ""
             && f.RatesVersion == (context.CardRates.Where(r => r.CardId == e.CardId).Select(r => (int?)r.Version).FirstOrDefault() ?? 0)));
 }

@@ -47,6 +47,9 @@ internal sealed class ForecastRow
     /// <summary>The risk curve: clocks and chances by turns.</summary>
     public string Curve { get; set; } = "[]";
 
+    /// <summary>Its valves as the last check left them, for the shims they will want; blank where it was kept before that was.</summary>
+    public string Valves { get; set; } = "";
+
     /// <summary>What the valves of each side say of their rates: rates and uncertainties by turns.</summary>
     public string IntakeEvidence { get; set; } = "[]";
 

@@ -7,6 +7,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
@@ -26,7 +27,7 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
 
     /// <summary>Tells settings that a forecast rests on from others.</summary>
     public static string MarkOf(BenchSettings settings) => Convert.ToHexString(
-        SHA256.HashData(Encoding.UTF8.GetBytes(settings.ForJob(new Dictionary<string, double>()).ToJsonString())))[..16];
+        SHA256.HashData(Encoding.UTF8.GetBytes(settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJsonString())))[..16];
 
     /// <summary>Works out engines of one card and keeps what comes out.</summary>
     public async Task RefreshAsync(IReadOnlyList<Guid> engines, CancellationToken cancel)
@@ -93,7 +94,7 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
             ?? throw new InvalidOperationException("A card that was kept can no longer be read.");
         CardDetails details = JsonSerializer.Deserialize<CardDetails>(engine.Card.Details, JsonSerializerOptions.Web) ?? new();
         EngineOutlook? outlook = EngineOutlook.Of(card, its.Jobs, settings, details.ThinnestShim);
-        return new(engine, its, card, outlook, Evidence(outlook, ValveSide.Intake), Evidence(outlook, ValveSide.Exhaust));
+        return new(engine, its, card, details, outlook, Evidence(outlook, ValveSide.Intake), Evidence(outlook, ValveSide.Exhaust));
     }
 
     private static IReadOnlyList<RateEvidence> Evidence(EngineOutlook? outlook, ValveSide side) =>
@@ -162,14 +163,17 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
         row.CheckBy = null;
         row.DueAt = null;
         row.Curve = "[]";
+        row.Valves = ShimOutlook.None.Write();
         if (work.Outlook is { } outlook)
         {
             UsualWear usual = Taught(rates).On(outlook.Card);
-            EngineForecast forecast = EngineForecast.Of(outlook.Job.ToEngineWear(usual), outlook.Job.Risk);
+            EngineWear wear = outlook.Job.ToEngineWear(usual);
+            EngineForecast forecast = EngineForecast.Of(wear, outlook.Job.Risk);
             row.CheckBy = forecast.CheckBy;
             // Where the risk is there already it is due since that check, however much it is used.
             row.DueAt = forecast.CheckBy <= forecast.Clock ? row.LastAt : usage.DayOf(forecast.CheckBy, last);
             row.Curve = JsonSerializer.Serialize(EngineOutlook.Curve(forecast, usual.Interval).SelectMany(p => new[] { p.Clock, p.Risk }));
+            row.Valves = ShimOutlook.Of(outlook, wear, AccessTimes.Of(work.Card, work.Details.AccessMinutes, settings), settings).Write();
         }
     }
 
@@ -184,5 +188,5 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
     private static double[] Numbers(string json) => JsonSerializer.Deserialize<double[]>(json) ?? [];
 
     private sealed record Work(
-        EngineRow Engine, EnginePast Past, EngineCard Card, EngineOutlook? Outlook, IReadOnlyList<RateEvidence> Intake, IReadOnlyList<RateEvidence> Exhaust);
+        EngineRow Engine, EnginePast Past, EngineCard Card, CardDetails Details, EngineOutlook? Outlook, IReadOnlyList<RateEvidence> Intake, IReadOnlyList<RateEvidence> Exhaust);
 }

@@ -12,11 +12,8 @@ namespace Shimwright.Web.Engines;
 internal static class JobStart
 {
     /// <summary>Minutes to lift each access group: the card's own, else the bench's for a camshaft, and none where nothing is lifted.</summary>
-    public static IReadOnlyDictionary<string, double> AccessMinutes(EngineCard card, CardDetails details, BenchSettings settings)
-    {
-        double usual = WorkOrder.LiftsCamshafts(card.Engine.Valvetrain.Adjuster) ? settings.Lift : 0;
-        return card.Engine.AccessGroups.ToDictionary(g => g, g => details.AccessMinutes.TryGetValue(g, out double own) ? own : usual, StringComparer.Ordinal);
-    }
+    public static IReadOnlyDictionary<string, double> AccessMinutes(EngineCard card, CardDetails details, BenchSettings settings) =>
+        AccessTimes.Of(card, details.AccessMinutes, settings);
 
     /// <summary>Starts the job; the same action sent twice starts one.</summary>
     /// <param name="database">The bench.</param>

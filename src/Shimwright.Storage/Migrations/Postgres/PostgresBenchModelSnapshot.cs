@@ -243,6 +243,10 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.Property<int>("Usage")
                         .HasColumnType("integer");
 
+                    b.Property<string>("Valves")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.HasKey("EngineId");
 
                     b.HasIndex("DueAt");

@@ -237,6 +237,10 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.Property<int>("Usage")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Valves")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.HasKey("EngineId");
 
                     b.HasIndex("DueAt");

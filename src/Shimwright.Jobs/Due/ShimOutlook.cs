@@ -1,0 +1,117 @@
+using System.Text.Json;
+using Shimwright.Domain.Drawer;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Shims;
+using Shimwright.Domain.Wear;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Jobs.Due;
+
+/// <summary>A valve as its last check left it.</summary>
+/// <param name="State">Clearance and rate.</param>
+/// <param name="Band">Its band.</param>
+/// <param name="Shim">The thickness in it, mm; null where it is not known.</param>
+/// <param name="ShimError">Standard uncertainty of that thickness, mm.</param>
+/// <param name="ChangeBelow">The chance of being in band below which a plan would change it.</param>
+public sealed record ValveOutlook(WearState State, ClearanceBand Band, double? Shim, double ShimError, double ChangeBelow);
+
+/// <summary>What an engine's valves will want of shims, as its last check lets expect.</summary>
+/// <param name="Ratio">Clearance at the gap per unit of shim.</param>
+/// <param name="Diffusion">q, mm² per hour or km.</param>
+/// <param name="Valves">The valves, in the engine's order.</param>
+public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<ValveOutlook> Valves)
+{
+    private const int HeadNumbers = 2;
+    private const int ValveNumbers = 10;
+
+    /// <summary>Nothing can be said.</summary>
+    public static ShimOutlook None { get; } = new(1, 0, []);
+
+    /// <summary>How many valves have a shim whose thickness is not known.</summary>
+    public int Unknown => Valves.Count(v => v.Shim is null);
+
+    /// <summary>What can be said of an engine.</summary>
+    /// <param name="outlook">Its outlook.</param>
+    /// <param name="wear">What its checks say.</param>
+    /// <param name="access">Minutes to lift each access group.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <returns>The outlook; no valves where it has no shims.</returns>
+    public static ShimOutlook Of(EngineOutlook outlook, EngineWear wear, IReadOnlyDictionary<string, double> access, BenchSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(wear);
+        ArgumentNullException.ThrowIfNull(access);
+        ArgumentNullException.ThrowIfNull(settings);
+        if (!wear.Engine.Valvetrain.HasShims)
+        {
+            return None;
+        }
+
+        double ratio = wear.Engine.Valvetrain.Ratio;
+        double second = settings.Redo + access.Values.Sum();
+        double price = settings.Kits.Select(k => k.Price).DefaultIfEmpty(0).Min() * settings.MinutesPerCurrency;
+        double step = settings.Kits.Select(k => k.Step).DefaultIfEmpty(0).Min();
+        double error = Combine(DirectValue.UsualUncertainty, settings.Seating, ratio * Instrument.Marked.Repeatability);
+        return new(ratio, wear.Usual.Diffusion,
+        [
+            .. wear.Engine.Valves.Zip(wear.Now, (valve, state) =>
+            {
+                Thickness? shim = outlook.Job.FittedAt(valve);
+                double change = settings.Swap + price + access.GetValueOrDefault(valve.Access);
+                return new ValveOutlook(
+                    state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Repeatability, shim.By.Shared),
+                    CheckWant.ChangeBelow(settings.KeepFloor, CheckWant.Fitted(valve.Band, ratio, step, error), change, second));
+            }),
+        ]);
+    }
+
+    /// <summary>What the valves whose shim is known will want when the clock has run on.</summary>
+    /// <param name="time">Hours or km since the last check, 0 or more.</param>
+    /// <returns>The wants.</returns>
+    public IReadOnlyList<ThicknessWant> WantsAfter(double time)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(time);
+        return
+        [
+            .. Valves.Where(v => v.Shim is not null).Select(v => CheckWant.Of(
+                v.State.After(time, Diffusion), v.Band, Ratio, v.Shim!.Value, v.ShimError, v.ChangeBelow, DirectValue.UsualUncertainty)),
+        ];
+    }
+
+    /// <summary>Writes it in one line of numbers.</summary>
+    /// <returns>JSON.</returns>
+    public string Write() => JsonSerializer.Serialize(Valves.Count == 0 ? [] : (IEnumerable<double>)
+    [
+        Ratio, Diffusion,
+        .. Valves.SelectMany(v => new[]
+        {
+            v.State.Clearance, v.State.Rate, v.State.ClearanceVariance, v.State.Covariance, v.State.RateVariance,
+            v.Band.Low, v.Band.High, v.Shim ?? 0, v.ShimError, v.ChangeBelow,
+        }),
+    ]);
+
+    /// <summary>Reads what was written.</summary>
+    /// <param name="json">JSON.</param>
+    /// <returns>The outlook.</returns>
+    public static ShimOutlook Read(string json)
+    {
+        double[] all = JsonSerializer.Deserialize<double[]>(json) ?? [];
+        return all.Length < HeadNumbers ? None : new(all[0], all[1],
+        [
+            .. all.Skip(HeadNumbers).Chunk(ValveNumbers).Select(n => new ValveOutlook(
+                new(n[0], n[1], n[2], n[3], n[4]), new(n[5], n[6]), n[7] > 0 ? n[7] : null, n[8], n[9])),
+        ]);
+    }
+
+    private static double Combine(params ReadOnlySpan<double> parts)
+    {
+        double sum = 0;
+        foreach (double part in parts)
+        {
+            sum += part * part;
+        }
+
+        return Math.Sqrt(sum);
+    }
+}
