@@ -58,6 +58,9 @@ public sealed record BenchSettings
     /// <summary>The sizes that can be bought.</summary>
     public IReadOnlyList<SizesToBuy> Kits { get; init; } = [new(1.20, 3.50, 0.05, 8)];
 
+    /// <summary>The kits that the bench compares; none of them is bought by being here.</summary>
+    public IReadOnlyList<KitOnOffer> KitsOffered { get; init; } = [];
+
     /// <summary>The sign or code of the currency.</summary>
     public string Currency { get; init; } = "";
 
@@ -150,6 +153,7 @@ public sealed record BenchSettings
         AddChoice(problems, "unit", Unit, "mm", "in", "thou");
         AddChoice(problems, "distance", Distance, "km", "mi");
         AddChoice(problems, "theme", Theme, "system", "light", "dark");
+        problems.AddRange(KitsOffered.SelectMany((k, i) => k.Problems().Select(p => p with { Path = $"kitsOffered[{i}].{p.Path}" })));
         if (Currency.Length > 8)
         {
             problems.Add(new("currency", $"found {Currency.Length} characters", "allowed are 8"));

@@ -96,6 +96,7 @@ public static class BenchServer
         app.MapJobFiles();
         app.MapDueCalendar();
         app.MapDrawerFile();
+        app.MapOrderFile();
         app.MapFeelFiles();
         app.MapRazorComponents<App>();
     }

@@ -13,10 +13,10 @@ internal sealed class StagedBench(BenchDatabase database)
     private static Guid NewId => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
 
     /// <summary>Adds the engine of a job file, under its own name or another.</summary>
-    public async Task<Guid> AddEngineAsync(SetupReading file, string? name = null)
+    public async Task<Guid> AddEngineAsync(SetupReading file, string? name = null, CardDetails? details = null)
     {
         Guid engine = NewId;
-        await database.Engines.AddAsync(engine, name ?? file.Setup!.Card.Engine.Name, file.Setup!.Card, new CardDetails { LimitsFrom = "The workshop's own invention" });
+        await database.Engines.AddAsync(engine, name ?? file.Setup!.Card.Engine.Name, file.Setup!.Card, details ?? new CardDetails { LimitsFrom = "The workshop's own invention" });
         return engine;
     }
 

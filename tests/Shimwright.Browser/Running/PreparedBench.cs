@@ -1,6 +1,8 @@
 using Shimwright.Jobs.Calibration;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+using Shimwright.Storage.Engines;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;
 
@@ -65,6 +67,7 @@ public sealed class PreparedBench : IAsyncLifetime
         await database.Feel.AddAsync(Person, Guid.NewGuid(), "test", new FeelNamed("Somebody"));
         await database.Feel.AddAsync(Person, Guid.NewGuid(), "test", new FeelTried(
             [.. TrialFile.Read(File.ReadAllBytes(Repository.Demo("feel-trials.csv"))).Trials!.Select(TrialMade.Of)]));
+        await FillDrawerAsync(database, staged, shims);
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         _bench = await ServedBench.StartAsync(file, _folder);
     }
@@ -77,6 +80,29 @@ public sealed class PreparedBench : IAsyncLifetime
         }
 
         Directory.Delete(_folder, recursive: true);
+    }
+
+    /// <summary>Shims in the drawer, kits to compare, and an engine that will be due soon and wants some.</summary>
+    private static async Task FillDrawerAsync(BenchDatabase database, StagedBench staged, SetupReading shims)
+    {
+        foreach ((double thickness, string by, int count, string place) in new[] { (2.35, "marked", 2, "A1"), (2.40, "marked", 1, "A2"), (2.412, "micrometer", 1, "A2"), (2.50, "marked", 4, "B1") })
+        {
+            await database.Drawer.AddAsync(new(ShimSize.Of(9.48, thickness, by), count, place, 7.5), new(Guid.NewGuid(), "prepared"));
+        }
+
+        await database.Settings.SaveAsync(new BenchSettings
+        {
+            Currency = "EUR",
+            KitsOffered = [new("Small box", 9.48, 2.0, 3.0, 0.1, 3, 60), new("Big box", 9.48, 1.2, 3.5, 0.025, 2, 320), new("Small box, dear", 9.48, 2.0, 3.0, 0.1, 3, 75)],
+        }, 0, "prepared");
+        for (int n = 11; n < 14; n++)
+        {
+            Guid engine = await staged.AddEngineAsync(shims, $"Hire bike {n}", new CardDetails { ShimDiameter = 9.48 });
+            await staged.AddJobAsync(engine, shims, JobStage.Closed);
+            await database.Due.StateUsageAsync(engine, 40);
+        }
+
+        await database.Due.RefreshStaleAsync(100);
     }
 
     private static SetupReading Read(string demo) => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(demo)));

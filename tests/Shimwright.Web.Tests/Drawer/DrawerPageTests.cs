@@ -26,7 +26,7 @@ public class DrawerPageTests
         FetchedPage page = await FormPost.On(client, empty, "put-in").With("PutIn.Diameter", "9,48").With("PutIn.Thickness", "2.415 mm")
             .With("PutIn.Count", "3").With("PutIn.Place", "B4").With("PutIn.Price", "7.5").With("PutIn.By", "micrometer").SubmitAsync();
         string[] cells = [.. page.Document.QuerySelectorAll("table.drawer tbody td").Select(c => c.TextContent.Trim())];
-        Assert.Equal(["micrometer", "3", "0", "3", "B4"], cells[..5]);
+        Assert.Equal(["3", "3", "0", "B4", "micrometer"], cells[..5]);
         Assert.StartsWith("7.50", cells[5], StringComparison.Ordinal);
         string shim = page.Document.QuerySelector("table.drawer a")!.GetAttribute("href")!;
 

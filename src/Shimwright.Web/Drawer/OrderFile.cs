@@ -1,0 +1,32 @@
+using System.Text;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Tables;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+
+namespace Shimwright.Web.Drawer;
+
+/// <summary>What to order as a file of lines and columns: the lines that the page shows.</summary>
+internal static class OrderFile
+{
+    public static void MapOrderFile(this IEndpointRouteBuilder routes) =>
+        routes.MapGet("/drawer/orders.csv", Download).ExcludeFromDescription();
+
+    private static async Task<Results<FileContentHttpResult, BadRequest<string>>> Download(BenchDatabase database, string? days, string? level, CancellationToken cancel)
+    {
+        List<JobProblem> problems = [];
+        OrderQuery query = OrderQuery.Read(days, level, problems);
+        if (problems.Count > 0)
+        {
+            return TypedResults.BadRequest(string.Join('\n', problems));
+        }
+
+        FleetOrders fleet = await database.Orders.ListAsync(query.Horizon, query.Level, cancel);
+        string text = OrderTable.Write(fleet.Diameters.SelectMany(d => OrderWords.Shown(d.Orders).Select(l => (d.DiameterMm, l))));
+        return TypedResults.File(Encoding.UTF8.GetBytes(text), "text/csv; charset=utf-8", "orders.csv");
+    }
+}

@@ -1,0 +1,51 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http;
+using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+
+namespace Shimwright.Web.Drawer;
+
+/// <summary>What the engines that come due will want, and what to order for it.</summary>
+public sealed partial class OrdersPage : ComponentBase
+{
+    /// <summary>How many stale forecasts are worked out while the page waits; the rest follows in the background.</summary>
+    private const int WorkedOutNow = 20;
+
+    private readonly List<JobProblem> _problems = [];
+    private OrderQuery _query = new(1, null);
+    private BenchSettings _settings = new();
+    private LengthStyle _lengths = LengthStyle.Millimetres;
+    private FleetOrders _fleet = new(default, default, 0, [], [], [], 0, 0);
+    private int _stale;
+
+    [SupplyParameterFromQuery(Name = "days")]
+    private string? Days { get; set; }
+
+    [SupplyParameterFromQuery(Name = "level")]
+    private string? Level { get; set; }
+
+    [CascadingParameter]
+    private HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    private BenchDatabase Database { get; set; } = null!;
+
+    protected override async Task OnInitializedAsync()
+    {
+        _query = OrderQuery.Read(Days, Level, _problems);
+        if (_problems.Count > 0)
+        {
+            Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        }
+
+        _stale = await Database.Due.RefreshStaleAsync(WorkedOutNow);
+        _settings = (await Database.Settings.CurrentAsync()).Settings;
+        _lengths = LengthStyle.Of(_settings);
+        _fleet = await Database.Orders.ListAsync(_query.Horizon, _query.Level);
+    }
+
+    private JobProblem? Of(string field) => _problems.FirstOrDefault(p => p.Path == field);
+}

@@ -1,0 +1,103 @@
+using System.Globalization;
+using System.Net;
+using AngleSharp.Dom;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Drawer;
+using Shimwright.Storage.Engines;
+using Shimwright.Web.Tests.Pages;
+
+namespace Shimwright.Web.Tests.Drawer;
+
+public class OrdersPageTests
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Orders_NothingOnTheBench_SaysWhatIsMissing()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/orders");
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.Contains("An engine counts once a job on it is closed", page.Text, StringComparison.Ordinal);
+        Assert.Contains("0 engines are counted", page.Text, StringComparison.Ordinal);
+        Assert.Empty(page.Document.QuerySelectorAll("table"));
+    }
+
+    [Fact]
+    public async Task Orders_EngineLeftOutside_ShowsTheSizeItsLawAndTheCostAsTheStoreHasThem()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await DueBench.AddAsync(bench, "Counted", doubt: 0.02);
+        await DueBench.AddAsync(bench, "Left out", new CardDetails());
+        FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/orders");
+        DiameterOrders orders = Assert.Single((await bench.Database.Orders.ListAsync(cancel: Cancel)).Diameters);
+        Assert.Equal(1, orders.Engines);
+        var line = orders.Orders.Lines.MaxBy(l => l.Wanted.Mean)!;
+        IElement row = page.Document.QuerySelectorAll("table.orders tbody tr").Single(r => r.QuerySelector("th")!.TextContent.Trim() == line.Size.ToString("0.00", CultureInfo.InvariantCulture));
+        string[] cells = [.. row.QuerySelectorAll("td").Select(c => c.TextContent.Trim())];
+        Assert.Equal(["1", "0", "1"], cells[..3]);
+        Assert.Equal(line.Wanted.Mean.ToString("0.0", CultureInfo.InvariantCulture), cells[4]);
+        Assert.Equal("order", row.ClassName);
+        Assert.Contains("Chance of each count: 0: ", row.QuerySelector("svg.law")!.GetAttribute("aria-label"), StringComparison.Ordinal);
+        Assert.NotEmpty(row.QuerySelectorAll("svg.law rect.covered"));
+        Assert.Contains(orders.Orders.Cost.ToString("0.00", CultureInfo.InvariantCulture), page.Document.QuerySelector("table.orders tfoot")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("/engines/", page.Document.QuerySelector("[aria-labelledby=not-counted] a")!.GetAttribute("href")![..9]);
+        Assert.Contains("The card names no shim diameter", page.Text, StringComparison.Ordinal);
+        Assert.Contains("1 engine is counted, 1 not", page.Text, StringComparison.Ordinal);
+
+        string file = await client.GetStringAsync(new Uri(page.Document.QuerySelector("a[download]")!.GetAttribute("href")!, UriKind.Relative), Cancel);
+        string[] lines = file.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("diameter,thickness,wanted,free,level,order,price,cost,coveredNow,coveredThen", lines[0]);
+        Assert.Contains(lines, l => l.StartsWith(string.Create(CultureInfo.InvariantCulture, $"9.48,{line.Size:0.000},{line.Wanted.Mean:0.000},0,1,1,8,8,"), StringComparison.Ordinal));
+        Assert.Equal(page.Document.QuerySelectorAll("table.orders tbody tr").Length, lines.Length - 1);
+    }
+
+    [Fact]
+    public async Task Orders_HigherLevelAndShimsInTheDrawer_OrdersMoreThenLess()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await DueBench.AddAsync(bench, "Counted", doubt: 0.02);
+        int Ordered(FetchedPage page) => int.Parse(page.Document.QuerySelector("table.orders tfoot td")!.TextContent, CultureInfo.InvariantCulture);
+        int usual = Ordered(await FetchedPage.GetAsync(client, "/drawer/orders?level=0.5"));
+        FetchedPage sure = await FetchedPage.GetAsync(client, "/drawer/orders?days=30&level=0,995");
+        Assert.True(Ordered(sure) > usual);
+        Assert.Equal("0,995", sure.Document.QuerySelector("[name=level]")!.GetAttribute("value"));
+        double wanted = Assert.Single((await bench.Database.Orders.ListAsync(serviceLevel: 0.5, cancel: Cancel)).Diameters).Orders.Lines.First(l => l.ToOrder > 0).Size;
+        await bench.Database.Drawer.AddAsync(new(ShimSize.Of(9.48, wanted, "marked"), 2), new(Guid.NewGuid(), "phone"), Cancel);
+        Assert.Equal(usual - 1, Ordered(await FetchedPage.GetAsync(client, "/drawer/orders?level=0.5")));
+    }
+
+    [Theory]
+    [InlineData("days=0", "enter a whole number of days from 1 to 3650")]
+    [InlineData("days=2.5", "found 2.5")]
+    [InlineData("days=soon", "found \"soon\"")]
+    [InlineData("level=1.5", "enter a chance from 0 to 0.999")]
+    [InlineData("level=sure", "found \"sure\"")]
+    public async Task Orders_WhatCannotBeAsked_IsSaidAndShownAsUsual(string query, string words)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/orders?" + query);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains(words, page.Text, StringComparison.Ordinal);
+        Assert.Equal(query.Split('=')[1], page.Document.QuerySelector($"[name={query.Split('=')[0]}]")!.GetAttribute("value"));
+        using HttpResponseMessage file = await client.GetAsync(new Uri("/drawer/orders.csv?" + query, UriKind.Relative), Cancel);
+        Assert.Equal(HttpStatusCode.BadRequest, file.StatusCode);
+    }
+
+    [Fact]
+    public async Task Orders_NoSizesToBuyAndAnEmptyDrawer_SaysWhereSizesAreSaid()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await bench.Database.Settings.SaveAsync(new BenchSettings { Kits = [] }, 0, "phone", Cancel);
+        await DueBench.AddAsync(bench, "Counted");
+        Assert.Contains("no size that can be bought or lies in the drawer would do", (await FetchedPage.GetAsync(client, "/drawer/orders")).Text, StringComparison.Ordinal);
+        await bench.Database.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.42, "marked"), 1), new(Guid.NewGuid(), "phone"), Cancel);
+        FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/orders?level=0.999");
+        Assert.Equal("2.42", page.Document.QuerySelector("table.orders tbody th")!.TextContent.Trim());
+    }
+}
