@@ -71,6 +71,7 @@ public class BenchSettingsTests
             Swap = 5,
             MinutesPerCurrency = 4,
             Kits = [new(1, 2, 0.5, 6)],
+            KitsOffered = [new("Small box", 9.48, 2, 3, 0.05, 3, 90)],
             Currency = "½",
             Unit = "thou",
             Distance = "mi",

@@ -1,0 +1,71 @@
+using System.Text;
+using Shimwright.Domain.Drawer;
+using Shimwright.Domain.Wear;
+using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Tests.Samples;
+
+namespace Shimwright.Jobs.Tests.Due;
+
+public class ShimOutlookTests
+{
+    private static readonly Dictionary<string, double> Access = new() { ["intake cam"] = 25, ["exhaust cam"] = 25 };
+
+    [Fact]
+    public void Of_ClosedJob_HasItsValvesAsTheLastCheckLeftThem()
+    {
+        (EngineOutlook outlook, EngineWear wear) = Closed();
+        ShimOutlook shims = ShimOutlook.Of(outlook, wear, Access, new BenchSettings());
+        Assert.Equal(wear.Now, shims.Valves.Select(v => v.State));
+        Assert.Equal(wear.Engine.Valves.Select(v => v.Band), shims.Valves.Select(v => v.Band));
+        Assert.Equal(wear.Engine.Valves.Select(v => outlook.Job.FittedAt(v)?.Millimetres), shims.Valves.Select(v => v.Shim));
+        Assert.All(shims.Valves, v => Assert.InRange(v.ChangeBelow, 0.5, 1));
+        Assert.Equal(0, shims.Unknown);
+    }
+
+    [Fact]
+    public void Write_ThenRead_WantsTheSame()
+    {
+        (EngineOutlook outlook, EngineWear wear) = Closed();
+        ShimOutlook shims = ShimOutlook.Of(outlook, wear, Access, new BenchSettings());
+        ShimOutlook again = ShimOutlook.Read(shims.Write());
+        Assert.Equal((shims.Ratio, shims.Diffusion), (again.Ratio, again.Diffusion));
+        Assert.Equal(shims.Valves, again.Valves);
+        Assert.Equal(shims.WantsAfter(40), again.WantsAfter(40));
+        Assert.Empty(ShimOutlook.Read(ShimOutlook.None.Write()).Valves);
+    }
+
+    [Fact]
+    public void Read_ShimThatIsNotKnown_WantsNothingAndIsCounted()
+    {
+        var outlook = new ShimOutlook(1, 1e-9, [new(new(0.1, 0, 1e-4, 0, 0), new(0.12, 0.18), null, 0, 0.5), new(new(0.1, 0, 1e-4, 0, 0), new(0.12, 0.18), 2.5, 0.008, 0.5)]);
+        ShimOutlook again = ShimOutlook.Read(outlook.Write());
+        Assert.Equal(1, again.Unknown);
+        ThicknessWant want = Assert.Single(again.WantsAfter(0));
+        Assert.Equal(2.45, want.Middle, 1e-9);
+        Assert.Equal(0.008, want.Blur);
+    }
+
+    [Fact]
+    public void WantsAfter_MoreRunning_MovesWhatIsWantedByTheLossAndIsLessSure()
+    {
+        (EngineOutlook outlook, EngineWear wear) = Closed();
+        ShimOutlook shims = ShimOutlook.Of(outlook, wear, Access, new BenchSettings());
+        IReadOnlyList<ThicknessWant> now = shims.WantsAfter(0), later = shims.WantsAfter(100);
+        Assert.All(now.Zip(later).Zip(shims.Valves), w =>
+        {
+            Assert.Equal(w.First.First.Middle - (100 * w.Second.State.Rate / shims.Ratio), w.First.Second.Middle, 1e-9);
+            Assert.True(w.First.Second.Spread > w.First.First.Spread);
+        });
+        Assert.Throws<ArgumentOutOfRangeException>(() => shims.WantsAfter(-1));
+    }
+
+    private static (EngineOutlook Outlook, EngineWear Wear) Closed()
+    {
+        SetupReading reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo.Text("01-dusty-single.json")));
+        JobFact[] facts = [.. reading.Facts.Where(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound), new JobClosed(120, "", "", "")];
+        JobSheet sheet = JobSheet.Of(reading.Setup!, [.. facts.Select((f, i) => new JobEntry(i + 1, Guid.NewGuid(), "phone", DateTime.UnixEpoch, f))]);
+        EngineOutlook outlook = EngineOutlook.Of(reading.Setup!.Card, [new(Guid.NewGuid(), sheet, PastOrigin.File)], new BenchSettings(), null)!;
+        return (outlook, outlook.Job.ToEngineWear(outlook.Card));
+    }
+}
