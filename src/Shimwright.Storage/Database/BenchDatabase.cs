@@ -29,6 +29,7 @@ public sealed class BenchDatabase
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
         Orders = new OrderStore(open, Drawer, Settings, time);
+        Marks = new MarkStore(open, Jobs);
         Feel = new FeelStore(open, time);
         Due = new DueStore(open, Jobs, Settings, time);
     }
@@ -53,6 +54,9 @@ public sealed class BenchDatabase
 
     /// <summary>What shims the engines that come due will want, and what to order.</summary>
     public OrderStore Orders { get; }
+
+    /// <summary>Marks of shims against their measured sizes.</summary>
+    public MarkStore Marks { get; }
 
     /// <summary>The books of trials of those who work at the bench.</summary>
     public FeelStore Feel { get; }

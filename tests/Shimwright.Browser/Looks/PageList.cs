@@ -38,6 +38,7 @@ internal static class PageList
         new("orders", "/drawer/orders", _ => "/drawer/orders"),
         new("orders-none", "/drawer/orders", _ => "/drawer/orders?days=1"),
         new("kits", "/drawer/kits", _ => "/drawer/kits"),
+        new("marks", "/drawer/marks", _ => "/drawer/marks"),
         new("settings", "/settings", _ => "/settings"),
         new("feel", "/feel", _ => "/feel"),
         new("feel-person", "/feel/{Id:guid}", b => $"/feel/{b.Person}"),

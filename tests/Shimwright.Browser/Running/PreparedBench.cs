@@ -100,6 +100,14 @@ public sealed class PreparedBench : IAsyncLifetime
             Guid engine = await staged.AddEngineAsync(shims, $"Hire bike {n}", new CardDetails { ShimDiameter = 9.48 });
             await staged.AddJobAsync(engine, shims, JobStage.Closed);
             await database.Due.StateUsageAsync(engine, 40);
+            await database.Jobs.StartAsync(engine, shims.Setup!,
+            [
+                .. shims.Setup!.Card.Engine.Valves.Index().SelectMany(v => new JobFact[]
+                {
+                    new ThicknessFound(v.Item.Id, 2.3 + (0.05 * v.Index), "marked"),
+                    new ThicknessFound(v.Item.Id, 2.3 + (0.05 * v.Index) + (0.004 * (n - 12.5)) - (0.003 * v.Index), "micrometer"),
+                }),
+            ], Guid.NewGuid(), "prepared");
         }
 
         await database.Due.RefreshStaleAsync(100);
