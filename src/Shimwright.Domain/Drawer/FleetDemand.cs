@@ -36,8 +36,8 @@ public sealed record FleetDemand(IReadOnlyList<SizeDemand> Sizes, double Wanted,
         foreach (IReadOnlyList<ThicknessWant> valves in engines)
         {
             wanted += valves.Sum(v => v.Wanted);
-            thinner += sizes.Count == 0 ? 0 : valves.Sum(v => v.Between(double.NegativeInfinity, sizes[0] - v.Tolerance));
-            thicker += sizes.Count == 0 ? 0 : valves.Sum(v => v.Between(sizes[^1] + v.Tolerance, double.PositiveInfinity));
+            thinner += sizes.Count == 0 ? 0 : valves.Sum(v => v.UpTo(sizes[0] - v.Tolerance));
+            thicker += sizes.Count == 0 ? 0 : valves.Sum(v => v.UpTo(double.MaxValue) - v.UpTo(sizes[^1] + v.Tolerance));
             wants.AddRange(OfEngine(valves, sizes));
         }
 
@@ -71,6 +71,6 @@ public sealed record FleetDemand(IReadOnlyList<SizeDemand> Sizes, double Wanted,
 
         from = size > 0 ? Math.Max(from, (sizes[size - 1] + sizes[size]) / 2) : from;
         to = size < sizes.Count - 1 ? Math.Min(to, (sizes[size] + sizes[size + 1]) / 2) : to;
-        return want.Between(from, to);
+        return want.UpTo(to) - want.UpTo(from);
     }
 }

@@ -11,13 +11,15 @@ namespace Shimwright.Domain.Drawer;
 /// <param name="Gain">What the served valves are worth, less the price.</param>
 public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDominated, double Gain)
 {
-    /// <summary>Points at which a thickness foreseen is looked at, for each standard deviation.</summary>
-    private const int PointsPerDeviation = 16;
+    /// <summary>Thicknesses foreseen are taken together in parts of the error as wide as this, and in no more than so many a size.</summary>
+    private const double PartOfError = 0.3;
+
+    private const int MostParts = 400;
 
     private const double Deviations = 6;
 
     /// <summary>Chances below this are let go.</summary>
-    private const double Negligible = 1e-12;
+    private const double Negligible = 1e-9;
 
     /// <summary>The share of what will be wanted that the kit serves.</summary>
     public double Share => Wanted > 0 ? Passing / Wanted : 0;
@@ -80,26 +82,36 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
     /// <summary>Which sizes a valve may come to take, with what chance, and with what chance it then passes too.</summary>
     private static IEnumerable<(int Size, double Taken, double Passing)> Choices(double[] sizes, ThicknessWant want, double error)
     {
-        double[] taken = new double[sizes.Length];
-        double[] passing = new double[sizes.Length];
-        const int points = 2 * (int)Deviations * PointsPerDeviation;
-        double step = 2 * Deviations / points * want.WholeSpread;
-        for (int i = 0; i < points; i++)
+        double low = want.Middle - (Deviations * want.WholeSpread);
+        double high = want.Middle + (Deviations * want.WholeSpread);
+        for (int s = Nearest(sizes, low); s <= Nearest(sizes, high); s++)
         {
-            double thickness = want.Middle + ((i + 0.5 - (points / 2)) * step);
-            double weight = want.Between(thickness - (step / 2), thickness + (step / 2));
-            if (weight < Negligible)
+            double from = s == 0 ? low : Math.Max(low, (sizes[s - 1] + sizes[s]) / 2);
+            double to = s == sizes.Length - 1 ? high : Math.Min(high, (sizes[s] + sizes[s + 1]) / 2);
+            double taken = to > from ? want.UpTo(to) - want.UpTo(from) : 0;
+            if (taken > Negligible)
             {
-                continue;
+                yield return (s, Math.Min(1, taken), PassingWith(want, sizes[s], (from, to), error));
             }
+        }
+    }
 
-            int size = Nearest(sizes, thickness);
-            double off = sizes[size] - thickness;
-            taken[size] += weight;
-            passing[size] += weight * NormalLaw.Between((-want.Tolerance - off) / error, (want.Tolerance - off) / error);
+    /// <summary>The chance that a valve takes a size, for a thickness in its range, and passes with it.</summary>
+    private static double PassingWith(ThicknessWant want, double size, (double From, double To) range, double error)
+    {
+        int parts = (int)Math.Clamp(Math.Ceiling((range.To - range.From) / (error * PartOfError)), 1, MostParts);
+        double step = (range.To - range.From) / parts;
+        double passing = 0;
+        double before = want.UpTo(range.From);
+        for (int i = 0; i < parts; i++)
+        {
+            double then = want.UpTo(range.From + ((i + 1) * step));
+            double off = size - (range.From + ((i + 0.5) * step));
+            passing += (then - before) * (NormalTable.Cdf((want.Tolerance - off) / error) - NormalTable.Cdf((-want.Tolerance - off) / error));
+            before = then;
         }
 
-        return sizes.Index().Where(s => taken[s.Index] > 0).Select(s => (s.Index, Math.Min(1, taken[s.Index]), passing[s.Index]));
+        return passing;
     }
 
     private static int Nearest(double[] sizes, double thickness)

@@ -11,6 +11,11 @@ public sealed record ThicknessWant
     /// <summary>Points at which what blurs the thickness is looked at, and how far apart they are, in its standard deviations.</summary>
     private const int BlurPoints = 4;
 
+    private static readonly double[] BlurWeights = Weights();
+
+    /// <summary>The chance of a clearance below and up to what stays.</summary>
+    private readonly double _belowKept, _upToKept;
+
     /// <summary>Makes a want.</summary>
     /// <param name="middle">Expected thickness for the middle of the band, mm.</param>
     /// <param name="spread">Standard deviation of that thickness as it is foreseen today, mm, above 0.</param>
@@ -29,6 +34,8 @@ public sealed record ThicknessWant
         {
             Guard.Within(stays.To, Guard.Finite(stays.From), double.MaxValue, nameof(kept));
             Kept = stays;
+            _belowKept = NormalTable.Cdf((stays.From - Middle) / Spread);
+            _upToKept = NormalTable.Cdf((stays.To - Middle) / Spread);
         }
     }
 
@@ -70,15 +77,47 @@ public sealed record ThicknessWant
 
         // Equal steps of a normal law: within 0.001 also where the shim's error and the edge of what stays meet.
         double sum = 0;
-        double total = 0;
-        for (int i = -BlurPoints; i <= BlurPoints; i++)
+        for (int i = 0; i < BlurWeights.Length; i++)
         {
-            double weight = NormalLaw.Density(i);
-            total += weight;
-            sum += weight * Range(from - (i * Blur), to - (i * Blur));
+            double error = (i - BlurPoints) * Blur;
+            sum += BlurWeights[i] * Range(from - error, to - error);
         }
 
-        return Chance * sum / total;
+        return Chance * Math.Min(1, sum);
+    }
+
+    /// <summary>The chance that it will want a shim no thicker than this, from tables, to 1e-9: where it is wanted a million times.</summary>
+    internal double UpTo(double thickness)
+    {
+        if (Kept is not { } kept)
+        {
+            return Chance * NormalTable.Cdf((thickness - Middle) / WholeSpread);
+        }
+
+        if (Blur == 0)
+        {
+            return Chance * Quick(thickness, kept);
+        }
+
+        double sum = 0;
+        for (int i = 0; i < BlurWeights.Length; i++)
+        {
+            sum += BlurWeights[i] * Quick(thickness - ((i - BlurPoints) * Blur), kept);
+        }
+
+        return Chance * Math.Min(1, sum);
+    }
+
+    private double Quick(double thickness, (double From, double To) kept) =>
+        thickness <= kept.From ? NormalTable.Cdf((thickness - Middle) / Spread)
+        : thickness <= kept.To ? _belowKept
+        : NormalTable.Cdf((thickness - Middle) / Spread) - _upToKept + _belowKept;
+
+    private static double[] Weights()
+    {
+        double[] weights = [.. Enumerable.Range(-BlurPoints, (2 * BlurPoints) + 1).Select(i => NormalLaw.Density(i))];
+        double total = weights.Sum();
+        return [.. weights.Select(w => w / total)];
     }
 
     /// <summary>The chance of a range less what stays, the shim in place being as thick as is known.</summary>

@@ -32,7 +32,7 @@ internal static class OrderWords
     public static string Law(CountLaw law) => string.Join(", ", law.Chances.Index().Where(c => c.Item >= 0.005).Take(12)
         .Select(c => $"{c.Index}: {Percent(c.Item)}"));
 
-    public static string Money(double amount, string currency) => amount.ToString("0.00", CultureInfo.InvariantCulture) + (currency.Length > 0 ? "\u00a0" + currency : "");
+    public static string Money(double amount, string currency) => amount.ToString("0.00;\u22120.00;0.00", CultureInfo.InvariantCulture) + (currency.Length > 0 ? "\u00a0" + currency : "");
 
     public static (string Title, string Next) Reason(NotCountedReason reason) => reason switch
     {

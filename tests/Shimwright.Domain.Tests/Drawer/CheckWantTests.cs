@@ -71,4 +71,20 @@ public class CheckWantTests
 
         Assert.Equal(slow, blurred.Between(2.42, 2.47), 1e-3);
     }
+
+    /// <summary>The tables that fleets are added up with say the same as the law itself.</summary>
+    [Fact]
+    public void UpTo_AnyWant_IsTheLawItself()
+    {
+        var chance = new SeededChance(77);
+        for (int i = 0; i < 300; i++)
+        {
+            double middle = chance.Uniform(2.3, 2.7), from = chance.Uniform(2.4, 2.5);
+            var want = new ThicknessWant(
+                middle, chance.Uniform(0.002, 0.04), 0.05, chance.Uniform(0.2, 1), chance.Happens(0.7) ? (from, from + chance.Uniform(0, 0.1)) : null, chance.Pick(0, 0.0028, 0.012));
+            double at = chance.Uniform(2.2, 2.8);
+            Assert.Equal(want.Between(double.NegativeInfinity, at), want.UpTo(at), 2e-9);
+            Assert.Equal(want.Wanted, want.UpTo(double.MaxValue), 2e-9);
+        }
+    }
 }

@@ -79,6 +79,15 @@ public class FleetDemandTests
         Assert.Throws<ArgumentException>(() => FleetDemand.Of([], [2.0, 2.0]));
     }
 
+    /// <summary>A valve that surely wants one size, its shim blurred: rounding once made that a little more than sure, and the law refused it.</summary>
+    [Fact]
+    public void Of_ValvesThatAreSure_AreCountedOnce()
+    {
+        ThicknessWant[] wants = [.. Enumerable.Range(1, 60).Select(i => new ThicknessWant(2.5 + (0.0001 * i), 0.0001, 0.05, kept: (2.7, 2.8), blur: 0.00005 * i))];
+        FleetDemand demand = FleetDemand.Of([wants], Sizes);
+        Assert.Equal(60, Assert.Single(demand.Sizes).Wanted.Mean, 1e-6);
+    }
+
     /// <summary>A thousand engines of four valves: the laws stay as long as what can happen, not as long as the fleet.</summary>
     [Fact]
     public void Of_ThousandEngines_HasLawsThatAreOne()
