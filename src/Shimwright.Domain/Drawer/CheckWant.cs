@@ -41,6 +41,19 @@ public static class CheckWant
             kept: stays > 0 ? (shim - stays, shim + stays) : null, blur: shimError);
     }
 
+    /// <summary>What valves behind one cover will want: each alone, or along with any other for which the cover comes off.</summary>
+    /// <param name="valves">What each will want if it has to pay for the cover, and if it has not.</param>
+    /// <returns>The wants.</returns>
+    public static IReadOnlyList<ThicknessWant> BehindOneCover(IReadOnlyList<(ThicknessWant Alone, ThicknessWant Along)> valves)
+    {
+        ArgumentNullException.ThrowIfNull(valves);
+        double[] stays = [.. valves.Select(v => 1 - v.Alone.Wanted)];
+        return
+        [
+            .. valves.Select((v, i) => v.Alone.Or(v.Along, Math.Clamp(1 - stays.Where((_, k) => k != i).Aggregate(1.0, (all, s) => all * s), 0, 1))),
+        ];
+    }
+
     /// <summary>
     /// The chance of being in band below which a plan would change a valve that stood alone: where what a second round costs,
     /// times the gain in chance, is more than lifting and changing cost. Never below the floor under which no valve may stay.

@@ -16,6 +16,10 @@ public sealed record ThicknessWant
     /// <summary>The chance of a clearance below and up to what stays.</summary>
     private readonly double _belowKept, _upToKept;
 
+    /// <summary>The want with another chance of staying, and how often that one holds.</summary>
+    private readonly ThicknessWant? _other;
+    private readonly double _share;
+
     /// <summary>Makes a want.</summary>
     /// <param name="middle">Expected thickness for the middle of the band, mm.</param>
     /// <param name="spread">Standard deviation of that thickness as it is foreseen today, mm, above 0.</param>
@@ -39,6 +43,13 @@ public sealed record ThicknessWant
         }
     }
 
+    private ThicknessWant(ThicknessWant one, ThicknessWant other, double share)
+        : this(one.Middle, one.Spread, one.Tolerance, one.Chance, one.Kept, one.Blur)
+    {
+        _other = other;
+        _share = Guard.Within(share, 0, 1);
+    }
+
     /// <summary>Expected thickness for the middle of the band, mm.</summary>
     public double Middle { get; }
 
@@ -58,7 +69,7 @@ public sealed record ThicknessWant
     public double Blur { get; }
 
     /// <summary>The chance that the valve will want a shim.</summary>
-    public double Wanted => Chance * Range(double.NegativeInfinity, double.PositiveInfinity);
+    public double Wanted => Mixed(Chance * Range(double.NegativeInfinity, double.PositiveInfinity), _other?.Wanted);
 
     /// <summary>Standard deviation of the thickness with all that moves it, mm.</summary>
     public double WholeSpread => Squares.Combine(Spread, Blur);
@@ -67,7 +78,24 @@ public sealed record ThicknessWant
     /// <param name="from">Above this, mm.</param>
     /// <param name="to">Up to this, mm.</param>
     /// <returns>From 0 to 1.</returns>
-    public double Between(double from, double to)
+    public double Between(double from, double to) => Mixed(OwnBetween(from, to), _other?.Between(from, to));
+
+    /// <summary>The want of the same valve where what stays may be either of two.</summary>
+    /// <param name="other">The want with the other.</param>
+    /// <param name="share">How often the other holds, 0 to 1.</param>
+    /// <returns>The mixture.</returns>
+    public ThicknessWant Or(ThicknessWant other, double share)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return share > 0 ? new(this, other, share) : this;
+    }
+
+    /// <summary>The chance that it will want a shim no thicker than this, from tables, to 1e-9: where it is wanted a million times.</summary>
+    internal double UpTo(double thickness) => Mixed(OwnUpTo(thickness), _other?.UpTo(thickness));
+
+    private double Mixed(double own, double? other) => other is { } o ? ((1 - _share) * own) + (_share * o) : own;
+
+    private double OwnBetween(double from, double to)
     {
         if (Blur == 0 || Kept is null)
         {
@@ -86,8 +114,7 @@ public sealed record ThicknessWant
         return Chance * Math.Min(1, sum);
     }
 
-    /// <summary>The chance that it will want a shim no thicker than this, from tables, to 1e-9: where it is wanted a million times.</summary>
-    internal double UpTo(double thickness)
+    private double OwnUpTo(double thickness)
     {
         if (Kept is not { } kept)
         {

@@ -13,8 +13,10 @@ namespace Shimwright.Jobs.Due;
 /// <param name="Band">Its band.</param>
 /// <param name="Shim">The thickness in it, mm; null where it is not known.</param>
 /// <param name="ShimError">Standard uncertainty of that thickness, mm.</param>
-/// <param name="ChangeBelow">The chance of being in band below which a plan would change it.</param>
-public sealed record ValveOutlook(WearState State, ClearanceBand Band, double? Shim, double ShimError, double ChangeBelow);
+/// <param name="Alone">The chance of being in band below which a plan would change it if it stood alone.</param>
+/// <param name="Along">The same where its cover comes off anyway.</param>
+/// <param name="Cover">Which cover it lies behind: valves with the same number lie behind one.</param>
+public sealed record ValveOutlook(WearState State, ClearanceBand Band, double? Shim, double ShimError, double Alone, double Along, int Cover);
 
 /// <summary>What an engine's valves will want of shims, as its last check lets expect.</summary>
 /// <param name="Ratio">Clearance at the gap per unit of shim.</param>
@@ -23,7 +25,7 @@ public sealed record ValveOutlook(WearState State, ClearanceBand Band, double? S
 public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<ValveOutlook> Valves)
 {
     private const int HeadNumbers = 2;
-    private const int ValveNumbers = 10;
+    private const int ValveNumbers = 12;
 
     /// <summary>Nothing can be said.</summary>
     public static ShimOutlook None { get; } = new(1, 0, []);
@@ -53,15 +55,18 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         double price = settings.Kits.Select(k => k.Price).DefaultIfEmpty(0).Min() * settings.MinutesPerCurrency;
         double step = settings.Kits.Select(k => k.Step).DefaultIfEmpty(0).Min();
         double error = Combine(DirectValue.UsualUncertainty, settings.Seating, ratio * Instrument.Marked.Repeatability);
+        string[] covers = [.. wear.Engine.AccessGroups];
         return new(ratio, wear.Usual.Diffusion,
         [
             .. wear.Engine.Valves.Zip(wear.Now, (valve, state) =>
             {
                 Thickness? shim = outlook.Job.FittedAt(valve);
-                double change = settings.Swap + price + access.GetValueOrDefault(valve.Access);
+                double fitted = CheckWant.Fitted(valve.Band, ratio, step, error);
+                double along = settings.Swap + price;
                 return new ValveOutlook(
                     state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Repeatability, shim.By.Shared),
-                    CheckWant.ChangeBelow(settings.KeepFloor, CheckWant.Fitted(valve.Band, ratio, step, error), change, second));
+                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along + access.GetValueOrDefault(valve.Access), second),
+                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along, second), Array.IndexOf(covers, valve.Access));
             }),
         ]);
     }
@@ -74,10 +79,13 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         ArgumentOutOfRangeException.ThrowIfNegative(time);
         return
         [
-            .. Valves.Where(v => v.Shim is not null).Select(v => CheckWant.Of(
-                v.State.After(time, Diffusion), v.Band, Ratio, v.Shim!.Value, v.ShimError, v.ChangeBelow, DirectValue.UsualUncertainty)),
+            .. Valves.Where(v => v.Shim is not null).GroupBy(v => v.Cover)
+                .SelectMany(g => CheckWant.BehindOneCover([.. g.Select(v => (Want(v, time, v.Alone), Want(v, time, v.Along)))])),
         ];
     }
+
+    private ThicknessWant Want(ValveOutlook valve, double time, double changeBelow) => CheckWant.Of(
+        valve.State.After(time, Diffusion), valve.Band, Ratio, valve.Shim!.Value, valve.ShimError, changeBelow, DirectValue.UsualUncertainty);
 
     /// <summary>Writes it in one line of numbers.</summary>
     /// <returns>JSON.</returns>
@@ -87,7 +95,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         .. Valves.SelectMany(v => new[]
         {
             v.State.Clearance, v.State.Rate, v.State.ClearanceVariance, v.State.Covariance, v.State.RateVariance,
-            v.Band.Low, v.Band.High, v.Shim ?? 0, v.ShimError, v.ChangeBelow,
+            v.Band.Low, v.Band.High, v.Shim ?? 0, v.ShimError, v.Alone, v.Along, v.Cover,
         }),
     ]);
 
@@ -100,7 +108,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         return all.Length < HeadNumbers ? None : new(all[0], all[1],
         [
             .. all.Skip(HeadNumbers).Chunk(ValveNumbers).Select(n => new ValveOutlook(
-                new(n[0], n[1], n[2], n[3], n[4]), new(n[5], n[6]), n[7] > 0 ? n[7] : null, n[8], n[9])),
+                new(n[0], n[1], n[2], n[3], n[4]), new(n[5], n[6]), n[7] > 0 ? n[7] : null, n[8], n[9], n[10], (int)n[11])),
         ]);
     }
 

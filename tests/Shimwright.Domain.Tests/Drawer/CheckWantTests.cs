@@ -82,9 +82,24 @@ public class CheckWantTests
             double middle = chance.Uniform(2.3, 2.7), from = chance.Uniform(2.4, 2.5);
             var want = new ThicknessWant(
                 middle, chance.Uniform(0.002, 0.04), 0.05, chance.Uniform(0.2, 1), chance.Happens(0.7) ? (from, from + chance.Uniform(0, 0.1)) : null, chance.Pick(0, 0.0028, 0.012));
+            want = chance.Happens(0.5) ? want.Or(new(want.Middle, want.Spread, 0.05, want.Chance, (from, from + 0.01), want.Blur), chance.Uniform()) : want;
             double at = chance.Uniform(2.2, 2.8);
             Assert.Equal(want.Between(double.NegativeInfinity, at), want.UpTo(at), 2e-9);
             Assert.Equal(want.Wanted, want.UpTo(double.MaxValue), 2e-9);
         }
+    }
+
+    /// <summary>A cover that surely comes off for another valve is paid for; one that surely does not is not.</summary>
+    [Fact]
+    public void BehindOneCover_AnotherThatIsSure_TakesTheCoverAsPaid()
+    {
+        ThicknessWant sure = new(2.4, 0.001, 0.05, kept: (2.45, 2.55)), never = new(2.5, 0.001, 0.05, kept: (2.45, 2.55));
+        ThicknessWant alone = new(2.47, 0.02, 0.05, kept: (2.45, 2.55)), along = new(2.47, 0.02, 0.05, kept: (2.46, 2.54));
+        Assert.Equal(along.Wanted, CheckWant.BehindOneCover([(sure, sure), (alone, along)])[1].Wanted, 1e-9);
+        Assert.Equal(alone.Wanted, CheckWant.BehindOneCover([(never, never), (alone, along)])[1].Wanted, 1e-9);
+        Assert.Equal(alone.Wanted, Assert.Single(CheckWant.BehindOneCover([(alone, along)])).Wanted, 1e-12);
+        ThicknessWant half = CheckWant.BehindOneCover([(new(2.45, 0.001, 0.05, kept: (2.45, 2.55)), never), (alone, along)])[1];
+        Assert.Equal((alone.Wanted + along.Wanted) / 2, half.Wanted, 1e-9);
+        Assert.Equal((alone.Between(2.3, 2.44) + along.Between(2.3, 2.44)) / 2, half.Between(2.3, 2.44), 1e-9);
     }
 }

@@ -35,21 +35,21 @@ public class WantAndPlanTests
         }
     }
 
-    /// <summary>Four valves behind one cover: valves are changed along, so plans want more than is foreseen (1.29 times here); the guide says so.</summary>
+    /// <summary>Four valves behind one cover, all near their lower limit: the cover is paid for once, and valves are changed along. Without that it was 0.78 of what plans want.</summary>
     [Fact]
-    public void Of_FourValvesBehindOneCover_IsLow()
+    public void BehindOneCover_FourValves_IsNearWhatPlansChoose()
     {
         (double, double)[] valves = [(0.125, 0.02), (0.115, 0.02), (0.13, 0.02), (0.12, 0.02)];
-        double foreseen = valves.Sum(v => Want(v.Item1, v.Item2).Wanted);
+        double foreseen = CheckWant.BehindOneCover([.. valves.Select(v => (Want(v.Item1, v.Item2), Want(v.Item1, v.Item2, 0)))]).Sum(v => v.Wanted);
         const int checks = 400;
         double planned = Chosen(new SeededChance(5), valves, checks).Values.Sum() / (double)checks;
-        Assert.InRange(planned / foreseen, 1.0, 1.6);
+        Assert.InRange(foreseen / planned, 0.9, 1.1);
     }
 
-    private static ThicknessWant Want(double clearance, double spread)
+    private static ThicknessWant Want(double clearance, double spread, double access = Access)
     {
         double error = Math.Sqrt((Reading * Reading) + (0.004 * 0.004) + (0.008 * 0.008));
-        double below = CheckWant.ChangeBelow(0.5, CheckWant.Fitted(Band, 1, 0.05, error), 3 + Price + Access, 90 + Access);
+        double below = CheckWant.ChangeBelow(0.5, CheckWant.Fitted(Band, 1, 0.05, error), 3 + Price + access, 90 + Access);
         return CheckWant.Of(new WearState(clearance, 0, spread * spread, 0, 0), Band, 1, Shim, 0, below, Reading);
     }
 

@@ -19,7 +19,8 @@ public class ShimOutlookTests
         Assert.Equal(wear.Now, shims.Valves.Select(v => v.State));
         Assert.Equal(wear.Engine.Valves.Select(v => v.Band), shims.Valves.Select(v => v.Band));
         Assert.Equal(wear.Engine.Valves.Select(v => outlook.Job.FittedAt(v)?.Millimetres), shims.Valves.Select(v => v.Shim));
-        Assert.All(shims.Valves, v => Assert.InRange(v.ChangeBelow, 0.5, 1));
+        Assert.All(shims.Valves, v => Assert.True(v.Alone is >= 0.5 and < 1 && v.Along > v.Alone && v.Along < 1));
+        Assert.Equal(wear.Engine.Valves.Select(v => v.Access).Distinct().Count(), shims.Valves.Select(v => v.Cover).Distinct().Count());
         Assert.Equal(0, shims.Unknown);
     }
 
@@ -38,7 +39,7 @@ public class ShimOutlookTests
     [Fact]
     public void Read_ShimThatIsNotKnown_WantsNothingAndIsCounted()
     {
-        var outlook = new ShimOutlook(1, 1e-9, [new(new(0.1, 0, 1e-4, 0, 0), new(0.12, 0.18), null, 0, 0.5), new(new(0.1, 0, 1e-4, 0, 0), new(0.12, 0.18), 2.5, 0.008, 0.5)]);
+        var outlook = new ShimOutlook(1, 1e-9, [new(new(0.1, 0, 1e-4, 0, 0), new(0.12, 0.18), null, 0, 0.5, 0.9, 0), new(new(0.1, 0, 1e-4, 0, 0), new(0.12, 0.18), 2.5, 0.008, 0.5, 0.9, 0)]);
         ShimOutlook again = ShimOutlook.Read(outlook.Write());
         Assert.Equal(1, again.Unknown);
         ThicknessWant want = Assert.Single(again.WantsAfter(0));
