@@ -39,7 +39,7 @@ public sealed class MarkChart
 
     public IEnumerable<(double X, string Words)> SizeMarks => Round(_sizes.Low, _sizes.High).Select(s => (X(s), _lengths.Shim(s)));
 
-    public IEnumerable<(double Y, string Words)> DifferenceMarks => Round(-_most, _most).Select(d => (Y(d), d == 0 ? "0" : _lengths.Clearance(d)));
+    public IEnumerable<(double Y, string Words)> DifferenceMarks => Round(-_most, _most).Select(d => (Y(d), Math.Abs(d) < 1e-9 ? "0" : _lengths.Clearance(d).Replace('-', '\u2212')));
 
     public double X(double size) => Left + ((size - _sizes.Low) / (_sizes.High - _sizes.Low) * (Width - Left - Right));
 
