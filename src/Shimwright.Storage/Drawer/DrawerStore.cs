@@ -7,7 +7,7 @@ using Shimwright.Storage.Jobs;
 namespace Shimwright.Storage.Drawer;
 
 /// <summary>The shop's drawer of shims: a ledger of entries that only grows, and what open jobs have promised of it.</summary>
-public sealed class DrawerStore
+public sealed partial class DrawerStore
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -128,6 +128,11 @@ public sealed class DrawerStore
             }]);
         }
 
+        if (move.Reason == (int)ShimReason.Measured)
+        {
+            return await UnmeasureAsync(look, move, stamp, cancel);
+        }
+
         return await WriteAsync([], stamp, (ledger, counts, promised) =>
         {
             ShimSize size = SizeOf(move);
@@ -148,7 +153,7 @@ public sealed class DrawerStore
                 return [new("entry", $"without entry {number} there would be {left} of them", "take back what came after it first, or count what there is")];
             }
 
-            ledger.Write(new() { Diameter = size.Diameter, Thickness = size.Thickness, By = size.By, Change = -move.Change, Reason = (int)ShimReason.Undone, Undoes = number, Action = stamp.Action, Device = stamp.Device, At = Now() });
+            ledger.Write(Opposite(move, stamp));
             return [];
         }, cancel);
     }
@@ -199,6 +204,19 @@ public sealed class DrawerStore
         Reason = (int)reason,
         Place = shims.Place is null ? null : PlainText.Of(shims.Place.Trim()),
         Price = shims.Price,
+        Action = stamp.Action,
+        Device = stamp.Device,
+        At = Now(),
+    };
+
+    private ShimMoveRow Opposite(ShimMoveRow move, DrawerStamp stamp) => new()
+    {
+        Diameter = move.Diameter,
+        Thickness = move.Thickness,
+        By = move.By,
+        Change = -move.Change,
+        Reason = (int)ShimReason.Undone,
+        Undoes = move.Number,
         Action = stamp.Action,
         Device = stamp.Device,
         At = Now(),

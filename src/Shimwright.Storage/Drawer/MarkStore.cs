@@ -5,14 +5,14 @@ using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Drawer;
 
-/// <summary>A shim of which mark and size are both known, and the job that knows them.</summary>
-/// <param name="Job">The job.</param>
-/// <param name="Engine">Its engine's name.</param>
-/// <param name="At">When the job was begun, UTC.</param>
+/// <summary>A shim of which mark and size are both known, and who knows them.</summary>
+/// <param name="Job">The job; null for a shim that was measured in the drawer.</param>
+/// <param name="Engine">Its engine's name; blank where there is no job.</param>
+/// <param name="At">When the job was begun or the shim measured, UTC.</param>
 /// <param name="Shim">The shim.</param>
-public sealed record JobMark(Guid Job, string Engine, DateTime At, MarkedShim Shim);
+public sealed record JobMark(Guid? Job, string Engine, DateTime At, MarkedShim Shim);
 
-/// <summary>Marks against measured sizes, out of the jobs.</summary>
+/// <summary>Marks against measured sizes, out of the jobs and the drawer's ledger.</summary>
 public sealed class MarkStore
 {
     /// <summary>How many jobs are looked through, the newest first.</summary>
@@ -27,7 +27,7 @@ public sealed class MarkStore
         _jobs = jobs;
     }
 
-    /// <summary>The shims of the newest jobs that know any, the newest first.</summary>
+    /// <summary>The shims of the newest jobs that know any, and those that were measured in the drawer, the newest first.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The shims.</returns>
     public async Task<IReadOnlyList<JobMark>> ListAsync(CancellationToken cancel = default)
@@ -40,10 +40,16 @@ public sealed class MarkStore
         Guid[] ids = [.. rows.Select(r => r.Id)];
         ILookup<Guid, FactRow> facts = (await context.Facts.AsNoTracking().Where(f => ids.Contains(f.JobId))
             .OrderBy(f => f.JobId).ThenBy(f => f.Number).ToListAsync(cancel)).ToLookup(f => f.JobId);
-        return
-        [
-            .. rows.SelectMany(r => MarkedShims.Of(_jobs.SheetOf(r, facts[r.Id].Where(f => f.Number <= r.Last)))
-                .Select(m => new JobMark(r.Id, r.Engine.Name, r.StartedAt, m))),
-        ];
+        IEnumerable<JobMark> ofJobs = rows.SelectMany(r => MarkedShims.Of(_jobs.SheetOf(r, facts[r.Id].Where(f => f.Number <= r.Last)))
+            .Select(m => new JobMark(r.Id, r.Engine.Name, r.StartedAt, m)));
+        return [.. ofJobs.Concat(await InTheDrawerAsync(context, cancel)).OrderByDescending(m => m.At)];
+    }
+
+    private static async Task<IEnumerable<JobMark>> InTheDrawerAsync(BenchContext context, CancellationToken cancel)
+    {
+        List<ShimMoveRow> moves = await context.ShimMoves.AsNoTracking()
+            .Where(m => m.Reason == (int)ShimReason.Measured && !context.ShimMoves.Any(u => u.Undoes == m.Number)).OrderBy(m => m.Number).ToListAsync(cancel);
+        return moves.GroupBy(m => m.Action).Select(g => new JobMark(
+            null, "", g.First().At, new("", g.Single(m => m.Change < 0).Thickness / 1000.0, g.Single(m => m.Change > 0).Thickness / 1000.0)));
     }
 }

@@ -61,6 +61,9 @@ public enum ShimReason
 
     /// <summary>An entry was taken back, or the job behind it was opened again.</summary>
     Undone,
+
+    /// <summary>A shim known by its mark was measured: it left the one size and came to the other, two entries of one action.</summary>
+    Measured,
 }
 
 /// <summary>An entry of the ledger.</summary>

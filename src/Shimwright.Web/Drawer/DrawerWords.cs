@@ -30,6 +30,7 @@ internal static class DrawerWords
         ShimReason.Stocktake => "counted",
         ShimReason.Taken => "used on a job",
         ShimReason.CameOut => "came out of a job",
+        ShimReason.Measured => move.Change < 0 ? "measured, and kept under its size now" : "measured, known by its mark before",
         _ => move.Undoes is { } entry ? string.Create(CultureInfo.InvariantCulture, $"entry {entry} taken back") : "the job was opened again",
     };
 

@@ -41,6 +41,9 @@ public sealed partial class ShimPage : ComponentBase
     [SupplyParameterFromForm(FormName = "count")]
     private ShimForm? Count { get; set; }
 
+    [SupplyParameterFromForm(FormName = "measure")]
+    private MeasureForm? Measure { get; set; }
+
     [SupplyParameterFromForm(Name = "Undo")]
     private UndoForm? Undo { get; set; }
 
@@ -86,6 +89,20 @@ public sealed partial class ShimPage : ComponentBase
         }
     }
 
+    private async Task MeasureAsync()
+    {
+        List<JobProblem> problems = [];
+        double? thickness = _lengths.Read(Measure!.Thickness, "thickness").Note(problems);
+        if (thickness is { } found && Math.Abs(found) <= DrawerRules.GreatestDiameter)
+        {
+            After(await Database.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Device.Of(Http))));
+        }
+        else
+        {
+            Refuse(problems.Count > 0 ? problems : [new("thickness", $"found {Times.Exact(thickness!.Value)} mm", "enter the size of a shim, with its unit where it is not the bench's")]);
+        }
+    }
+
     private async Task UndoAsync() => After(await Database.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Device.Of(Http))));
 
     private void After(DrawerResult result)
@@ -104,6 +121,11 @@ public sealed partial class ShimPage : ComponentBase
     {
         _problems = problems;
         Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+    }
+
+    private sealed class MeasureForm : ActionForm
+    {
+        public string? Thickness { get; set; }
     }
 
     private sealed class UndoForm : ActionForm

@@ -2,6 +2,7 @@ using System.Net;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Drawer;
 using Shimwright.Web.Drawer;
 using Shimwright.Web.Tests.Pages;
 
@@ -18,7 +19,7 @@ public class MarksPageTests
         using HttpClient client = bench.NewClient();
         FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/marks");
         Assert.Equal(HttpStatusCode.OK, page.Status);
-        Assert.Contains("No job knows both of any shim yet", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Nobody knows both of any shim yet", page.Text, StringComparison.Ordinal);
         Assert.Empty(page.Document.QuerySelectorAll("svg"));
     }
 
@@ -41,6 +42,30 @@ public class MarksPageTests
         Assert.Contains("these shims do not contradict that", enough.Text, StringComparison.Ordinal);
         Assert.Single(enough.Document.QuerySelectorAll(".marks-picture .mean"));
         Assert.Equal("Micrometer less mark, against the mark", enough.Document.QuerySelector(".marks-picture title")!.TextContent);
+    }
+
+    [Fact]
+    public async Task Measure_OneOfTheDrawer_IsKeptUnderItsSizeAndDrawn()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        ShimSize marked = ShimSize.Of(9.48, 2.45, "marked");
+        await bench.Database.Drawer.AddAsync(new(marked, 2, "B4"), new(Guid.NewGuid(), "phone"), TestContext.Current.CancellationToken);
+        string address = DrawerWords.AddressOf(marked);
+        foreach ((string typed, string words) in new[] { ("thin", "found \"thin\""), ("", "nothing was entered"), ("2.6", "another shim"), ("245", "enter the size of a shim") })
+        {
+            FetchedPage refused = await (await FormPost.OnAsync(client, address, "measure")).With("Measure.Thickness", typed).SubmitAsync();
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
+            Assert.Contains(words, refused.Text, StringComparison.Ordinal);
+            Assert.Equal(typed, refused.Document.QuerySelector("[name='Measure.Thickness']")!.GetAttribute("value") ?? "");
+        }
+
+        FetchedPage page = await (await FormPost.OnAsync(client, address, "measure")).With("Measure.Thickness", "2,443").SubmitAsync();
+        Assert.Contains("1 there, 1 free", page.Text, StringComparison.Ordinal);
+        Assert.Contains("measured, and kept under its size now", page.Text, StringComparison.Ordinal);
+        FetchedPage marks = await FetchedPage.GetAsync(client, "/drawer/marks");
+        Assert.Contains("In the drawer", marks.Document.QuerySelector("table tbody")!.TextContent, StringComparison.Ordinal);
+        Assert.Single(marks.Document.QuerySelectorAll(".marks-picture .dot"));
     }
 
     [Fact]
