@@ -1,9 +1,11 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
 
@@ -18,6 +20,8 @@ internal sealed class DemoShed
     private const int Seed = 20_260_501;
     private const string CardFile = "01-dusty-single.json";
     private const double RedoMinutes = 90;
+    private const double ShimDiameter = 9.48;
+    private const int SeasonWeeks = 52;
 
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28];
 
@@ -48,6 +52,7 @@ internal sealed class DemoShed
         var shed = new DemoShed(database.File ?? throw new ArgumentException("The demo is kept in a file.", nameof(database)));
         JsonNode file = JsonNode.Parse(await DemoBench.TextAsync(CardFile))!;
         Guid? card = null;
+        await shed.FillDrawerAsync();
         foreach ((string name, double? stated, int weeksAgo, int checks, double pace) in Bikes)
         {
             Guid engine = DemoBench.NewId();
@@ -57,7 +62,7 @@ internal sealed class DemoShed
             }
             else
             {
-                await database.Engines.AddAsync(engine, name, EngineCard.Read((JsonObject)file["engine"]!).Card!, new CardDetails { LimitsFrom = "The demo's own invention", ThinnestShim = 1.85 });
+                await database.Engines.AddAsync(engine, name, EngineCard.Read((JsonObject)file["engine"]!).Card!, new CardDetails { LimitsFrom = "The demo's own invention", ShimDiameter = ShimDiameter, ThinnestShim = 1.85 });
             }
 
             StoredEngine stored = (await database.Engines.FindAsync(engine))!;
@@ -70,6 +75,22 @@ internal sealed class DemoShed
         }
 
         await database.Due.RefreshStaleAsync(int.MaxValue);
+    }
+
+    /// <summary>A row of sizes, two of each, from before the season: the jobs take out of it and put back into it.</summary>
+    private async Task FillDrawerAsync()
+    {
+        _time.WeeksAgo(SeasonWeeks);
+        for (int n = 0; n <= 16; n++)
+        {
+            var size = ShimSize.Of(ShimDiameter, 1.90 + (0.05 * n), "marked");
+            var stamp = new DrawerStamp(DemoBench.NewId(), DemoBench.Device);
+            DrawerResult result = await _past.Drawer.AddAsync(new ShimCount(size, 2, string.Create(CultureInfo.InvariantCulture, $"A{n + 1}"), 6), stamp);
+            if (result.Outcome != AddOutcome.Saved)
+            {
+                throw new InvalidDataException($"The demo is refused: {string.Join("; ", result.Problems)}");
+            }
+        }
     }
 
     private async Task WearAsync(StoredEngine engine, int checks, int weeksAgo, double pace)
