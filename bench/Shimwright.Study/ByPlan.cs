@@ -3,6 +3,7 @@ using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
+using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;
 

@@ -2,6 +2,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
+using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;
 

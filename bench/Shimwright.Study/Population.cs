@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;
 

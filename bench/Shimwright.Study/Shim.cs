@@ -1,4 +1,5 @@
 using Shimwright.Domain.Shims;
+using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;
 

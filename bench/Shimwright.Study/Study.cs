@@ -1,3 +1,5 @@
+using Shimwright.Testing.Chance;
+
 namespace Shimwright.Study;
 
 /// <summary>Runs one strategy over the engines of a population.</summary>

@@ -4,6 +4,7 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;
 

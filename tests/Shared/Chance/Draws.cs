@@ -1,4 +1,4 @@
-namespace Shimwright.Study;
+namespace Shimwright.Testing.Chance;
 
 /// <summary>
 /// A seeded stream of chance. Streams are named by numbers (engine, purpose, round, valve), so that every strategy

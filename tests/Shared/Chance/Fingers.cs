@@ -1,7 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 
-namespace Shimwright.Study;
+namespace Shimwright.Testing.Chance;
 
 /// <summary>A mechanic with a set of blades, whose feels come with the model's chances, slips included.</summary>
 internal static class Fingers
@@ -18,20 +18,26 @@ internal static class Fingers
     /// goes in easily (light or loose) and the thicker does not (firm, or not at all). One blade is skipped where
     /// the last would not enter or had no drag. Ends with the pair, at the end of the set, or after five trials.
     /// </summary>
-    public static ValveReadings Try(FeelProfile fingers, ClearanceBand band, double clearance, Draws draws)
+    /// <param name="fingers">The person.</param>
+    /// <param name="band">The valve's band.</param>
+    /// <param name="clearance">Its true clearance, mm.</param>
+    /// <param name="draws">Chance.</param>
+    /// <param name="set">The blades, thinnest first, mm; left out, the study's nine.</param>
+    public static ValveReadings Try(FeelProfile fingers, ClearanceBand band, double clearance, Draws draws, double[]? set = null)
     {
+        double[] blades = set ?? Blades;
         int easy = -1;
-        int tight = Blades.Length;
-        int at = Array.IndexOf(Blades, Blades.MinBy(b => Math.Abs(b - band.Middle)));
+        int tight = blades.Length;
+        int at = Array.IndexOf(blades, blades.MinBy(b => Math.Abs(b - band.Middle)));
         List<BladeTrial> trials = [];
         while (trials.Count < MostTrials && tight - easy > 1)
         {
-            Feel feel = Touch(fingers, clearance, Blades[at], draws);
-            trials.Add(new BladeTrial(Blades[at], feel));
+            Feel feel = Touch(fingers, clearance, blades[at], draws);
+            trials.Add(new BladeTrial(blades[at], feel));
             (easy, tight) = IsEasy(feel) ? (at, tight) : (easy, at);
             int step = feel is Feel.No or Feel.Loose ? 2 : 1;
             at = easy < 0 ? Math.Max(0, tight - step)
-                : tight == Blades.Length ? Math.Min(Blades.Length - 1, easy + step)
+                : tight == blades.Length ? Math.Min(blades.Length - 1, easy + step)
                 : (easy + tight) / 2;
         }
 
