@@ -89,12 +89,13 @@ internal sealed class JobShims
         Dictionary<ShimSize, int> counts = await DrawerLedger.CountsAsync(_context, _diameter, cancel);
         Dictionary<ShimSize, (int Count, int Fitted)> others = await DrawerLedger.PromisesAsync(_context, _job, cancel);
         List<JobProblem> problems = [];
-        await PromiseAsync(after, counts, others, problems, cancel);
         if (Sheet.Closing is null != after.Closing is null)
         {
             await MoveAsync(after, counts, others, new(addition.Action, addition.Device), now, problems, cancel);
         }
 
+        // After the moves: a job that is opened again promises the very shims that its opening puts back.
+        await PromiseAsync(after, counts, others, problems, cancel);
         return problems;
     }
 

@@ -97,6 +97,19 @@ public class JobShimsTests
         Assert.Contains("open the job again", (await database.Bench.Drawer.UndoAsync(history[0].Number, DrawerStoreTests.Stamp(), Cancel)).Problems[0].Allowed, StringComparison.Ordinal);
     }
 
+    /// <summary>It was refused once: the shim it had used was looked for in the drawer before the opening put it back.</summary>
+    [Theory]
+    [OnEachDatabase]
+    public async Task Reopened_WhereItHadUsedTheLastOfASize_IsOpenAndHasItPromised(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await WorkedAsync(database.Bench, shims: 1);
+        await database.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        Assert.Equal([(2415, 0, 0), (2500, 1, 0)], await StateAsync(database.Bench));
+        await database.Bench.SaveAsync(job, new JobReopened());
+        Assert.Equal([(2415, 1, 1), (2500, 0, 0)], await StateAsync(database.Bench));
+    }
+
     [Theory]
     [OnEachDatabase]
     public async Task Reopened_WhereTheOldShimWasPromisedSince_IsRefused(DatabaseKind kind)
@@ -168,11 +181,11 @@ public class JobShimsTests
 
     private static async Task<PlanAccepted> PlanAsync(BenchDatabase bench, Guid job) => PlanOf((await bench.FindJobAsync(job)).Sheet);
 
-    /// <summary>Two shims in the drawer, one of them fitted at E2.</summary>
-    private static async Task<Guid> WorkedAsync(BenchDatabase bench)
+    /// <summary>Two shims in the drawer, or as many as are said, one of them fitted at E2.</summary>
+    private static async Task<Guid> WorkedAsync(BenchDatabase bench, int shims = 2)
     {
         Guid job = await ReadyJobAsync(bench);
-        await PutInAsync(bench, 2);
+        await PutInAsync(bench, shims);
         PlanAccepted plan = await PlanAsync(bench, job);
         PlanRow line = Assert.Single(plan.Changes);
         await bench.SaveAsync(job, plan);
