@@ -52,7 +52,6 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
 
         double ratio = wear.Engine.Valvetrain.Ratio;
         double second = settings.Redo + access.Values.Sum();
-        double price = settings.Kits.Select(k => k.Price).DefaultIfEmpty(0).Min() * settings.MinutesPerCurrency;
         double step = settings.Kits.Select(k => k.Step).DefaultIfEmpty(0).Min();
         double error = Combine(DirectValue.UsualUncertainty, settings.Seating, ratio * Instrument.Marked.Repeatability);
         string[] covers = [.. wear.Engine.AccessGroups];
@@ -62,7 +61,8 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
             {
                 Thickness? shim = outlook.Job.FittedAt(valve);
                 double fitted = CheckWant.Fitted(valve.Band, ratio, step, error);
-                double along = settings.Swap + price;
+                // Without a price: a shim of the drawer costs a plan nothing, and what is asked is what would be taken out of a drawer that has it.
+                double along = settings.Swap;
                 return new ValveOutlook(
                     state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Repeatability, shim.By.Shared),
                     CheckWant.ChangeBelow(settings.KeepFloor, fitted, along + access.GetValueOrDefault(valve.Access), second),
