@@ -27,6 +27,21 @@ internal sealed class Draws
 
     public double Uniform(double low, double high) => low + ((high - low) * Uniform());
 
+    /// <summary>One of 0, 1, …, below <paramref name="count"/>.</summary>
+    public int Below(int count) => (int)(Uniform() * count);
+
+    /// <summary>An id.</summary>
+    public Guid Id()
+    {
+        byte[] bytes = new byte[16];
+        for (int i = 0; i < bytes.Length; i++)
+        {
+            bytes[i] = (byte)Below(256);
+        }
+
+        return new Guid(bytes);
+    }
+
     public bool Happens(double chance) => Uniform() < chance;
 
     /// <summary>By Box and Muller's transformation.</summary>
