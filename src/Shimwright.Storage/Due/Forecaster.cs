@@ -92,7 +92,7 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
         EnginePast its = await past.OfAsync(context, id, cancel);
         EngineCard card = EngineCard.Read(engine.Card.Card).Card
             ?? throw new InvalidOperationException("A card that was kept can no longer be read.");
-        CardDetails details = JsonSerializer.Deserialize<CardDetails>(engine.Card.Details, JsonSerializerOptions.Web) ?? new();
+        CardDetails details = EngineStore.ReadDetails(engine.Card.Details);
         EngineOutlook? outlook = EngineOutlook.Of(card, its.Jobs, settings, details.ThinnestShim);
         return new(engine, its, card, details, outlook, Evidence(outlook, ValveSide.Intake), Evidence(outlook, ValveSide.Exhaust));
     }

@@ -42,15 +42,13 @@ public sealed partial class DrawerTakeInPage : ComponentBase
 
     private async Task LookAsync()
     {
-        if (Look!.File is not { Length: > 0 } file)
+        if (await SentFile.ReadAsync(Look!.File, Http.RequestAborted) is not { } file)
         {
             Refuse(["no file was chosen, or it is empty"]);
             return;
         }
 
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, Http.RequestAborted);
-        await ShowAsync(DrawerTable.Read(bytes.ToArray()));
+        await ShowAsync(DrawerTable.Read(file));
     }
 
     private async Task TakeAsync()

@@ -1,4 +1,3 @@
-using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
@@ -11,10 +10,6 @@ namespace Shimwright.Web.Engines;
 /// <summary>Starts a job on an engine of the bench with what the bench has set.</summary>
 internal static class JobStart
 {
-    /// <summary>Minutes to lift each access group: the card's own, else the bench's for a camshaft, and none where nothing is lifted.</summary>
-    public static IReadOnlyDictionary<string, double> AccessMinutes(EngineCard card, CardDetails details, BenchSettings settings) =>
-        AccessTimes.Of(card, details.AccessMinutes, settings);
-
     /// <summary>Starts the job; the same action sent twice starts one.</summary>
     /// <param name="database">The bench.</param>
     /// <param name="engine">The engine.</param>
@@ -34,7 +29,7 @@ internal static class JobStart
         }
 
         SetupReading reading = JobSetup.Begin(
-            engine.Card, check.Clock, check.TemperatureC, past.On(settings.ForJob(AccessMinutes(engine.Card, engine.Details, settings))));
+            engine.Card, check.Clock, check.TemperatureC, past.On(settings.ForJob(AccessTimes.Of(engine.Card, engine.Details.AccessMinutes, settings))));
         return reading.Setup is { } setup
             ? (await database.Jobs.StartAsync(engine.Id, setup, [], JobPast.OfBench, action, device, cancel), [])
             : (null, reading.Problems);

@@ -97,15 +97,13 @@ public sealed partial class PersonPage : ComponentBase
 
     private async Task TakeInAsync()
     {
-        if (Sent!.File is not { Length: > 0 } file)
+        if (await SentFile.ReadAsync(Sent!.File, Http.RequestAborted) is not { } file)
         {
             Refuse([new("file", "no file was chosen, or it is empty", "choose a file with the columns gap, blade and feel")]);
             return;
         }
 
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, Http.RequestAborted);
-        TrialReading reading = TrialFile.Read(bytes.ToArray());
+        TrialReading reading = TrialFile.Read(file);
         if (reading.Trials is not { } trials)
         {
             Refuse(FeelWords.Of(reading.Problems));

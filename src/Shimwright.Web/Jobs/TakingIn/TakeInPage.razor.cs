@@ -34,16 +34,14 @@ public sealed partial class TakeInPage : ComponentBase
 
     private async Task SendAsync()
     {
-        if (Sent!.File is not { Length: > 0 } file)
+        if (await SentFile.ReadAsync(Sent!.File, Http.RequestAborted) is not { } file)
         {
             Refuse([new("file", "no file was chosen, or it is empty", "choose a job file; its name usually ends in .json")]);
             return;
         }
 
-        using var bytes = new MemoryStream();
-        await file.CopyToAsync(bytes, Http.RequestAborted);
         TakenIn taken = await TakeIn.RunAsync(
-            Database, bytes.ToArray(), Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Device.Of(Http)), Http.RequestAborted);
+            Database, file, Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Device.Of(Http)), Http.RequestAborted);
         if (taken.Job is not { } job)
         {
             Refuse(taken.Problems);
