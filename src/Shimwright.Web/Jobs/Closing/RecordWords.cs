@@ -3,6 +3,7 @@ using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Due;
+using Shimwright.Web.Due;
 using Shimwright.Web.Jobs.Planning;
 using Shimwright.Web.Shell;
 
@@ -51,14 +52,19 @@ internal static class RecordWords
 
     public static string Clock(double clock, string unit) => string.Create(CultureInfo.InvariantCulture, $"{clock:0.#} {unit}");
 
-    /// <summary>By when to look at the engine again, as it stands on paper; empty where its card does not say what wear is usual.</summary>
+    /// <summary>
+    /// By when to look at the engine again, as it stands on paper, with the risk that is run until then (less where the maker's
+    /// interval comes first); empty where its card does not say what wear is usual.
+    /// </summary>
     public static string NextCheck(KeptForecast forecast, string unit) => forecast switch
     {
         { CheckBy: null } => "",
         { CheckBy: { } by } when by <= forecast.Clock => "soon: a valve may be outside its limits already",
-        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now",
-        { CheckBy: { } by } => $"by {Clock(by, unit)}",
+        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now; {RiskUntil(forecast)}",
+        { CheckBy: { } by } => $"by {Clock(by, unit)}; {RiskUntil(forecast)}",
     };
+
+    private static string RiskUntil(KeptForecast forecast) => $"until then a chance of at most {DueWords.Chance(forecast.Risk)} that a valve leaves its limits";
 
     public static string Opened(JobRecord record) => PlanWords.List(record.Opened);
 }

@@ -10,10 +10,10 @@ public class RecordWordsTests
 
     [Fact]
     public void NextCheck_DayAndClockKnown_SaysBoth() =>
-        Assert.Equal("by 141.2 h, about 2026-03-14 as it is used now", RecordWords.NextCheck(Forecast(141.2, Day), "h"));
+        Assert.Equal("by 141.2 h, about 2026-03-14 as it is used now; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(141.2, Day), "h"));
 
     [Fact]
-    public void NextCheck_UseNotKnown_SaysTheClock() => Assert.Equal("by 12500 km", RecordWords.NextCheck(Forecast(12_500, null), "km"));
+    public void NextCheck_UseNotKnown_SaysTheClock() => Assert.Equal("by 12500 km; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(12_500, null), "km"));
 
     [Fact]
     public void NextCheck_RiskIsThereAlready_SaysSoon() => Assert.StartsWith("soon:", RecordWords.NextCheck(Forecast(118, Day), "h"), StringComparison.Ordinal);
