@@ -34,7 +34,7 @@ internal sealed class FilledBench
     {
         await database.PrepareAsync();
         var filled = new FilledBench(database);
-        SetupReading[] files = [.. Kinds.Select(k => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(k))))];
+        ParsedSetup[] files = [.. Kinds.Select(k => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(k))))];
         var staged = new StagedBench(database);
         for (int i = 0; i < engines; i++)
         {
@@ -47,7 +47,7 @@ internal sealed class FilledBench
     }
 
     /// <summary>One job of each kind at each stage is worked on by the rules; the others are copies of those, on engines of the same kind.</summary>
-    private async Task AddJobsAsync(StagedBench staged, SetupReading[] files, int jobs)
+    private async Task AddJobsAsync(StagedBench staged, ParsedSetup[] files, int jobs)
     {
         var models = new Dictionary<(int Kind, JobStage Stage), Guid>();
         for (int kind = 0; kind < files.Length; kind++)
@@ -89,6 +89,6 @@ internal sealed class FilledBench
         }
     }
 
-    private static IEnumerable<JobStage> Stages(SetupReading file) =>
+    private static IEnumerable<JobStage> Stages(ParsedSetup file) =>
         Enum.GetValues<JobStage>().Where(s => s != JobStage.Shims || file.Setup!.Card.Engine.Valvetrain.HasShims);
 }

@@ -19,14 +19,14 @@ namespace Shimwright.Study;
 /// <param name="depths">Where depths are read.</param>
 /// <param name="measuresKit">Whether the kit shims that come into question are measured too.</param>
 internal sealed class ByPlan(
-    bool measures, LossExpectation? told = null, Func<Job, FeelProfile>? feel = null, DepthsTaken depths = DepthsTaken.Never,
+    bool measures, LossPrior? told = null, Func<Job, FeelProfile>? feel = null, DepthsTaken depths = DepthsTaken.Never,
     bool measuresKit = false) : Strategy
 {
     private FeelProfile? _feel;
     private readonly ValveReadings[] _known = [.. Job.Engine.Valves.Select(_ => ValveReadings.None)];
     private IReadOnlyList<ValveReadings> _latest = [];
     private EngineCheck? _before;
-    private List<MadeChange> _changes = [];
+    private List<Adjustment> _changes = [];
 
     /// <summary>What the first plan promised.</summary>
     public double? FirstChance { get; private set; }
@@ -135,13 +135,13 @@ internal sealed class ByPlan(
         return shim;
     }
 
-    private MadeChange Change(Job job, Swap swap)
+    private Adjustment Change(Job job, Swap swap)
     {
         if (measures)
         {
             job.Measure(swap.In);
         }
 
-        return MadeChange.Fitted(swap.Valve, job.Fitted[swap.Valve].Reading, swap.In.Reading);
+        return Adjustment.Fitted(swap.Valve, job.Fitted[swap.Valve].Reading, swap.In.Reading);
     }
 }

@@ -7,7 +7,7 @@ namespace Shimwright.Study;
 /// <summary>People whose fingers are their own, and how they calibrate them.</summary>
 internal static class Calibration
 {
-    private const int Spread = 10;
+    private const int StandardDeviation = 10;
     private const int Usual = 40;
     private const int Most = 60;
     private static readonly double[] Blades = [0.10, 0.13, 0.15, 0.20];
@@ -21,7 +21,7 @@ internal static class Calibration
         double firm = usual.Firm + all + draws.Normal(0.004);
         double light = Math.Max(firm + apart, usual.Light + all + draws.Normal(0.004));
         double loose = Math.Max(light + apart, usual.Loose + all + draws.Normal(0.004));
-        return new(firm, light, loose, Math.Clamp(usual.Spread * Math.Exp(draws.Normal(0.3)), 0.003, 0.015));
+        return new(firm, light, loose, Math.Clamp(usual.StandardDeviation * Math.Exp(draws.Normal(0.3)), 0.003, 0.015));
     }
 
     /// <summary>
@@ -31,10 +31,10 @@ internal static class Calibration
     public static FeelProfile Of(FeelProfile fingers, Draws draws)
     {
         List<FeelTrial> trials = [];
-        for (int i = 0; i < Spread; i++)
+        for (int i = 0; i < StandardDeviation; i++)
         {
             double blade = Blades[i % Blades.Length];
-            Add(trials, fingers, Math.Round((blade - 0.055 + (0.1 * (i + 0.5) / Spread)) / 0.005) * 0.005, blade, draws);
+            Add(trials, fingers, Math.Round((blade - 0.055 + (0.1 * (i + 0.5) / StandardDeviation)) / 0.005) * 0.005, blade, draws);
         }
 
         FeelCalibrationResult result = FeelCalibrator.Fit(trials);

@@ -35,7 +35,7 @@ internal sealed class Job
             .SelectMany(s => Enumerable.Repeat(s.Thickness.Millimetres, KitOfEach))
             .Select(size => Shim.Make(size, kit))];
         _micrometer = Chance(Stream.Micrometer);
-        _micrometerOff = _micrometer.Normal(Instrument.Micrometer.Shared);
+        _micrometerOff = _micrometer.Normal(Instrument.Micrometer.Systematic);
     }
 
     public static PlanCosts Costs { get; } = new(
@@ -46,7 +46,7 @@ internal sealed class Job
     /// <summary>The fingers of whoever does the job.</summary>
     public FeelProfile Person { get; }
 
-    public LossExpectation Told => _population.Told;
+    public LossPrior Told => _population.Told;
 
     public Shim[] Fitted { get; }
 
@@ -74,7 +74,7 @@ internal sealed class Job
     }
 
     public void Measure(Shim shim) => shim.Measured ??= Math.Round(
-        shim.Actual + _micrometerOff + _micrometer.Normal(Instrument.Micrometer.Repeatability), 3);
+        shim.Actual + _micrometerOff + _micrometer.Normal(Instrument.Micrometer.Random), 3);
 
     /// <summary>Measures a shim of the kit, which takes its time.</summary>
     public void MeasureFromKit(Shim shim)

@@ -13,7 +13,7 @@ namespace Shimwright.Study;
 /// <param name="Told">What the plan is told to expect.</param>
 /// <param name="OwnFingers">Whether every job is done by somebody else, whose fingers are not the usual ones.</param>
 internal sealed record Population(
-    int Number, string Name, LossExpectation OneCause, LossExpectation Intake, LossExpectation Exhaust, LossExpectation Told,
+    int Number, string Name, LossPrior OneCause, LossPrior Intake, LossPrior Exhaust, LossPrior Told,
     bool OwnFingers = false)
 {
     /// <summary>The engine of the study: two intake and two exhaust valves.</summary>
@@ -28,10 +28,10 @@ internal sealed record Population(
         ]);
 
     public static Population Worn { get; } = new(
-        1, "worn", LossExpectation.Ordinary, LossExpectation.Ordinary, LossExpectation.Ordinary, LossExpectation.Ordinary);
+        1, "worn", LossPrior.Ordinary, LossPrior.Ordinary, LossPrior.Ordinary, LossPrior.Ordinary);
 
     public static Population Dusty { get; } = new(
-        2, "dusty", LossExpectation.Dust, LossExpectation.Dust, LossExpectation.Ordinary, LossExpectation.Dust);
+        2, "dusty", LossPrior.Dust, LossPrior.Dust, LossPrior.Ordinary, LossPrior.Dust);
 
     /// <summary>The engines of <see cref="Worn"/>, each felt by fingers of its own.</summary>
     public static Population OtherFingers { get; } = Worn with { Name = "worn, felt by fingers of their own", OwnFingers = true };
@@ -45,16 +45,16 @@ internal sealed record Population(
     {
         var draws = new Draws(seed, Number, engine, (int)Stream.Clearances);
         bool oneCause = draws.Happens(0.5);
-        double together = draws.CutExponential(OneCause.Shared, LossExpectation.GreatestShared);
-        double intake = draws.CutExponential(Intake.Shared, LossExpectation.GreatestShared);
-        double exhaust = draws.CutExponential(Exhaust.Shared, LossExpectation.GreatestShared);
+        double together = draws.CutExponential(OneCause.Shared, LossPrior.GreatestShared);
+        double intake = draws.CutExponential(Intake.Shared, LossPrior.GreatestShared);
+        double exhaust = draws.CutExponential(Exhaust.Shared, LossPrior.GreatestShared);
         return [.. Engine.Valves.Select(v => Clearance(
             v.Band, oneCause ? together : v.Side == ValveSide.Intake ? intake : exhaust, draws))];
     }
 
     private double Clearance(ClearanceBand band, double shared, Draws draws) =>
-        draws.Happens(LossExpectation.StrayWeight)
-            ? draws.Uniform(band.Middle - LossExpectation.StrayReach, band.Middle + LossExpectation.StrayReach)
+        draws.Happens(LossPrior.StrayWeight)
+            ? draws.Uniform(band.Middle - LossPrior.StrayReach, band.Middle + LossPrior.StrayReach)
             : band.Middle + draws.Normal(band.Width / 4) - shared - draws.Exponential(OneCause.Own);
 }
 

@@ -47,9 +47,9 @@ internal static class Program
             yield break;
         }
 
-        if (population.Told != LossExpectation.Ordinary)
+        if (population.Told != LossPrior.Ordinary)
         {
-            yield return ("plan, measured shims, dust not told", () => new ByPlan(measures: true, LossExpectation.Ordinary));
+            yield return ("plan, measured shims, dust not told", () => new ByPlan(measures: true, LossPrior.Ordinary));
         }
 
         yield return ("plan, measured shims, depths where no blade enters",

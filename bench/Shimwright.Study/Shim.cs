@@ -22,7 +22,7 @@ internal sealed class Shim(double nominal, double actual)
 
     /// <summary>A shim of a size, off its mark by as much as the model says.</summary>
     public static Shim Make(double nominal, Draws draws) =>
-        new(nominal, nominal + draws.Normal(Instrument.Marked.Repeatability));
+        new(nominal, nominal + draws.Normal(Instrument.Marked.Random));
 
     /// <summary>The size nearest to a thickness.</summary>
     public static double SizeNear(double thickness) => Math.Round(

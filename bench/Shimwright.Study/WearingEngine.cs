@@ -51,7 +51,7 @@ internal sealed class WearingEngine
                 new Valve($"E{c}.{k}", c, ValveSide.Exhaust, "exhaust cam", new ClearanceBand(0.17, 0.24)),
             })));
         _clearances = [.. _engine.Valves.Select(v => v.Band.Middle + _draws.Normal(v.Band.Width / 4) - _draws.CutExponential(0.04, 0.24) - _draws.Exponential(0.02))];
-        _rates = [.. _engine.Valves.Select(v => Usual.RateOf(v.Side).Mean + _draws.Normal(Usual.RateOf(v.Side).Spread))];
+        _rates = [.. _engine.Valves.Select(v => Usual.RateOf(v.Side).Mean + _draws.Normal(Usual.RateOf(v.Side).StandardDeviation))];
         _victim = (int)(_draws.Uniform() * _clearances.Length);
     }
 
@@ -137,9 +137,9 @@ internal sealed class WearingEngine
         return Domain.Readings.Feel.Loose;
     }
 
-    private List<MadeChange> Refit(EngineWear wear, int check)
+    private List<Adjustment> Refit(EngineWear wear, int check)
     {
-        List<MadeChange> changes = [];
+        List<Adjustment> changes = [];
         for (int v = 0; v < _clearances.Length; v++)
         {
             ClearanceBand band = _engine.Valves[v].Band;
@@ -148,8 +148,8 @@ internal sealed class WearingEngine
             if (isWrong || mean < band.Low + Near || mean > band.High - Near)
             {
                 double shift = band.Middle - mean;
-                changes.Add(MadeChange.Fitted(v, new Thickness(3, Instrument.Micrometer), new Thickness(3 - shift, Instrument.Micrometer)));
-                double error = PlanRules.Default.ChangeError(Math.Sqrt(2) * Instrument.Micrometer.Repeatability);
+                changes.Add(Adjustment.Fitted(v, new Thickness(3, Instrument.Micrometer), new Thickness(3 - shift, Instrument.Micrometer)));
+                double error = PlanRules.Default.ChangeUncertainty(Math.Sqrt(2) * Instrument.Micrometer.Random);
                 _clearances[v] += shift + _draws.Normal(error) - (isWrong ? 0.05 : 0);
             }
         }

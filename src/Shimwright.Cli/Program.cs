@@ -6,15 +6,15 @@ internal static class Program
 {
     private static int Main(string[] args)
     {
-        Bench bench = Bench.OfConsole();
+        Terminal terminal = Terminal.OfConsole();
         try
         {
-            return CommandLine.Run(args, bench);
+            return CommandLine.Run(args, terminal);
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
             // A fault of the program, not of its input: said in one line, since a stack trace helps nobody at the bench.
-            bench.Error.WriteLine($"shimwright: this should not have happened, please report it with the job file: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
+            terminal.Error.WriteLine($"shimwright: this should not have happened, please report it with the job file: {fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}");
             return ExitCode.BadInput;
         }
     }

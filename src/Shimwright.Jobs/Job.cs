@@ -89,7 +89,7 @@ public sealed class Job
     public PlanRules Rules { get; }
 
     /// <summary>What was done after the check.</summary>
-    public IReadOnlyList<MadeChange> Changes { get; }
+    public IReadOnlyList<Adjustment> Changes { get; }
 
     /// <summary>What was read after the work, in the engine's order.</summary>
     public IReadOnlyList<ValveReadings> Rechecked { get; }
@@ -141,7 +141,7 @@ public sealed class Job
         ? WearHorizon.Known(past.PredictedAt(Clock), UsualWear, Horizon)
         : WearHorizon.Usual(Engine, UsualWear, Horizon);
 
-    private WearCheck ToWearCheck(CheckSection check, IReadOnlyList<MadeChange> changes, FeelProfile feel) => new(
+    private WearCheck ToWearCheck(CheckSection check, IReadOnlyList<Adjustment> changes, FeelProfile feel) => new(
         check.Clock!.Value,
         new EngineCheck(Engine, check.Readings.InOrder(Engine), check.Temperature, check.Loss, feel),
         Engine.Valves.Select(v => check.Fitted.ByValve.GetValueOrDefault(v.Id)),

@@ -10,7 +10,7 @@ namespace Shimwright.Jobs;
 /// <summary>A job read from a file, or everything that is wrong with it.</summary>
 /// <param name="Job">The job; null where there are problems.</param>
 /// <param name="Problems">All problems, in the order of the file's sections.</param>
-public sealed record JobReading(Job? Job, IReadOnlyList<JobProblem> Problems);
+public sealed record ParsedJob(Job? Job, IReadOnlyList<JobProblem> Problems);
 
 /// <summary>The job file, format shimwright-job/1: reading with every problem at once, and its schema.</summary>
 public static class JobFile
@@ -22,7 +22,7 @@ public static class JobFile
     /// <param name="utf8">The file's bytes.</param>
     /// <param name="purpose">What it is read for.</param>
     /// <returns>The job, or all problems.</returns>
-    public static JobReading Read(ReadOnlyMemory<byte> utf8, JobPurpose purpose)
+    public static ParsedJob Read(ReadOnlyMemory<byte> utf8, JobPurpose purpose)
     {
         List<JobProblem> problems = [];
         JobSections? sections = ReadObject(utf8, problems, JobSections.Read);

@@ -15,7 +15,7 @@ internal sealed class SeededChance(int seed)
 
     /// <summary>By inversion, one draw a value, so that the order of the draws is plain.</summary>
     public double Normal(double mean = 0, double sd = 1) =>
-        mean + (sd * NormalLaw.Quantile(Math.Max(1e-12, _random.NextDouble())));
+        mean + (sd * StandardNormal.Quantile(Math.Max(1e-12, _random.NextDouble())));
 
     public double Exponential(double mean) => -mean * Math.Log(1 - _random.NextDouble());
 

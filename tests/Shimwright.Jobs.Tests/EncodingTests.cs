@@ -18,7 +18,7 @@ public class EncodingTests
     [Fact]
     public void Read_ByteOrderMark_IsPassedOver()
     {
-        JobReading reading = JobFile.Read(new byte[] { 0xEF, 0xBB, 0xBF }.Concat(Sample.Shims().Bytes).ToArray(), JobPurpose.Plan);
+        ParsedJob reading = JobFile.Read(new byte[] { 0xEF, 0xBB, 0xBF }.Concat(Sample.Shims().Bytes).ToArray(), JobPurpose.Plan);
         Assert.Empty(reading.Problems);
         Assert.NotNull(reading.Job);
     }
@@ -47,7 +47,7 @@ public class EncodingTests
         foreach (byte[] broken in Broken)
         {
             byte[] spoilt = [.. text[..at], .. broken, .. text[(at + 1)..]];
-            JobReading reading = JobFile.Read(spoilt, JobPurpose.Plan);
+            ParsedJob reading = JobFile.Read(spoilt, JobPurpose.Plan);
             Assert.NotEmpty(reading.Problems);
             Assert.All(reading.Problems, Reading.AssertOneLine);
         }
@@ -63,7 +63,7 @@ public class EncodingTests
     [InlineData("\"redo\":90", "\"redo\":\"90 min\\ud800\"", "$.costs.redo")]
     public void Read_HalfASurrogatePairAsAValue_IsRefused(string text, string spoilt, string path)
     {
-        JobReading reading = Reading.Of(Sample.Shims().TextWith(text, spoilt), JobPurpose.Plan);
+        ParsedJob reading = Reading.Of(Sample.Shims().TextWith(text, spoilt), JobPurpose.Plan);
         Assert.Contains(reading.Problems, p => p.Path == path);
         Assert.All(reading.Problems, Reading.AssertOneLine);
     }
@@ -75,7 +75,7 @@ public class EncodingTests
     [InlineData("\"repeat\":0.008", "\"\\ud800\":0.008")]
     public void Read_HalfASurrogatePairAsAName_IsRefused(string text, string spoilt)
     {
-        JobReading reading = Reading.Of(Sample.Shims().TextWith(text, spoilt), JobPurpose.Plan);
+        ParsedJob reading = Reading.Of(Sample.Shims().TextWith(text, spoilt), JobPurpose.Plan);
         Assert.NotEmpty(reading.Problems);
         Assert.All(reading.Problems, Reading.AssertOneLine);
     }

@@ -55,7 +55,7 @@ public class JobPurposeTests
     [Fact]
     public void Read_PastChecks_GiveAllTheirProblemsAtOnce()
     {
-        JobReading reading = Reading.Of(Sample.Shims()
+        ParsedJob reading = Reading.Of(Sample.Shims()
             .Append("$.history", Sample.PastCheck).Append("$.history", Sample.PastCheck)
             .Set("$.history[0].readings[0].value", "11").Set("$.history[0].changed[0].to.thickness", "262")
             .Set("$.history[1].readings[1].valve", "\"X9\"").Set("$.history[1].blades", "[0.1, 0.1]")
@@ -91,7 +91,7 @@ public class JobPurposeTests
     [Fact]
     public void Read_NoThicknessesAtAll_MissesEveryValve()
     {
-        JobReading reading = Reading.Of(Sample.Shims().Remove("$.check.fitted").Text, JobPurpose.Plan);
+        ParsedJob reading = Reading.Of(Sample.Shims().Remove("$.check.fitted").Text, JobPurpose.Plan);
         Assert.Equal(["$.check.fitted", "$.check.fitted"], reading.Problems.Select(p => p.Path));
     }
 

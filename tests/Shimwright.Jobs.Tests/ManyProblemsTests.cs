@@ -39,7 +39,7 @@ public class ManyProblemsTests
     [Fact]
     public void Read_SeveralProblems_LeavesNoJob()
     {
-        JobReading reading = Reading.Of(Sample.Shims().Set("$.engine.ratio", "50").Set("$.costs.swap", "-3").Text);
+        ParsedJob reading = Reading.Of(Sample.Shims().Set("$.engine.ratio", "50").Set("$.costs.swap", "-3").Text);
         Assert.Null(reading.Job);
         Assert.Equal(2, reading.Problems.Count);
         Assert.All(reading.Problems, Reading.AssertOneLine);

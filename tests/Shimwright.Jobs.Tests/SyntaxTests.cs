@@ -82,7 +82,7 @@ public class SyntaxTests
     [Fact]
     public void Read_FileLargerThanAnyJob_IsRefusedBeforeItIsParsed()
     {
-        JobReading reading = JobFile.Read(new byte[JobFile.LargestBytes + 1], JobPurpose.Estimate);
+        ParsedJob reading = JobFile.Read(new byte[JobFile.LargestBytes + 1], JobPurpose.Estimate);
         Assert.Contains("33554433 bytes", Assert.Single(reading.Problems).ToString(), StringComparison.Ordinal);
     }
 }

@@ -10,9 +10,9 @@ namespace Shimwright.Cli.Commands;
 internal static class BatchProgress
 {
     /// <summary>Does the work, which reports how many jobs it has answered; how much of the file that was is read off the stream.</summary>
-    public static void Show(Bench bench, Stream stream, Action<Action<int>> work)
+    public static void Show(Terminal terminal, Stream stream, Action<Action<int>> work)
     {
-        if (!bench.ErrorIsTerminal || bench.OutputIsTerminal)
+        if (!terminal.ErrorIsTerminal || terminal.OutputIsTerminal)
         {
             work(_ => { });
             return;
@@ -20,11 +20,11 @@ internal static class BatchProgress
 
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Out = new AnsiConsoleOutput(bench.Error),
+            Out = new AnsiConsoleOutput(terminal.Error),
             Ansi = AnsiSupport.Yes,
             Interactive = InteractionSupport.Yes,
         });
-        console.Profile.Width = bench.Width;
+        console.Profile.Width = terminal.Width;
         console.Progress()
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
             .Start(drawn =>

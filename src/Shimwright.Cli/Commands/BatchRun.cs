@@ -13,23 +13,23 @@ internal static class BatchRun
     /// <summary>Lines that are held in memory together.</summary>
     private const int LinesAtOnce = 64;
 
-    public static int Run(Bench bench, string file, JobPurpose purpose, Func<Job, IJobAnswer> answer)
+    public static int Run(Terminal terminal, string file, JobPurpose purpose, Func<Job, IJobAnswer> answer)
     {
-        using Stream? stream = Source.Open(bench, file);
+        using Stream? stream = Source.Open(terminal, file);
         if (stream is null)
         {
             return ExitCode.BadInput;
         }
 
         bool anyBad = false;
-        BatchProgress.Show(bench, stream, progress =>
+        BatchProgress.Show(terminal, stream, progress =>
         {
             foreach ((int Index, byte[] Item)[] lines in ByteLines.Of(stream).Index().Chunk(LinesAtOnce))
             {
                 foreach ((string json, bool isBad) in lines.AsParallel().AsOrdered()
                     .Select(line => Answer(line.Item, line.Index + 1, purpose, answer)))
                 {
-                    bench.Output.WriteLine(json);
+                    terminal.Output.WriteLine(json);
                     anyBad |= isBad;
                 }
 
@@ -43,7 +43,7 @@ internal static class BatchRun
     {
         try
         {
-            JobReading reading = JobFile.Read(line, purpose);
+            ParsedJob reading = JobFile.Read(line, purpose);
             return reading.Job is { } job
                 ? (answer(job).Json(indented: false), false)
                 : Bad(number, [.. reading.Problems.Select(Words)]);

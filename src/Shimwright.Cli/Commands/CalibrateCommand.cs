@@ -2,7 +2,7 @@ using System.CommandLine;
 using Shimwright.Cli.Tables;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
-using Shimwright.Jobs.Calibration;
+using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tables;
@@ -12,7 +12,7 @@ namespace Shimwright.Cli.Commands;
 /// <summary>The command calibrate: a person's fingers from trials on gaps of known size.</summary>
 internal static class CalibrateCommand
 {
-    public static Command Create(Bench bench)
+    public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("TRIALS") { Description = "A CSV file with the columns gap, blade, leaves (may be left out) and feel; - reads standard input." };
         Option<double?> slip = NumberOption.Create("--slip", "SHARE", "Share of trials whose feel says nothing, 0.02 unless given.", FeelProfile.LeastSlip, FeelProfile.GreatestSlip);
@@ -30,14 +30,14 @@ internal static class CalibrateCommand
         {
             var known = new FeelProfile(
                 slip: parsed.GetValue(slip) ?? FeelProfile.Default.Slip, blade: parsed.GetValue(blade) ?? FeelProfile.Default.Blade);
-            return Run(bench, parsed.GetValue(file)!, known, parsed.GetValue(json), parsed.GetValue(unit));
+            return Run(terminal, parsed.GetValue(file)!, known, parsed.GetValue(json), parsed.GetValue(unit));
         });
         return command;
     }
 
-    private static int Run(Bench bench, string file, FeelProfile known, bool json, LengthUnit unit)
+    private static int Run(Terminal terminal, string file, FeelProfile known, bool json, LengthUnit unit)
     {
-        if (Source.ReadAll(bench, file) is not { } bytes)
+        if (Source.ReadAll(terminal, file) is not { } bytes)
         {
             return ExitCode.BadInput;
         }
@@ -47,7 +47,7 @@ internal static class CalibrateCommand
         {
             foreach (TableProblem problem in reading.Problems)
             {
-                bench.Error.WriteLine(problem);
+                terminal.Error.WriteLine(problem);
             }
 
             return ExitCode.BadInput;
@@ -56,18 +56,18 @@ internal static class CalibrateCommand
         FeelCalibrationResult result = FeelCalibrator.Fit(trials, known);
         if (result.Fit is not { } fit)
         {
-            bench.Error.WriteLine(CalibrationWords.Why(result, trials.Count));
+            terminal.Error.WriteLine(CalibrationWords.Why(result, trials.Count));
             return ExitCode.BadInput;
         }
 
         var answer = CalibrationResult.Of(trials, fit, result.Next);
         if (json)
         {
-            bench.Output.WriteLine(ResultJson.Write(answer, indented: true));
+            terminal.Output.WriteLine(ResultJson.Write(answer, indented: true));
         }
         else
         {
-            CalibrationPage.Write(new Page(bench, unit), answer, result.Next);
+            CalibrationPage.Write(new Page(terminal, unit), answer, result.Next);
         }
 
         return ExitCode.Done;

@@ -6,60 +6,60 @@ namespace Shimwright.Cli.Commands;
 /// <summary>The commands, and the one place where what went wrong becomes an exit code.</summary>
 internal static class CommandLine
 {
-    public static int Run(string[] args, Bench bench)
+    public static int Run(string[] args, Terminal terminal)
     {
         try
         {
-            ParseResult parsed = Root(bench).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            ParseResult parsed = Root(terminal).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
             if (parsed.Errors.Count > 0 && parsed.Action is null or ParseErrorAction)
             {
                 foreach (string message in Messages(parsed))
                 {
-                    bench.Error.WriteLine($"shimwright: {message}");
+                    terminal.Error.WriteLine($"shimwright: {message}");
                 }
 
                 string command = parsed.CommandResult.Command is RootCommand ? "" : $" {parsed.CommandResult.Command.Name}";
-                bench.Error.WriteLine($"shimwright: see 'shimwright{command} --help'");
+                terminal.Error.WriteLine($"shimwright: see 'shimwright{command} --help'");
                 return ExitCode.BadCommandLine;
             }
 
             int exit = parsed.Invoke(new InvocationConfiguration
             {
-                Output = bench.Output,
-                Error = bench.Error,
+                Output = terminal.Output,
+                Error = terminal.Error,
                 EnableDefaultExceptionHandler = false,
             });
-            bench.Output.Flush();
+            terminal.Output.Flush();
             return exit;
         }
         catch (IOException broken)
         {
             // A pipe that was closed at the other end, a full disk, or a file that cannot be read to its end.
-            bench.Error.WriteLine($"shimwright: {broken.Message}");
+            terminal.Error.WriteLine($"shimwright: {broken.Message}");
             return ExitCode.BadInput;
         }
         finally
         {
-            Flush(bench);
+            Flush(terminal);
         }
     }
 
-    private static RootCommand Root(Bench bench)
+    private static RootCommand Root(Terminal terminal)
     {
         var root = new RootCommand(
             "Shimwright turns what was felt at each valve into a clearance with its doubt, and chooses a shim for every valve.\n"
             + "Exit codes: 0 done; 1 the input is wrong; 2 the command line is wrong; 3 done, but a valve is stranded.")
         {
-            JobCommands.Estimate(bench),
-            JobCommands.Plan(bench),
-            JobCommands.Verdict(bench),
-            JobCommands.Forecast(bench),
-            JobCommands.Stops(bench),
-            TimingCommand.Create(bench),
-            ServeCommand.Create(bench),
-            CalibrateCommand.Create(bench),
-            DemoCommand.Create(bench),
-            SchemaCommand.Create(bench),
+            JobCommands.Estimate(terminal),
+            JobCommands.Plan(terminal),
+            JobCommands.Verdict(terminal),
+            JobCommands.Forecast(terminal),
+            JobCommands.Stops(terminal),
+            TimingCommand.Create(terminal),
+            ServeCommand.Create(terminal),
+            CalibrateCommand.Create(terminal),
+            DemoCommand.Create(terminal),
+            SchemaCommand.Create(terminal),
         };
         return root;
     }
@@ -78,11 +78,11 @@ internal static class CommandLine
         return parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Trim()).Distinct();
     }
 
-    private static void Flush(Bench bench)
+    private static void Flush(Terminal terminal)
     {
         try
         {
-            bench.Output.Flush();
+            terminal.Output.Flush();
         }
         catch (IOException)
         {

@@ -90,7 +90,7 @@ internal sealed class DemoBench
     public async Task<PlanAccepted> AcceptAsync(Guid job)
     {
         JobSheet sheet = (await _database.Jobs.FindAsync(job))!.Sheet;
-        JobReading reading = JobSheetFile.Read(sheet, JobPurpose.Plan);
+        ParsedJob reading = JobSheetFile.Read(sheet, JobPurpose.Plan);
         PlanResult result = PlanResult.Of(reading.Job ?? throw new InvalidDataException(string.Join("; ", reading.Problems)));
         PlanAccepted plan = PlanProposal.AllOf(result).Single(p => p.IsAdvised).Plan;
         await AddAsync(job, plan);
@@ -130,7 +130,7 @@ internal sealed class DemoBench
 
     private static (JobSetup Setup, IReadOnlyList<JobFact> Facts) Read(string text)
     {
-        SetupReading reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(text));
+        ParsedSetup reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(text));
         return (reading.Setup ?? throw new InvalidDataException(string.Join("; ", reading.Problems)), reading.Facts);
     }
 

@@ -12,7 +12,7 @@ internal static class DemoCommand
 {
     public static string Folder => Path.Combine(AppContext.BaseDirectory, "demo");
 
-    public static Command Create(Bench bench)
+    public static Command Create(Terminal terminal)
     {
         Option<LengthUnit> unit = Page.UnitOption();
         var once = new Option<bool>("--once") { Description = "Print the plans and end, without opening the bench." };
@@ -26,22 +26,22 @@ internal static class DemoCommand
         };
         command.SetAction(async (parsed, cancel) =>
         {
-            int exit = Run(bench, parsed.GetValue(unit));
-            return exit != ExitCode.Done || parsed.GetValue(once) ? exit : await ServeAsync(bench, parsed.GetValue(port), cancel);
+            int exit = Run(terminal, parsed.GetValue(unit));
+            return exit != ExitCode.Done || parsed.GetValue(once) ? exit : await ServeAsync(terminal, parsed.GetValue(port), cancel);
         });
         return command;
     }
 
     /// <summary>Serves the demo workshop from a temporary folder, which is taken away again.</summary>
-    private static async Task<int> ServeAsync(Bench bench, int port, CancellationToken cancel)
+    private static async Task<int> ServeAsync(Terminal terminal, int port, CancellationToken cancel)
     {
         string folder = Directory.CreateTempSubdirectory("shimwright-demo-").FullName;
         try
         {
-            return await ServeCommand.RunAsync(bench, Path.Combine(folder, "bench.db"), port, cancel, async (database, url) =>
+            return await ServeCommand.RunAsync(terminal, Path.Combine(folder, "bench.db"), port, cancel, async (database, url) =>
             {
                 Guid job = await DemoBench.FillAsync(database);
-                bench.Output.WriteLine($"A job in progress: {url}/jobs/{job}/measure");
+                terminal.Output.WriteLine($"A job in progress: {url}/jobs/{job}/measure");
             });
         }
         finally
@@ -51,17 +51,17 @@ internal static class DemoCommand
         }
     }
 
-    private static int Run(Bench bench, LengthUnit unit)
+    private static int Run(Terminal terminal, LengthUnit unit)
     {
-        var page = new Page(bench, unit);
+        var page = new Page(terminal, unit);
         foreach ((string file, string lookAt) in DemoTour.Stops)
         {
-            JobReading reading = JobFile.Read(File.ReadAllBytes(Path.Combine(Folder, file)), JobPurpose.Plan);
+            ParsedJob reading = JobFile.Read(File.ReadAllBytes(Path.Combine(Folder, file)), JobPurpose.Plan);
             if (reading.Job is not { } job)
             {
                 foreach (JobProblem problem in reading.Problems)
                 {
-                    bench.Error.WriteLine($"{file}: {problem}");
+                    terminal.Error.WriteLine($"{file}: {problem}");
                 }
 
                 return ExitCode.BadInput;

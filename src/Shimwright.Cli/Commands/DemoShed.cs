@@ -118,7 +118,7 @@ internal sealed class DemoShed
         IReadOnlyList<Valve> valves = engine.Card.Engine.Valves;
         JsonObject bench = new BenchSettings { Redo = RedoMinutes }.ForJob(engine.Card.Engine.AccessGroups.ToDictionary(g => g, _ => 25.0));
         bench["history"] = EngineHistory.Of(engine.Card, await _past.Due.PastAsync(engine.Id));
-        SetupReading reading = JobSetup.Begin(engine.Card, Math.Round(clock, 1), 20, bench);
+        ParsedSetup reading = JobSetup.Begin(engine.Card, Math.Round(clock, 1), 20, bench);
         JobSetup setup = reading.Setup ?? throw new InvalidDataException(string.Join("; ", reading.Problems));
         JobFact[] facts =
         [

@@ -19,32 +19,32 @@ internal interface IJobAnswer
 /// <summary>The commands that work on a job file.</summary>
 internal static class JobCommands
 {
-    public static Command Estimate(Bench bench) => Create(
-        bench,
+    public static Command Estimate(Terminal terminal) => Create(
+        terminal,
         "estimate",
         "Turn the readings of a job into a clearance for every valve, and name the blade to try next.\n"
         + "Example: shimwright estimate demo/04-shim-over-bucket-twin.json --unit thou",
         JobPurpose.Estimate,
         job => new EstimateAnswer(job));
 
-    public static Command Plan(Bench bench) => Create(
-        bench,
+    public static Command Plan(Terminal terminal) => Create(
+        terminal,
         "plan",
         "Choose what to do at every valve so that all pass the first time: keep, fit or turn.\n"
         + "Example: shimwright plan demo/01-dusty-single.json",
         JobPurpose.Plan,
         job => new PlanAnswer(job));
 
-    public static Command Verdict(Bench bench) => Create(
-        bench,
+    public static Command Verdict(Terminal terminal) => Create(
+        terminal,
         "verdict",
         "Judge a re-check: does every valve pass, and did the work do what was expected?\n"
         + "Example: shimwright verdict demo/01-dusty-single.json",
         JobPurpose.Verdict,
         job => new VerdictAnswer(job));
 
-    public static Command Stops(Bench bench) => Create(
-        bench,
+    public static Command Stops(Terminal terminal) => Create(
+        terminal,
         "stops",
         "Find where the crank has to stop so that every valve can be checked on the heel of its cam, with the fewest stops.\n"
         + "Example: shimwright stops demo/02-worn-four.json",
@@ -52,8 +52,8 @@ internal static class JobCommands
         job => new StopsAnswer(job),
         hasLengths: false);
 
-    public static Command Forecast(Bench bench) => Create(
-        bench,
+    public static Command Forecast(Terminal terminal) => Create(
+        terminal,
         "forecast",
         "Say when to check again, how fast each valve wears, and how much room its shim leaves.\n"
         + "Example: shimwright forecast demo/09-third-check.json",
@@ -61,7 +61,7 @@ internal static class JobCommands
         job => new ForecastAnswer(job));
 
     private static Command Create(
-        Bench bench, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true)
+        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true)
     {
         var file = new Argument<string?>("JOB")
         {
@@ -93,25 +93,25 @@ internal static class JobCommands
             }
         });
         command.SetAction(parsed => parsed.GetValue(batch) is { } many
-            ? BatchRun.Run(bench, many, purpose, answer)
-            : One(bench, parsed.GetValue(file)!, purpose, answer, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default));
+            ? BatchRun.Run(terminal, many, purpose, answer)
+            : One(terminal, parsed.GetValue(file)!, purpose, answer, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default));
         return command;
     }
 
     private static int One(
-        Bench bench, string file, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool json, LengthUnit unit)
+        Terminal terminal, string file, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool json, LengthUnit unit)
     {
-        if (Source.ReadAll(bench, file) is not { } bytes)
+        if (Source.ReadAll(terminal, file) is not { } bytes)
         {
             return ExitCode.BadInput;
         }
 
-        JobReading reading = JobFile.Read(bytes, purpose);
+        ParsedJob reading = JobFile.Read(bytes, purpose);
         if (reading.Job is not { } job)
         {
             foreach (JobProblem problem in reading.Problems)
             {
-                bench.Error.WriteLine(problem);
+                terminal.Error.WriteLine(problem);
             }
 
             return ExitCode.BadInput;
@@ -120,11 +120,11 @@ internal static class JobCommands
         IJobAnswer result = answer(job);
         if (json)
         {
-            bench.Output.WriteLine(result.Json(indented: true));
+            terminal.Output.WriteLine(result.Json(indented: true));
         }
         else
         {
-            result.Show(new Page(bench, unit));
+            result.Show(new Page(terminal, unit));
         }
 
         return result.Exit;

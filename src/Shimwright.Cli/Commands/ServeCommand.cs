@@ -10,7 +10,7 @@ internal static class ServeCommand
 {
     public const int UsualPort = 7340;
 
-    public static Command Create(Bench bench)
+    public static Command Create(Terminal terminal)
     {
         var database = new Option<string?>("--db")
         {
@@ -20,7 +20,7 @@ internal static class ServeCommand
         };
         Option<int> port = PortOption();
         var command = new Command("serve", "Open the bench in a browser, on this machine only, until Ctrl-C.\nExample: shimwright serve --db shed.db") { database, port };
-        command.SetAction((parsed, cancel) => RunAsync(bench, parsed.GetValue(database) ?? UsualFile(), parsed.GetValue(port), cancel));
+        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database) ?? UsualFile(), parsed.GetValue(port), cancel));
         return command;
     }
 
@@ -42,9 +42,9 @@ internal static class ServeCommand
     }
 
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
-    public static async Task<int> RunAsync(Bench bench, string address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null)
+    public static async Task<int> RunAsync(Terminal terminal, string address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null)
     {
-        if (await PreparedAsync(bench, address, cancel) is not { } database)
+        if (await PreparedAsync(terminal, address, cancel) is not { } database)
         {
             return ExitCode.BadInput;
         }
@@ -56,38 +56,38 @@ internal static class ServeCommand
         }
         catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or System.Net.Sockets.SocketException)
         {
-            bench.Error.WriteLine($"shimwright: port {port.ToString(CultureInfo.InvariantCulture)} on 127.0.0.1 is taken; name another with --port, or 0 for any that is free");
+            terminal.Error.WriteLine($"shimwright: port {port.ToString(CultureInfo.InvariantCulture)} on 127.0.0.1 is taken; name another with --port, or 0 for any that is free");
             return ExitCode.BadInput;
         }
 
         string url = app.Urls.First();
-        bench.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
+        terminal.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
         if (opened is not null)
         {
             await opened(database, url);
         }
 
-        bench.Output.Flush();
+        terminal.Output.Flush();
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;
     }
 
     /// <summary>The database, brought up to this program; null where it cannot be used, which is said then.</summary>
-    private static async Task<BenchDatabase?> PreparedAsync(Bench bench, string address, CancellationToken cancel)
+    private static async Task<BenchDatabase?> PreparedAsync(Terminal terminal, string address, CancellationToken cancel)
     {
         try
         {
             var database = BenchDatabase.At(address, TimeProvider.System);
             if (await database.PrepareAsync(cancel) is { } copy)
             {
-                bench.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
+                terminal.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
             }
 
             return database;
         }
         catch (BenchDatabaseException unusable)
         {
-            bench.Error.WriteLine($"shimwright: {unusable.Message}");
+            terminal.Error.WriteLine($"shimwright: {unusable.Message}");
             return null;
         }
     }

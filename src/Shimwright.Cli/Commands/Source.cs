@@ -4,9 +4,9 @@ namespace Shimwright.Cli.Commands;
 internal static class Source
 {
     /// <summary>Everything in the file, or null after saying why it cannot be read.</summary>
-    public static byte[]? ReadAll(Bench bench, string file)
+    public static byte[]? ReadAll(Terminal terminal, string file)
     {
-        using Stream? stream = Open(bench, file);
+        using Stream? stream = Open(terminal, file);
         if (stream is null)
         {
             return null;
@@ -18,7 +18,7 @@ internal static class Source
     }
 
     /// <summary>The open file, or null after saying why it cannot be opened.</summary>
-    public static Stream? Open(Bench bench, string file)
+    public static Stream? Open(Terminal terminal, string file)
     {
         if (string.IsNullOrWhiteSpace(file))
         {
@@ -27,7 +27,7 @@ internal static class Source
 
         if (file == "-")
         {
-            return bench.Input;
+            return terminal.Input;
         }
 
         try
@@ -49,7 +49,7 @@ internal static class Source
 
         Stream? Failed(string why)
         {
-            bench.Error.WriteLine($"{file}: cannot be read: {why}");
+            terminal.Error.WriteLine($"{file}: cannot be read: {why}");
             return null;
         }
     }

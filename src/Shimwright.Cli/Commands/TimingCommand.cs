@@ -14,7 +14,7 @@ internal static class TimingCommand
 {
     private const int MostPins = 1000;
 
-    public static Command Create(Bench bench)
+    public static Command Create(Terminal terminal)
     {
         Option<double?> teeth = NumberOption.Create("--teeth", "Z", "Teeth of the camshaft's sprocket.", Sprocket.FewestTeeth, Sprocket.MostTeeth, whole: true);
         teeth.Required = true;
@@ -58,7 +58,7 @@ internal static class TimingCommand
             {
                 foreach (string message in wrong.Append("see 'shimwright timing --help'"))
                 {
-                    bench.Error.WriteLine($"shimwright: {message}");
+                    terminal.Error.WriteLine($"shimwright: {message}");
                 }
 
                 return ExitCode.BadCommandLine;
@@ -67,11 +67,11 @@ internal static class TimingCommand
             TimingResult answer = TimingResult.Of(question);
             if (parsed.GetValue(json))
             {
-                bench.Output.WriteLine(ResultJson.Write(answer, indented: true));
+                terminal.Output.WriteLine(ResultJson.Write(answer, indented: true));
             }
             else
             {
-                TimingPage.Write(new Page(bench, LengthUnit.Mm), answer);
+                TimingPage.Write(new Page(terminal, LengthUnit.Mm), answer);
             }
 
             return ExitCode.Done;

@@ -11,18 +11,18 @@ namespace Shimwright.Cli.Tables;
 /// <summary>A page of output for people: the console it is drawn on and the unit in which lengths are written.</summary>
 internal sealed class Page
 {
-    public Page(Bench bench, LengthUnit unit)
+    public Page(Terminal terminal, LengthUnit unit)
     {
         Lengths = new LengthStyle(unit);
         Console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Out = new AnsiConsoleOutput(bench.OutputIsTerminal ? bench.Output : new TrimmedWriter(bench.Output)),
-            Ansi = bench.OutputIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
-            ColorSystem = bench.OutputIsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Out = new AnsiConsoleOutput(terminal.OutputIsTerminal ? terminal.Output : new TrimmedWriter(terminal.Output)),
+            Ansi = terminal.OutputIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = terminal.OutputIsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
         });
-        Console.Profile.Width = bench.Width;
-        Console.Profile.Capabilities.Unicode = bench.OutputIsTerminal && Console.Profile.Capabilities.Unicode;
+        Console.Profile.Width = terminal.Width;
+        Console.Profile.Capabilities.Unicode = terminal.OutputIsTerminal && Console.Profile.Capabilities.Unicode;
     }
 
     public IAnsiConsole Console { get; }

@@ -35,7 +35,7 @@ public static class CheckWant
         double before = Squares.Of(Math.Max(Finest, atCheck.ClearanceSpread));
         double sum = before + Squares.Of(reading);
         double half = band.Width / 2;
-        double stays = Staying(half, Math.Sqrt(before / sum) * reading, Guard.Within(changeBelow, 0, 1)) / ratio;
+        double stays = StayChance(half, Math.Sqrt(before / sum) * reading, Guard.Within(changeBelow, 0, 1)) / ratio;
         return new ThicknessWant(
             shim + ((atCheck.Clearance - band.Middle) / ratio), before / Math.Sqrt(sum) / ratio, half / ratio,
             kept: stays > 0 ? (shim - stays, shim + stays) : null, blur: shimError);
@@ -77,13 +77,13 @@ public static class CheckWant
         ArgumentNullException.ThrowIfNull(band);
         double half = band.Width / 2;
         double off = ratio * step / 4;
-        return NormalLaw.Between((-half - off) / Guard.Within(error, double.Epsilon, 10), (half - off) / error);
+        return StandardNormal.Between((-half - off) / Guard.Within(error, double.Epsilon, 10), (half - off) / error);
     }
 
     /// <summary>How far from the middle of its band a clearance may be found and still stay, mm; 0 where it may nowhere.</summary>
-    private static double Staying(double half, double spread, double changeBelow)
+    private static double StayChance(double half, double spread, double changeBelow)
     {
-        double In(double off) => NormalLaw.Between((-half - off) / spread, (half - off) / spread);
+        double In(double off) => StandardNormal.Between((-half - off) / spread, (half - off) / spread);
         if (In(0) < changeBelow)
         {
             return 0;

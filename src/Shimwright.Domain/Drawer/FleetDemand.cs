@@ -57,13 +57,13 @@ public sealed record FleetDemand(IReadOnlyList<SizeDemand> Sizes, double Wanted,
 
     private static IEnumerable<EngineWant> OfEngine(IReadOnlyList<ThicknessWant> valves, IReadOnlyList<double> sizes) =>
         valves.SelectMany(v => ChoicesOf(v, sizes)).GroupBy(c => c.Size)
-            .Select(g => new EngineWant(sizes[g.Key], CountLaw.OfChances(g.Select(c => c.Chance))));
+            .Select(g => new EngineWant(sizes[g.Key], CountDistribution.OfChances(g.Select(c => c.Chance))));
 
     private static double ChanceOf(ThicknessWant want, IReadOnlyList<double> sizes, int size)
     {
         double from = sizes[size] - want.Tolerance;
         double to = sizes[size] + want.Tolerance;
-        double reach = 7 * want.WholeSpread;
+        double reach = 7 * want.WholeStandardDeviation;
         if (from > want.Middle + reach || to < want.Middle - reach)
         {
             return 0;

@@ -72,7 +72,7 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
         {
             if (takes[s] is { } chances && chances.Sum() is > 0 and var mean)
             {
-                served += CountLaw.OfChances(chances).ServedBy(kit.Each) * passes[s] / mean;
+                served += CountDistribution.OfChances(chances).ServedBy(kit.Each) * passes[s] / mean;
             }
         }
 
@@ -82,8 +82,8 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
     /// <summary>Which sizes a valve may come to take, with what chance, and with what chance it then passes too.</summary>
     private static IEnumerable<(int Size, double Taken, double Passing)> Choices(double[] sizes, ThicknessWant want, double error)
     {
-        double low = want.Middle - (Deviations * want.WholeSpread);
-        double high = want.Middle + (Deviations * want.WholeSpread);
+        double low = want.Middle - (Deviations * want.WholeStandardDeviation);
+        double high = want.Middle + (Deviations * want.WholeStandardDeviation);
         for (int s = Nearest(sizes, low); s <= Nearest(sizes, high); s++)
         {
             double from = s == 0 ? low : Math.Max(low, (sizes[s - 1] + sizes[s]) / 2);

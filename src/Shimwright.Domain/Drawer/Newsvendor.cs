@@ -29,7 +29,7 @@ public sealed class Newsvendor(double holding, double shortage)
     /// <returns>The stock and its cost.</returns>
     public StockLevel BestForNormal(double mean, double deviation)
     {
-        double level = Guard.Finite(mean) + (Guard.Within(deviation, double.Epsilon, 1e12) * NormalLaw.Quantile(CriticalRatio));
+        double level = Guard.Finite(mean) + (Guard.Within(deviation, double.Epsilon, 1e12) * StandardNormal.Quantile(CriticalRatio));
         return new(level, CostForNormal(level, mean, deviation));
     }
 
@@ -41,14 +41,14 @@ public sealed class Newsvendor(double holding, double shortage)
     public double CostForNormal(double level, double mean, double deviation)
     {
         double z = (Guard.Finite(level) - Guard.Finite(mean)) / Guard.Within(deviation, double.Epsilon, 1e12);
-        double missing = deviation * (NormalLaw.Density(z) - (z * NormalLaw.Cdf(-z)));
+        double missing = deviation * (StandardNormal.Density(z) - (z * StandardNormal.Cdf(-z)));
         return (_holding * (level - mean + missing)) + (_shortage * missing);
     }
 
     /// <summary>The best stock against any demand in whole pieces.</summary>
     /// <param name="demand">How many will be wanted.</param>
     /// <returns>The least stock of least cost, and that cost.</returns>
-    public StockLevel BestFor(CountLaw demand)
+    public StockLevel BestFor(CountDistribution demand)
     {
         ArgumentNullException.ThrowIfNull(demand);
         int level = demand.Covering(CriticalRatio);
@@ -59,7 +59,7 @@ public sealed class Newsvendor(double holding, double shortage)
     /// <param name="level">The stock, 0 or more.</param>
     /// <param name="demand">How many will be wanted.</param>
     /// <returns>Expected cost.</returns>
-    public double CostFor(int level, CountLaw demand)
+    public double CostFor(int level, CountDistribution demand)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(level);
         ArgumentNullException.ThrowIfNull(demand);
@@ -72,7 +72,7 @@ public sealed class Newsvendor(double holding, double shortage)
     /// <param name="deviation">Its standard deviation a period.</param>
     /// <param name="leadTime">Periods between an order and its arrival, 0 or more.</param>
     /// <returns>Mean and standard deviation.</returns>
-    public static (double Mean, double Deviation) OverLeadTime(double mean, double deviation, int leadTime)
+    public static (double Mean, double StandardDeviation) OverLeadTime(double mean, double deviation, int leadTime)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(leadTime);
         return (Guard.Finite(mean) * (leadTime + 1), Guard.Within(deviation, 0, 1e12) * Math.Sqrt(leadTime + 1));
@@ -82,10 +82,10 @@ public sealed class Newsvendor(double holding, double shortage)
     /// <param name="period">How many are wanted in a period, independent from one period to the next.</param>
     /// <param name="leadTime">Periods between an order and its arrival, 0 or more.</param>
     /// <returns>The law of the sum.</returns>
-    public static CountLaw OverLeadTime(CountLaw period, int leadTime)
+    public static CountDistribution OverLeadTime(CountDistribution period, int leadTime)
     {
         ArgumentNullException.ThrowIfNull(period);
         ArgumentOutOfRangeException.ThrowIfNegative(leadTime);
-        return CountLaw.Sum(Enumerable.Repeat(period, leadTime + 1));
+        return CountDistribution.Sum(Enumerable.Repeat(period, leadTime + 1));
     }
 }

@@ -10,7 +10,7 @@ namespace Shimwright.Domain.Drawer;
 /// <param name="CoveredNow">The chance that what is there will do.</param>
 /// <param name="CoveredThen">The chance that it will do once the order is in.</param>
 /// <param name="Price">Price of one, or null where the size cannot be bought.</param>
-public sealed record OrderLine(double Size, CountLaw Wanted, int OnHand, int Level, double CoveredNow, double CoveredThen, double? Price)
+public sealed record OrderLine(double Size, CountDistribution Wanted, int OnHand, int Level, double CoveredNow, double CoveredThen, double? Price)
 {
     /// <summary>How many to order now; 0 where there are enough or none can be bought.</summary>
     public int ToOrder => Price is null ? 0 : Math.Max(0, Level - OnHand);

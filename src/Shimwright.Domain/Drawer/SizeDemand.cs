@@ -9,7 +9,7 @@ public sealed record EngineWant
     /// <summary>Makes a want.</summary>
     /// <param name="size">The size, mm.</param>
     /// <param name="count">How many of it, with their chances.</param>
-    public EngineWant(double size, CountLaw count)
+    public EngineWant(double size, CountDistribution count)
     {
         ArgumentNullException.ThrowIfNull(count);
         Size = Guard.Within(size, Thickness.Thinnest, Thickness.Thickest);
@@ -20,13 +20,13 @@ public sealed record EngineWant
     public double Size { get; }
 
     /// <summary>How many of it.</summary>
-    public CountLaw Count { get; }
+    public CountDistribution Count { get; }
 }
 
 /// <summary>How many of a size all engines due will want together.</summary>
 /// <param name="Size">The size, mm.</param>
 /// <param name="Wanted">How many, with their chances.</param>
-public sealed record SizeDemand(double Size, CountLaw Wanted)
+public sealed record SizeDemand(double Size, CountDistribution Wanted)
 {
     /// <summary>Sizes that are the same but for rounding, mm.</summary>
     private const int Digits = 6;
@@ -40,7 +40,7 @@ public sealed record SizeDemand(double Size, CountLaw Wanted)
         return
         [
             .. wants.GroupBy(w => Math.Round(w.Size, Digits)).OrderBy(g => g.Key)
-                .Select(g => new SizeDemand(g.Key, CountLaw.Sum(g.Select(w => w.Count)))),
+                .Select(g => new SizeDemand(g.Key, CountDistribution.Sum(g.Select(w => w.Count)))),
         ];
     }
 }

@@ -30,7 +30,7 @@ public sealed record ThicknessWant
     public ThicknessWant(double middle, double spread, double tolerance, double chance = 1, (double From, double To)? kept = null, double blur = 0)
     {
         Middle = Guard.Finite(middle);
-        Spread = Guard.Within(spread, 1e-6, 10);
+        StandardDeviation = Guard.Within(spread, 1e-6, 10);
         Tolerance = Guard.Within(tolerance, 1e-6, 10);
         Chance = Guard.Within(chance, 0, 1);
         Blur = Guard.Within(blur, 0, 10);
@@ -38,13 +38,13 @@ public sealed record ThicknessWant
         {
             Guard.Within(stays.To, Guard.Finite(stays.From), double.MaxValue, nameof(kept));
             Kept = stays;
-            _belowKept = NormalTable.Cdf((stays.From - Middle) / Spread);
-            _upToKept = NormalTable.Cdf((stays.To - Middle) / Spread);
+            _belowKept = NormalTable.Cdf((stays.From - Middle) / StandardDeviation);
+            _upToKept = NormalTable.Cdf((stays.To - Middle) / StandardDeviation);
         }
     }
 
     private ThicknessWant(ThicknessWant one, ThicknessWant other, double share)
-        : this(one.Middle, one.Spread, one.Tolerance, one.Chance, one.Kept, one.Blur)
+        : this(one.Middle, one.StandardDeviation, one.Tolerance, one.Chance, one.Kept, one.Blur)
     {
         _other = other;
         _share = Guard.Within(share, 0, 1);
@@ -54,7 +54,7 @@ public sealed record ThicknessWant
     public double Middle { get; }
 
     /// <summary>Standard deviation of that thickness as it is foreseen today, mm.</summary>
-    public double Spread { get; }
+    public double StandardDeviation { get; }
 
     /// <summary>How far off it a thickness may be, mm.</summary>
     public double Tolerance { get; }
@@ -72,7 +72,7 @@ public sealed record ThicknessWant
     public double Wanted => Mixed(Chance * Range(double.NegativeInfinity, double.PositiveInfinity), _other?.Wanted);
 
     /// <summary>Standard deviation of the thickness with all that moves it, mm.</summary>
-    public double WholeSpread => Squares.Combine(Spread, Blur);
+    public double WholeStandardDeviation => Squares.CombinedStandardUncertainty(StandardDeviation, Blur);
 
     /// <summary>The chance that the valve will want a shim of a thickness in a range.</summary>
     /// <param name="from">Above this, mm.</param>
@@ -99,8 +99,8 @@ public sealed record ThicknessWant
     {
         if (Blur == 0 || Kept is null)
         {
-            double spread = Kept is null ? WholeSpread : Spread;
-            return Chance * (Kept is null ? NormalLaw.Between((from - Middle) / spread, (to - Middle) / spread) : Range(from, to));
+            double spread = Kept is null ? WholeStandardDeviation : StandardDeviation;
+            return Chance * (Kept is null ? StandardNormal.Between((from - Middle) / spread, (to - Middle) / spread) : Range(from, to));
         }
 
         // Equal steps of a normal law: within 0.001 also where the shim's error and the edge of what stays meet.
@@ -118,7 +118,7 @@ public sealed record ThicknessWant
     {
         if (Kept is not { } kept)
         {
-            return Chance * NormalTable.Cdf((thickness - Middle) / WholeSpread);
+            return Chance * NormalTable.Cdf((thickness - Middle) / WholeStandardDeviation);
         }
 
         if (Blur == 0)
@@ -136,13 +136,13 @@ public sealed record ThicknessWant
     }
 
     private double Quick(double thickness, (double From, double To) kept) =>
-        thickness <= kept.From ? NormalTable.Cdf((thickness - Middle) / Spread)
+        thickness <= kept.From ? NormalTable.Cdf((thickness - Middle) / StandardDeviation)
         : thickness <= kept.To ? _belowKept
-        : NormalTable.Cdf((thickness - Middle) / Spread) - _upToKept + _belowKept;
+        : NormalTable.Cdf((thickness - Middle) / StandardDeviation) - _upToKept + _belowKept;
 
     private static double[] Weights()
     {
-        double[] weights = [.. Enumerable.Range(-BlurPoints, (2 * BlurPoints) + 1).Select(i => NormalLaw.Density(i))];
+        double[] weights = [.. Enumerable.Range(-BlurPoints, (2 * BlurPoints) + 1).Select(i => StandardNormal.Density(i))];
         double total = weights.Sum();
         return [.. weights.Select(w => w / total)];
     }
@@ -156,5 +156,5 @@ public sealed record ThicknessWant
             : all;
     }
 
-    private double Normal(double from, double to) => to > from ? NormalLaw.Between((from - Middle) / Spread, (to - Middle) / Spread) : 0;
+    private double Normal(double from, double to) => to > from ? StandardNormal.Between((from - Middle) / StandardDeviation, (to - Middle) / StandardDeviation) : 0;
 }

@@ -50,7 +50,7 @@ public static class FeelCalibrator
         if (status != FeelStatus.Fitted)
         {
             // What was felt still says where the feels change; how sharply they do is taken as usual.
-            Vector<double> about = status == FeelStatus.Separated && AreFingers(top.Point, FeelProfile.Default.Spread) ? top.Point.Clone() : usual;
+            Vector<double> about = status == FeelStatus.Separated && AreFingers(top.Point, FeelProfile.Default.StandardDeviation) ? top.Point.Clone() : usual;
             about[FeelLikelihood.Omega] = usual[FeelLikelihood.Omega];
             return new(status, null, [], NextFeelTrial.Suggest(trials, about, likelihood, Suggested));
         }
@@ -63,7 +63,7 @@ public static class FeelCalibrator
         Matrix<double> covariance = top.At.Information.Inverse();
         double spread = Math.Exp(top.Point[FeelLikelihood.Omega]);
         double[] values = [top.Point[0], top.Point[1], top.Point[2], spread];
-        double[] defaults = [usual[0], usual[1], usual[2], FeelProfile.Default.Spread];
+        double[] defaults = [usual[0], usual[1], usual[2], FeelProfile.Default.StandardDeviation];
         string[] names = ["firm", "light", "loose", "spread"];
         FeelParameter[] parameters = new FeelParameter[FeelLikelihood.Parameters];
         for (int i = 0; i < parameters.Length; i++)
@@ -101,7 +101,7 @@ public static class FeelCalibrator
         {
             foreach (double factor in new[] { 0.5, 1, 2 })
             {
-                double spread = FeelProfile.Default.Spread * factor;
+                double spread = FeelProfile.Default.StandardDeviation * factor;
                 yield return Vector<double>.Build.Dense([.. middles.Zip(middles.Skip(1), (a, b) => (a + b) / 2), Math.Log(spread)]);
             }
         }

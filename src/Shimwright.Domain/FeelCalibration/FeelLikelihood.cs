@@ -24,7 +24,7 @@ internal sealed class FeelLikelihood(double slip, double blade)
     public double Blade => blade;
 
     public static Vector<double> PointOf(FeelProfile feel) =>
-        Vector<double>.Build.Dense([feel.Firm, feel.Light, feel.Loose, Math.Log(feel.Spread)]);
+        Vector<double>.Build.Dense([feel.Firm, feel.Light, feel.Loose, Math.Log(feel.StandardDeviation)]);
 
     public static bool IsInDomain(Vector<double> p) => p[0] < p[1] && p[1] < p[2];
 
@@ -100,13 +100,13 @@ internal sealed class FeelLikelihood(double slip, double blade)
             AddEdge(slope, bend, lower, slip - 1, low, s, variance);
         }
 
-        return Math.Max(LeastChance, ((1 - slip) * NormalLaw.Between(low, high)) + (slip / 4));
+        return Math.Max(LeastChance, ((1 - slip) * StandardNormal.Between(low, high)) + (slip / 4));
     }
 
     /// <summary>Adds weight·Φ(u), u = (t - d)/s, to a gradient and to second derivatives by t and ω.</summary>
     private static void AddEdge(Span<double> slope, Span<double> bend, int threshold, double weight, double u, double s, double variance)
     {
-        double density = weight * NormalLaw.Density(u);
+        double density = weight * StandardNormal.Density(u);
         double byOmega = variance / s;
         double twiceByOmega = (2 * byOmega) - (byOmega * byOmega / s);
         double bySpread = -u * density / s;

@@ -57,7 +57,7 @@ public static class OrderedProbit
         for (int j = 0; j + 1 < weights.Length; j++)
         {
             below += weights[j];
-            start[covariates + j] = NormalLaw.Quantile(below / weights.Sum());
+            start[covariates + j] = StandardNormal.Quantile(below / weights.Sum());
         }
 
         return start;
@@ -99,7 +99,7 @@ public static class OrderedProbit
             int thresholds = parameters.Count - covariates;
             double low = o.Category == 0 ? double.NegativeInfinity : parameters[covariates + o.Category - 1] - score;
             double high = o.Category == thresholds ? double.PositiveInfinity : parameters[covariates + o.Category] - score;
-            double chance = NormalLaw.Between(low, high);
+            double chance = StandardNormal.Between(low, high);
             if (!(chance > LeastChance))
             {
                 return null;
@@ -143,7 +143,7 @@ public static class OrderedProbit
         return [lower, upper];
     }
 
-    private static double Density(double z) => double.IsInfinity(z) ? 0 : NormalLaw.Density(z);
+    private static double Density(double z) => double.IsInfinity(z) ? 0 : StandardNormal.Density(z);
 
-    private static double Bend(double z) => double.IsInfinity(z) ? 0 : z * NormalLaw.Density(z);
+    private static double Bend(double z) => double.IsInfinity(z) ? 0 : z * StandardNormal.Density(z);
 }

@@ -2,15 +2,15 @@ namespace Shimwright.Domain.Numerics;
 
 /// <summary>
 /// Mills' ratio Φ(-z)/φ(z) where it is wanted a million times: the cubic through tabulated values and slopes, and the
-/// asymptotic series beyond. Within 1e-8 of <see cref="NormalLaw.Mills"/>, which fills the table.
+/// asymptotic series beyond. Within 1e-8 of <see cref="StandardNormal.Mills"/>, which fills the table.
 /// </summary>
 internal static class MillsTable
 {
     private const int PerUnit = 32;
     private const double Reach = 12;
     private static readonly double SqrtTwoPi = Math.Sqrt(2 * Math.PI);
-    private static readonly double[] Values = Fill(NormalLaw.Mills);
-    private static readonly double[] Slopes = Fill(z => ((z * NormalLaw.Mills(z)) - 1) / PerUnit);
+    private static readonly double[] Values = Fill(StandardNormal.Mills);
+    private static readonly double[] Slopes = Fill(z => ((z * StandardNormal.Mills(z)) - 1) / PerUnit);
 
     public static double At(double z)
     {

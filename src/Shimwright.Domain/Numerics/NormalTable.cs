@@ -2,14 +2,14 @@ namespace Shimwright.Domain.Numerics;
 
 /// <summary>
 /// Φ where it is wanted a million times: the cubic through tabulated values and slopes. Within 3e-10 of
-/// <see cref="NormalLaw.Cdf"/>, which fills the table.
+/// <see cref="StandardNormal.Cdf"/>, which fills the table.
 /// </summary>
 internal static class NormalTable
 {
     private const int PerUnit = 64;
     private const double Reach = 8.5;
-    private static readonly double[] Values = Fill(NormalLaw.Cdf);
-    private static readonly double[] Slopes = Fill(z => NormalLaw.Density(z) / PerUnit);
+    private static readonly double[] Values = Fill(StandardNormal.Cdf);
+    private static readonly double[] Slopes = Fill(z => StandardNormal.Density(z) / PerUnit);
 
     public static double Cdf(double z)
     {

@@ -9,7 +9,7 @@ internal static class Squares
     /// The root of the sum of squares: the combined standard uncertainty of independent parts whose
     /// sensitivity is 1 (JCGM 100:2008, 5.1.2, equation 10).
     /// </summary>
-    public static double Combine(params ReadOnlySpan<double> parts)
+    public static double CombinedStandardUncertainty(params ReadOnlySpan<double> parts)
     {
         double sum = 0;
         foreach (double part in parts)

@@ -33,7 +33,7 @@ internal sealed class LandingTable
             int last = (int)Math.Clamp(Math.Floor(_aims.Position(landing + (Reach * error))), -1, _aims.Count - 1);
             for (int j = first; j <= last; j++)
             {
-                double density = weight * NormalLaw.Density((landing - _aims.At(j)) / error) / error;
+                double density = weight * StandardNormal.Density((landing - _aims.At(j)) / error) / error;
                 VectorMath.AddScaled(_chances.AsSpan(j * _means, _means), stays[k], density);
             }
         }
@@ -79,7 +79,7 @@ internal sealed class LandingTable
             Array.Fill(stays[k], 1);
             foreach ((double rate, double[] weights) in rates)
             {
-                VectorMath.AddScaled(stays[k], weights, -risk.Leaves(landings[k].Point, rate));
+                VectorMath.AddScaled(stays[k], weights, -risk.ExitChance(landings[k].Point, rate));
             }
         }
 
@@ -109,7 +109,7 @@ internal sealed class LandingTable
             for (int n = 0; n < rule.Order; n++)
             {
                 (double rate, double weight) = rule.At(n, from, to);
-                yield return (rate, [.. means.Select(mean => weight * NormalLaw.Density((rate - mean) / spread) / spread)]);
+                yield return (rate, [.. means.Select(mean => weight * StandardNormal.Density((rate - mean) / spread) / spread)]);
             }
         }
     }

@@ -18,24 +18,24 @@ internal sealed class OptionTable
     private readonly PlanRequest _request;
     private readonly EngineEstimate _estimate;
     private readonly PurchasableSize[] _sizes;
-    private readonly Staying? _staying;
+    private readonly HorizonChances? _staying;
 
     public OptionTable(PlanRequest request, EngineEstimate estimate)
     {
         _request = request;
         _estimate = estimate;
-        _staying = request.Horizon is { } horizon ? new Staying(horizon, estimate) : null;
+        _staying = request.Horizon is { } horizon ? new HorizonChances(horizon, estimate) : null;
         int valves = request.Engine.Valves.Count;
         // A size that is offered twice is bought where it is cheaper.
         _sizes = [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
         Pieces = CollectPieces(out int columns);
         Columns = columns;
-        Staying = new ValveOption[valves];
+        Kept = new ValveOption[valves];
         Shared = new List<SharedOption>[valves];
         Private = new List<ValveOption>[valves];
         for (int v = 0; v < valves; v++)
         {
-            Staying[v] = Stay(v);
+            Kept[v] = Stay(v);
             Shared[v] = [];
             Private[v] = [];
             if (request.Engine.Valvetrain.HasShims)
@@ -50,7 +50,7 @@ internal sealed class OptionTable
     }
 
     /// <summary>Keeping each valve, or stranding it where it may not be kept.</summary>
-    public ValveOption[] Staying { get; }
+    public ValveOption[] Kept { get; }
 
     /// <summary>Shims that exist once.</summary>
     public List<SharedOption>[] Shared { get; }
@@ -59,7 +59,7 @@ internal sealed class OptionTable
     public List<ValveOption>[] Private { get; }
 
     /// <summary>What makes the chance that a valve which is left as it is stays in band; null where that does not matter.</summary>
-    public StayingWeights? StayingOf(int v) => _staying?.FromWhereItIs(v);
+    public SurvivalWeights? StayingOf(int v) => _staying?.FromWhereItIs(v);
 
     /// <summary>For each grid point of a valve, the chance that it lands in band from there after a change, and stays.</summary>
     public double[] LandingFromEach(int v, double shift, double error) =>
@@ -124,7 +124,7 @@ internal sealed class OptionTable
         double ratio = _request.Engine.Valvetrain.Ratio;
         ThicknessDifference difference = _request.Fitted[v].Minus(to);
         double shift = ratio * difference.Millimetres;
-        double error = _request.Rules.ChangeError(ratio * difference.Uncertainty);
+        double error = _request.Rules.ChangeUncertainty(ratio * difference.Uncertainty);
         ClearanceDistribution clearance = _estimate.Valves[v];
         if (clearance.InBandAfterAtMost(shift, error) < _request.Rules.FitFloor)
         {
@@ -140,7 +140,7 @@ internal sealed class OptionTable
                 Chance = chance,
                 Minutes = _request.Costs.Swap + (price * _request.Costs.MinutesPerCurrency),
                 Shift = shift,
-                Error = error,
+                Uncertainty = error,
                 To = to,
                 Source = source,
                 FromValve = fromValve,
@@ -150,9 +150,9 @@ internal sealed class OptionTable
     private void AddTurn(int v)
     {
         ClearanceBand band = _request.Engine.Valves[v].Band;
-        double error = _request.Rules.ScrewError;
+        double error = _request.Rules.ScrewUncertainty;
         double shift = band.Middle - _estimate.Valves[v].Mean;
-        double chance = _staying?.AfterSetting(v, error) ?? Numerics.NormalLaw.Between(-band.Width / 2 / error, band.Width / 2 / error);
+        double chance = _staying?.AfterSetting(v, error) ?? Numerics.StandardNormal.Between(-band.Width / 2 / error, band.Width / 2 / error);
         if (chance >= _request.Rules.FitFloor)
         {
             Private[v].Add(new()
@@ -161,7 +161,7 @@ internal sealed class OptionTable
                 Chance = chance,
                 Minutes = _request.Costs.Swap,
                 Shift = shift,
-                Error = error,
+                Uncertainty = error,
                 Turns = shift / _request.Engine.Valvetrain.ClearancePerTurn,
             });
         }

@@ -1,10 +1,10 @@
 namespace Shimwright.Domain.Planning;
 
 /// <summary>A plan as a point: its doubt (Σ -ln chance) against its minutes (access, swaps, purchases).</summary>
-internal sealed record PlanPoint(ValveOption[] Choice, double Doubt, double Minutes, int Opened, int Changed, int Bought)
+internal sealed record PlanPoint(ValveOption[] Choice, double NegLogChance, double Minutes, int Opened, int Changed, int Bought)
 {
     /// <summary>The whole objective: minutes, and the second round as often as it will be needed.</summary>
-    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-Doubt)) + Minutes;
+    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-NegLogChance)) + Minutes;
 }
 
 /// <summary>
@@ -29,7 +29,7 @@ internal sealed class PlanHull
         PlanPoint cheapest = Solve(Weighing.MinutesPerDoubt(0, search.Scale));
         PlanPoint surest = Solve(Weighing.DoubtFirst(search.Scale));
         _corners.Add(cheapest);
-        if (cheapest.Doubt - surest.Doubt > Tolerance)
+        if (cheapest.NegLogChance - surest.NegLogChance > Tolerance)
         {
             Expand(cheapest, surest);
             _corners.Add(surest);
@@ -62,7 +62,7 @@ internal sealed class PlanHull
     {
         PlanPoint chosen = Solve(Weighing.MinutesOnly(_search.Scale));
         int same = _corners.FindIndex(p =>
-            Math.Abs(p.Minutes - chosen.Minutes) <= Weighing.Quantum && Math.Abs(p.Doubt - chosen.Doubt) <= Tolerance);
+            Math.Abs(p.Minutes - chosen.Minutes) <= Weighing.Quantum && Math.Abs(p.NegLogChance - chosen.NegLogChance) <= Tolerance);
         if (same < 0)
         {
             _corners.Insert(0, chosen);
@@ -77,13 +77,13 @@ internal sealed class PlanHull
 
     private void Expand(PlanPoint cheaper, PlanPoint surer)
     {
-        double lambda = (surer.Minutes - cheaper.Minutes) / (cheaper.Doubt - surer.Doubt);
+        double lambda = (surer.Minutes - cheaper.Minutes) / (cheaper.NegLogChance - surer.NegLogChance);
         PlanPoint between = Solve(Weighing.MinutesPerDoubt(lambda, _search.Scale));
-        double line = (lambda * cheaper.Doubt) + cheaper.Minutes;
-        double found = (lambda * between.Doubt) + between.Minutes;
+        double line = (lambda * cheaper.NegLogChance) + cheaper.Minutes;
+        double found = (lambda * between.NegLogChance) + between.Minutes;
         if (found >= line - Tolerance
-            || between.Doubt >= cheaper.Doubt - Weighing.Quantum
-            || between.Doubt <= surer.Doubt + Weighing.Quantum)
+            || between.NegLogChance >= cheaper.NegLogChance - Weighing.Quantum
+            || between.NegLogChance <= surer.NegLogChance + Weighing.Quantum)
         {
             return;
         }
@@ -100,7 +100,7 @@ internal sealed class PlanHull
             .Select(c => _request.Engine.Valves[c.Index].Access).Distinct(StringComparer.Ordinal)];
         return new PlanPoint(
             choice,
-            choice.Sum(o => o.Doubt),
+            choice.Sum(o => o.NegLogChance),
             choice.Sum(o => o.Minutes) + opened.Sum(_request.Costs.AccessOf),
             opened.Length,
             choice.Count(o => o.IsChange),

@@ -65,8 +65,8 @@ public sealed record PlanRequest
             IEnumerable<Thickness> all = Fitted
                 .Concat(Stock.Drawer.Select(d => d.Thickness))
                 .Concat(Stock.Sizes.Take(1).Select(s => s.Thickness));
-            double repeatability = all.Select(t => t.By.Repeatability).DefaultIfEmpty(PlanRules.SettingFeel).Min();
-            return Rules.ChangeError(Engine.Valvetrain.Ratio * Math.Sqrt(2) * repeatability);
+            double repeatability = all.Select(t => t.By.Random).DefaultIfEmpty(PlanRules.SettingFeel).Min();
+            return Rules.ChangeUncertainty(Engine.Valvetrain.Ratio * Math.Sqrt(2) * repeatability);
         }
     }
 }

@@ -11,7 +11,7 @@ public sealed record PlanRules
     /// <summary>Standard uncertainty of a gap that is set with a blade in it, mm. Common practice, no source.</summary>
     public const double SettingFeel = 0.010;
 
-    private const double LeastChangeError = 0.0002;
+    private const double LeastChangeUncertainty = 0.0002;
 
     /// <summary>Makes the rules.</summary>
     /// <param name="keepFloor">The least chance of being in band with which a valve may be left alone.</param>
@@ -39,8 +39,8 @@ public sealed record PlanRules
     /// <summary>The standard deviation with which a change of thickness moves a clearance, mm.</summary>
     /// <param name="atTheGap">The uncertainty of the difference of thicknesses, at the gap, mm.</param>
     /// <returns>The two together; at least 0.0002, which is finer than any shim seats.</returns>
-    public double ChangeError(double atTheGap) => Math.Max(LeastChangeError, Squares.Combine(Seating, atTheGap));
+    public double ChangeUncertainty(double atTheGap) => Math.Max(LeastChangeUncertainty, Squares.CombinedStandardUncertainty(Seating, atTheGap));
 
     /// <summary>The standard deviation about its target of a gap that a screw sets, mm.</summary>
-    public double ScrewError => Squares.Combine(Seating, SettingFeel);
+    public double ScrewUncertainty => Squares.CombinedStandardUncertainty(Seating, SettingFeel);
 }

@@ -17,9 +17,9 @@ internal sealed class PlanSearch
     private readonly int[] _groupOf;
     private readonly double[] _access;
     private readonly AccessShares _shares;
-    private readonly AlikeGroups _alike;
+    private readonly InterchangeableGroups _alike;
     private readonly AssignmentSolver<Int128> _solver;
-    private readonly ValveRow[] _rows;
+    private readonly AssignmentRow[] _rows;
     private readonly int[] _starts;
     private readonly int[] _arcOfRow;
     private readonly ArcList _arcs = new();
@@ -33,13 +33,13 @@ internal sealed class PlanSearch
         _groupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Access))];
         _access = [.. groups.Select(request.Costs.AccessOf)];
         _shares = new AccessShares(_groupOf, groups.Count);
-        _alike = new AlikeGroups(request, options, _groupOf, _access);
+        _alike = new InterchangeableGroups(request, options, _groupOf, _access);
         _solver = new AssignmentSolver<Int128>(options.Columns + valves);
-        _rows = new ValveRow[valves];
+        _rows = new AssignmentRow[valves];
         _starts = new int[valves + 1];
         _arcOfRow = new int[valves];
         Scale = new PlanScale(
-            Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Doubt)),
+            Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.NegLogChance)),
             Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Minutes)) + _access.Sum());
     }
 
@@ -60,7 +60,7 @@ internal sealed class PlanSearch
     {
         for (int v = 0; v < _rows.Length; v++)
         {
-            _rows[v] = new ValveRow(_options, v, weighing);
+            _rows[v] = new AssignmentRow(_options, v, weighing);
         }
 
         _shares.Divide(g => weighing.OfOpened(_access[g]), v => _rows[v].Gain);
@@ -120,9 +120,9 @@ internal sealed class PlanSearch
     /// <summary>A valve's gain where it has to pay for what the others would have had from its shim.</summary>
     private Int128 PricedGain(int v)
     {
-        Int128 stay = _rows[v].StayingCost - _solver.Price(v);
+        Int128 stay = _rows[v].KeptCost - _solver.Price(v);
         Int128 gain = 0;
-        foreach (ValveRow.Arc arc in _rows[v].Changes)
+        foreach (AssignmentRow.Arc arc in _rows[v].Changes)
         {
             gain = Int128.Max(gain, stay - (arc.Cost - _solver.Price(arc.Column)));
         }
@@ -131,7 +131,7 @@ internal sealed class PlanSearch
     }
 
     private IEnumerable<ValveOption> AllOf(int v) =>
-        _options.Shared[v].Select(s => s.Option).Concat(_options.Private[v]).Append(_options.Staying[v]);
+        _options.Shared[v].Select(s => s.Option).Concat(_options.Private[v]).Append(_options.Kept[v]);
 
     private (Int128 Bound, ValveOption[] Choice)? Relaxed(GroupState[] states, Weighing weighing)
     {
@@ -140,11 +140,11 @@ internal sealed class PlanSearch
         {
             _starts[v] = _arcs.Count;
             GroupState state = states[_groupOf[v]];
-            _arcs.Add(v, _rows[v].StayingCost, _rows[v].Staying);
+            _arcs.Add(v, _rows[v].KeptCost, _rows[v].Kept);
             if (state != GroupState.Closed)
             {
                 Int128 share = state == GroupState.Open ? 0 : _shares[v];
-                foreach (ValveRow.Arc arc in _rows[v].Changes)
+                foreach (AssignmentRow.Arc arc in _rows[v].Changes)
                 {
                     _arcs.Add(arc.Column, arc.Cost + share, arc.Option);
                 }

@@ -72,15 +72,15 @@ public sealed class PlannedValve
         return Action switch
         {
             ValveAction.Keep => Estimate,
-            ValveAction.Turn => Around(Valve.Band.Middle, _option.Error, _option.Chance),
-            _ => _before.After(Shift, _option.Error).Summarise() with { InBand = _option.Chance },
+            ValveAction.Turn => Around(Valve.Band.Middle, _option.Uncertainty, _option.Chance),
+            _ => _before.After(Shift, _option.Uncertainty).Summarise() with { InBand = _option.Chance },
         };
     }
 
     /// <summary>A screw is set by feel to its target, whatever the gap was before.</summary>
     private static ClearanceEstimate Around(double target, double error, double chance)
     {
-        double reach = NormalLaw.Quantile(0.975) * error;
+        double reach = StandardNormal.Quantile(0.975) * error;
         return new(target, error, target - reach, target + reach, chance);
     }
 }

@@ -21,7 +21,7 @@ internal sealed class RateTrack
     {
         double middle = rate.Mean + (rate.Slope * (valve.Mean - rate.At));
         double reach = Sigmas * Math.Abs(rate.Slope) * valve.StandardDeviation;
-        double scale = Squares.Combine(rate.Spread, rateScale);
+        double scale = Squares.CombinedStandardUncertainty(rate.StandardDeviation, rateScale);
         int steps = (int)Math.Min(MostSteps, Math.Ceiling(2 * reach / scale * StepsPerScale));
         if (reach < Negligible * scale)
         {

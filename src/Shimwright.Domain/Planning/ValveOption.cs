@@ -48,7 +48,7 @@ internal sealed record ValveOption
     public double Shift { get; init; }
 
     /// <summary>Standard deviation of the change, mm.</summary>
-    public double Error { get; init; }
+    public double Uncertainty { get; init; }
 
     /// <summary>Turns of the screw, positive for more clearance.</summary>
     public double? Turns { get; init; }
@@ -65,5 +65,5 @@ internal sealed record ValveOption
     public bool IsBought => Action == ValveAction.Fit && Source == ShimSource.Buy;
 
     /// <summary>-ln of the chance: what this option adds to the doubt of the whole plan. Finite also where the chance is 0.</summary>
-    public double Doubt => Chance >= 1 ? 0 : -Math.Log(Math.Max(Chance, LeastChance));
+    public double NegLogChance => Chance >= 1 ? 0 : -Math.Log(Math.Max(Chance, LeastChance));
 }

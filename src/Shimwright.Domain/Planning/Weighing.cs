@@ -24,8 +24,8 @@ internal sealed class Weighing
         _perDoubt = perDoubt;
         _perMinute = perMinute;
         _countsBeforeDoubt = countsBeforeDoubt;
-        _firstQuantum = Fit((perDoubt * scale.Doubt) + (perMinute * scale.Minutes), FirstBits);
-        _secondQuantum = Fit(perMinute > 0 ? scale.Doubt : scale.Minutes, SecondBits);
+        _firstQuantum = Fit((perDoubt * scale.NegLogChance) + (perMinute * scale.Minutes), FirstBits);
+        _secondQuantum = Fit(perMinute > 0 ? scale.NegLogChance : scale.Minutes, SecondBits);
     }
 
     /// <summary>λ minutes for each unit of doubt; what is left equal is decided by less doubt.</summary>
@@ -38,7 +38,7 @@ internal sealed class Weighing
     public static Weighing MinutesOnly(PlanScale scale) => new(0, 1, true, scale);
 
     public Int128 Of(ValveOption option) => Pack(
-        option.IsStranded ? 1 : 0, option.Doubt, option.Minutes, 0, option.IsChange ? 1 : 0, option.IsBought ? 1 : 0);
+        option.IsStranded ? 1 : 0, option.NegLogChance, option.Minutes, 0, option.IsChange ? 1 : 0, option.IsBought ? 1 : 0);
 
     public Int128 OfOpened(double minutes) => Pack(0, 0, minutes, 1, 0, 0);
 
@@ -65,4 +65,4 @@ internal sealed class Weighing
 }
 
 /// <summary>The greatest doubt and minutes that any plan of a job can come to.</summary>
-internal readonly record struct PlanScale(double Doubt, double Minutes);
+internal readonly record struct PlanScale(double NegLogChance, double Minutes);

@@ -76,7 +76,7 @@ public sealed class ClearanceDistribution
         Math.Clamp(MassOver(low, high).Sum(), 0, 1);
 
     /// <summary>The chance of being in the band and staying there.</summary>
-    internal double InBandStaying(StayingWeights staying) =>
+    internal double InBandStaying(SurvivalWeights staying) =>
         Math.Clamp(VectorMath.Dot(staying.Smooth, _smooth) + VectorMath.Dot(staying.Stray, _stray), 0, 1);
 
     /// <summary>The probability at each grid point that belongs to [low, high].</summary>
@@ -84,7 +84,7 @@ public sealed class ClearanceDistribution
     {
         double[] part = CubicRule.Weights(Grid, low, high);
         double[] strayPart = CubicRule.Weights(
-            Grid, Math.Max(low, Band.Middle - LossExpectation.StrayReach), Math.Min(high, Band.Middle + LossExpectation.StrayReach));
+            Grid, Math.Max(low, Band.Middle - LossPrior.StrayReach), Math.Min(high, Band.Middle + LossPrior.StrayReach));
         for (int i = 0; i < part.Length; i++)
         {
             part[i] = (part[i] * _smooth[i]) + (strayPart[i] * _stray[i]);
@@ -172,7 +172,7 @@ public sealed class ClearanceDistribution
     {
         double step = Grid.Step;
         int taps = (int)Math.Ceiling(TailSigmas * error / step);
-        double reach = LossExpectation.StrayReach + (4 * step);
+        double reach = LossPrior.StrayReach + (4 * step);
         int before = Math.Max(taps, (int)Math.Ceiling((Grid.Start + shift - (Band.Middle - reach)) / step));
         double start = Grid.Start + shift - (before * step);
         double end = Math.Max(Grid.End + shift + (taps * step), Band.Middle + reach);
@@ -180,7 +180,7 @@ public sealed class ClearanceDistribution
         double[] kernel = new double[(2 * taps) + 1];
         for (int k = 0; k < kernel.Length; k++)
         {
-            kernel[k] = NormalLaw.Density((k - taps) * step / error) / error;
+            kernel[k] = StandardNormal.Density((k - taps) * step / error) / error;
         }
 
         double[] smooth = new double[moved.Count];
@@ -201,12 +201,12 @@ public sealed class ClearanceDistribution
         double reach = TailSigmas * error;
         UniformGrid grid = UniformGrid.Spanning(
             Math.Min(Grid.Start, mean - reach), Math.Max(Grid.End, mean + reach), Grid.Step);
-        double[] smooth = Array.ConvertAll(grid.Points(), c => NormalLaw.Density((c - mean) / error));
+        double[] smooth = Array.ConvertAll(grid.Points(), c => StandardNormal.Density((c - mean) / error));
         return new ClearanceDistribution(grid, Band, smooth, new double[grid.Count]);
     }
 
     internal static double[] StrayWeights(UniformGrid grid, ClearanceBand band) =>
-        CubicRule.Weights(grid, band.Middle - LossExpectation.StrayReach, band.Middle + LossExpectation.StrayReach);
+        CubicRule.Weights(grid, band.Middle - LossPrior.StrayReach, band.Middle + LossPrior.StrayReach);
 
     private double Landing(double aim, double error) =>
         NormalTable.Cdf((Band.High - aim) / error) - NormalTable.Cdf((Band.Low - aim) / error);
@@ -223,8 +223,8 @@ public sealed class ClearanceDistribution
     /// <summary>The probability of [low, high] where the two lie a few cells apart.</summary>
     private double LocalProbability(double low, double high)
     {
-        double strayLow = Math.Max(low, Band.Middle - LossExpectation.StrayReach);
-        double strayHigh = Math.Min(high, Band.Middle + LossExpectation.StrayReach);
+        double strayLow = Math.Max(low, Band.Middle - LossPrior.StrayReach);
+        double strayHigh = Math.Min(high, Band.Middle + LossPrior.StrayReach);
         return LocalIntegral(_smooth, low, high) + (strayHigh > strayLow ? LocalIntegral(_stray, strayLow, strayHigh) : 0);
     }
 

@@ -16,7 +16,7 @@ public sealed record EngineCheck
         Engine engine,
         IEnumerable<ValveReadings> readings,
         double temperature = ThermalShift.Reference,
-        LossExpectation? loss = null,
+        LossPrior? loss = null,
         FeelProfile? feel = null,
         HistoryPrior? past = null)
     {
@@ -25,7 +25,7 @@ public sealed record EngineCheck
         Readings = [.. readings];
         ArgumentOutOfRangeException.ThrowIfNotEqual(Readings.Count, engine.Valves.Count, nameof(readings));
         Thermal = new ThermalShift(temperature, engine.ClearancePerDegree);
-        Loss = loss ?? LossExpectation.Ordinary;
+        Loss = loss ?? LossPrior.Ordinary;
         Feel = feel ?? FeelProfile.Default;
         Past = past;
         ArgumentOutOfRangeException.ThrowIfNotEqual(past?.Valves.Count ?? Readings.Count, Readings.Count, nameof(past));
@@ -41,7 +41,7 @@ public sealed record EngineCheck
     public ThermalShift Thermal { get; }
 
     /// <summary>What is expected before anything is felt.</summary>
-    public LossExpectation Loss { get; }
+    public LossPrior Loss { get; }
 
     /// <summary>The person's fingers and blades.</summary>
     public FeelProfile Feel { get; }

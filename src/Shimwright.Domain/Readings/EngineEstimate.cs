@@ -33,7 +33,7 @@ public sealed class EngineEstimate
     /// The weight, after the readings, of one cause behind the losses of both sides; 0.5 where there is one side only, null
     /// where the engine's past is known and its valves are independent.
     /// </summary>
-    public double? OneCause => _shared?.OneCause;
+    public double? SharedCauseProbability => _shared?.SharedCauseProbability;
 
     /// <summary>Estimates every valve of an engine.</summary>
     /// <param name="check">The check.</param>
@@ -46,7 +46,7 @@ public sealed class EngineEstimate
     }
 
     /// <summary>For each shared loss, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
-    internal double[] KeptGivenLoss(int valve, double chance, StayingWeights? staying) =>
+    internal double[] KeptGivenLoss(int valve, double chance, SurvivalWeights? staying) =>
         _shared is null ? [chance] : _evidence[valve].InBandGivenLoss(staying);
 
     /// <summary>For each shared loss, the chance that a valve lands in band after a change; landing is the chance of it from each grid point.</summary>

@@ -48,7 +48,7 @@ public sealed record FeelProfile
             throw new ArgumentException("The thresholds must rise: firm < light < loose.");
         }
 
-        Spread = Guard.Within(spread, LeastSpread, GreatestSpread);
+        StandardDeviation = Guard.Within(spread, LeastSpread, GreatestSpread);
         Slip = Guard.Within(slip, LeastSlip, GreatestSlip);
         Blade = Guard.Within(blade, 0, GreatestBladeUncertainty);
     }
@@ -66,7 +66,7 @@ public sealed record FeelProfile
     public double Loose { get; }
 
     /// <summary>Standard deviation of the person's feel, mm.</summary>
-    public double Spread { get; }
+    public double StandardDeviation { get; }
 
     /// <summary>Share of trials whose feel says nothing.</summary>
     public double Slip { get; }
@@ -77,7 +77,7 @@ public sealed record FeelProfile
     /// <summary>The standard deviation with which a stack of <paramref name="leaves"/> is felt, mm.</summary>
     /// <param name="leaves">Leaves in the stack.</param>
     /// <returns>√(spread² + leaves·blade²).</returns>
-    public double SpreadOf(int leaves) => Math.Sqrt(Squares.Of(Spread) + (leaves * Squares.Of(Blade)));
+    public double StandardDeviationOf(int leaves) => Math.Sqrt(Squares.Of(StandardDeviation) + (leaves * Squares.Of(Blade)));
 
     /// <summary>The chance of a feel; the four of one blade and gap add up to 1.</summary>
     /// <param name="feel">The feel.</param>
@@ -88,7 +88,7 @@ public sealed record FeelProfile
     public double Chance(Feel feel, double gap, double blade, int leaves = 1)
     {
         double play = gap - blade;
-        double spread = SpreadOf(leaves);
+        double spread = StandardDeviationOf(leaves);
         double felt = feel switch
         {
             Feel.No => NormalTable.Cdf((Firm - play) / spread),
@@ -104,13 +104,13 @@ public sealed record FeelProfile
     /// <param name="gap">The gap, mm.</param>
     /// <returns>A probability from 0.01 to 0.99.</returns>
     public static double ChanceBucketTurns(double gap) =>
-        ((1 - (2 * BucketSlip)) * NormalLaw.Cdf(gap / BucketSpread)) + BucketSlip;
+        ((1 - (2 * BucketSlip)) * StandardNormal.Cdf(gap / BucketSpread)) + BucketSlip;
 
     /// <summary>The length over which the likelihood of these readings can change, mm; infinite where there are none.</summary>
     internal double FinestScale(ValveReadings readings)
     {
         double precision =
-            readings.Trials.Sum(t => 1 / Squares.Of(SpreadOf(t.Leaves)))
+            readings.Trials.Sum(t => 1 / Squares.Of(StandardDeviationOf(t.Leaves)))
             + readings.Values.Sum(v => 1 / Squares.Of(v.Uncertainty))
             + (readings.BucketTurns.Count / Squares.Of(BucketSpread));
         return 1 / Math.Sqrt(precision);

@@ -14,12 +14,12 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
     /// <summary>How far from the middle of its band a forecast counts, mm: no valve stands further out.</summary>
     private const double FarthestForecast = 5;
 
-    private readonly Dictionary<(ClearanceBand Band, LossExpectation Loss), SingleValvePrior> _priors = [];
+    private readonly Dictionary<(ClearanceBand Band, LossPrior Loss), SingleValvePrior> _priors = [];
     private double[] _weights = [];
 
     /// <summary>Mean and variance of the clearance, mm and mm².</summary>
     public (double Mean, double Variance) Moments(
-        ExpectedClearance expected, ValveReadings readings, ThermalShift thermal, ClearanceBand band, LossExpectation loss)
+        ExpectedClearance expected, ValveReadings readings, ThermalShift thermal, ClearanceBand band, LossPrior loss)
     {
         SingleValvePrior prior = PriorFor(expected, readings, band, loss);
         UniformGrid grid = prior.Grid;
@@ -43,7 +43,7 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
 
     /// <summary>The whole distribution of the clearance.</summary>
     public ClearanceDistribution Distribution(
-        ExpectedClearance expected, ValveReadings readings, ThermalShift thermal, ClearanceBand band, LossExpectation loss)
+        ExpectedClearance expected, ValveReadings readings, ThermalShift thermal, ClearanceBand band, LossPrior loss)
     {
         SingleValvePrior prior = PriorFor(expected, readings, band, loss);
         double[] likelihood = new double[prior.Grid.Count];
@@ -53,7 +53,7 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
         double[] stray = new double[likelihood.Length];
         for (int i = 0; i < smooth.Length; i++)
         {
-            double forecast = NormalLaw.Density((prior.Grid.At(i) - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
+            double forecast = StandardNormal.Density((prior.Grid.At(i) - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
             smooth[i] = likelihood[i] * (((1 - strayWeight) * forecast) + (strayWeight * prior.Smooth[i]));
             stray[i] = likelihood[i] * strayWeight * SingleValvePrior.StrayDensity;
         }
@@ -62,7 +62,7 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
     }
 
     /// <summary>The unknown valve on a grid that is wide and fine enough for this forecast and these readings.</summary>
-    private SingleValvePrior PriorFor(ExpectedClearance expected, ValveReadings readings, ClearanceBand band, LossExpectation loss)
+    private SingleValvePrior PriorFor(ExpectedClearance expected, ValveReadings readings, ClearanceBand band, LossPrior loss)
     {
         double reading = feel.FinestScale(readings);
         double scale = 1 / Math.Sqrt((1 / Squares.Of(expected.StandardDeviation)) + (1 / Squares.Of(reading)));
@@ -104,7 +104,7 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
             double mass = strayWeight * prior.Mass[i];
             if (i >= first && i < last)
             {
-                mass += factor * NormalLaw.Density((grid.At(i) - expected.Mean) / sd);
+                mass += factor * StandardNormal.Density((grid.At(i) - expected.Mean) / sd);
             }
 
             weights[i] *= mass;

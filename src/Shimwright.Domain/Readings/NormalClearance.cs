@@ -16,7 +16,7 @@ internal static class NormalClearance
         double reach = Sigmas * sd;
         double step = Math.Max(Math.Min(sd, readingScale) / PointsPerScale, reach / MostPointsEachWay);
         UniformGrid grid = UniformGrid.Spanning(mean - reach, mean + reach, step);
-        double[] smooth = Array.ConvertAll(grid.Points(), c => NormalLaw.Density((c - mean) / sd));
+        double[] smooth = Array.ConvertAll(grid.Points(), c => StandardNormal.Density((c - mean) / sd));
         return new ClearanceDistribution(grid, band, smooth, new double[grid.Count]);
     }
 }

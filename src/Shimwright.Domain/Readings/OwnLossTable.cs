@@ -9,11 +9,11 @@ internal sealed class OwnLossTable
     private const double OwnMeans = 18;
     private const double SpareCells = 6;
 
-    public OwnLossTable(double bandWidth, LossExpectation loss, Resolution resolution)
+    public OwnLossTable(double bandWidth, LossPrior loss, Resolution resolution)
     {
         double scale = Resolution.BandScale(bandWidth);
-        double stray = LossExpectation.StrayReach + (SpareCells * resolution.Step);
-        double below = Math.Max(stray, LossExpectation.GreatestShared + (Sigmas * scale) + (OwnMeans * loss.Own));
+        double stray = LossPrior.StrayReach + (SpareCells * resolution.Step);
+        double below = Math.Max(stray, LossPrior.GreatestShared + (Sigmas * scale) + (OwnMeans * loss.Own));
         double above = Math.Max(stray, Sigmas * scale);
         UniformGrid grid = UniformGrid.Spanning(-below, above, resolution.Step);
         Lowest = grid.Start;

@@ -33,8 +33,8 @@ internal readonly record struct Resolution(double Step, int StepsPerLoss, int Lo
         double scale = Math.Max(Finest, Math.Min(finestLater, Math.Min(bandScale, readingScale)));
         double lossScale = Math.Min(check.Loss.Shared, bandScale / Math.Sqrt(check.Engine.Valves.Count));
         int intervals = (int)Math.Clamp(
-            Math.Ceiling(LossesPerScale * LossExpectation.GreatestShared / lossScale), FewestLosses, MostLosses);
-        double lossStep = LossExpectation.GreatestShared / intervals;
+            Math.Ceiling(LossesPerScale * LossPrior.GreatestShared / lossScale), FewestLosses, MostLosses);
+        double lossStep = LossPrior.GreatestShared / intervals;
         int stepsPerLoss = (int)Math.Ceiling(PointsPerScale * lossStep / scale);
         return new(lossStep / stepsPerLoss, stepsPerLoss, intervals + 1);
     }

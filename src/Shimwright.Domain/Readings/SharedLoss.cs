@@ -13,7 +13,7 @@ internal sealed class SharedLoss
     private readonly double[] _together;
     private readonly IReadOnlyList<Valve> _valves;
 
-    public SharedLoss(IReadOnlyList<Valve> valves, IReadOnlyList<ValveEvidence> evidence, LossExpectation loss, Resolution resolution)
+    public SharedLoss(IReadOnlyList<Valve> valves, IReadOnlyList<ValveEvidence> evidence, LossPrior loss, Resolution resolution)
     {
         _valves = valves;
         double[] logPrior = LogPrior(loss, resolution);
@@ -25,18 +25,18 @@ internal sealed class SharedLoss
             logApart += log;
         }
 
-        OneCause = 1 / (1 + Math.Exp(logApart - logTogether));
+        SharedCauseProbability = 1 / (1 + Math.Exp(logApart - logTogether));
     }
 
     /// <summary>The weight of one cause after the readings; 0.5 where the engine has one side only.</summary>
-    public double OneCause { get; }
+    public double SharedCauseProbability { get; }
 
     /// <summary>The weight of each shared loss for the valves of a side, over both hypotheses.</summary>
     public double[] Marginal(ValveSide side)
     {
         double[] weights = new double[_together.Length];
-        VectorMath.AddScaled(weights, _together, OneCause);
-        VectorMath.AddScaled(weights, _bySide[side], 1 - OneCause);
+        VectorMath.AddScaled(weights, _together, SharedCauseProbability);
+        VectorMath.AddScaled(weights, _bySide[side], 1 - SharedCauseProbability);
         return weights;
     }
 
@@ -52,7 +52,7 @@ internal sealed class SharedLoss
             apart *= Mean(weights, chances, v => _valves[v].Side == side);
         }
 
-        return Math.Clamp((OneCause * Mean(_together, chances, _ => true)) + ((1 - OneCause) * apart), 0, 1);
+        return Math.Clamp((SharedCauseProbability * Mean(_together, chances, _ => true)) + ((1 - SharedCauseProbability) * apart), 0, 1);
     }
 
     private static double Mean(double[] weights, IReadOnlyList<double[]?> chances, Func<int, bool> counts)
@@ -73,7 +73,7 @@ internal sealed class SharedLoss
     }
 
     /// <summary>ln of the prior probability of each shared loss: exp(-l / scale) on [0, 0.24], renormalised.</summary>
-    internal static double[] LogPrior(LossExpectation loss, Resolution resolution)
+    internal static double[] LogPrior(LossPrior loss, Resolution resolution)
     {
         double step = resolution.Step * resolution.StepsPerLoss;
         var grid = new UniformGrid(0, step, resolution.Losses);

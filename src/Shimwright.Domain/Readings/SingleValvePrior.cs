@@ -14,7 +14,7 @@ internal sealed class SingleValvePrior
     private readonly Resolution _resolution;
     private readonly double[] _core;
 
-    public SingleValvePrior(ClearanceBand band, LossExpectation loss, Resolution resolution)
+    public SingleValvePrior(ClearanceBand band, LossPrior loss, Resolution resolution)
     {
         Band = band;
         _resolution = resolution;
@@ -24,7 +24,7 @@ internal sealed class SingleValvePrior
         for (int k = 0; k < log.Length; k++)
         {
             ReadOnlySpan<double> own = _table.Density.AsSpan(k * resolution.StepsPerLoss, _core.Length);
-            VectorMath.AddScaled(_core, own, (1 - LossExpectation.StrayWeight) * Math.Exp(log[k]));
+            VectorMath.AddScaled(_core, own, (1 - LossPrior.StrayWeight) * Math.Exp(log[k]));
         }
 
         Grid = new UniformGrid(band.Middle + _table.Lowest, resolution.Step, _core.Length);
@@ -41,7 +41,7 @@ internal sealed class SingleValvePrior
     }
 
     /// <summary>The density of a stray valve where it may be, its weight included.</summary>
-    public const double StrayDensity = LossExpectation.StrayWeight / (2 * LossExpectation.StrayReach);
+    public const double StrayDensity = LossPrior.StrayWeight / (2 * LossPrior.StrayReach);
 
     public ClearanceBand Band { get; }
 

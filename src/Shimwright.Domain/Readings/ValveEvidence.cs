@@ -31,8 +31,8 @@ internal sealed class ValveEvidence
         for (int k = 0; k < _evidence.Length; k++)
         {
             _evidence[k] =
-                ((1 - LossExpectation.StrayWeight) * resolution.Step * VectorMath.Dot(Own(k), _likelihood))
-                + (LossExpectation.StrayWeight * _strayEvidence);
+                ((1 - LossPrior.StrayWeight) * resolution.Step * VectorMath.Dot(Own(k), _likelihood))
+                + (LossPrior.StrayWeight * _strayEvidence);
         }
     }
 
@@ -50,12 +50,12 @@ internal sealed class ValveEvidence
             strayShare += factor;
             if (factor > 0)
             {
-                VectorMath.AddScaled(smooth, Own(k), (1 - LossExpectation.StrayWeight) * factor);
+                VectorMath.AddScaled(smooth, Own(k), (1 - LossPrior.StrayWeight) * factor);
             }
         }
 
         double[] stray = new double[_grid.Count];
-        double strayDensity = LossExpectation.StrayWeight * strayShare / (2 * LossExpectation.StrayReach);
+        double strayDensity = LossPrior.StrayWeight * strayShare / (2 * LossPrior.StrayReach);
         for (int i = 0; i < smooth.Length; i++)
         {
             smooth[i] *= _likelihood[i];
@@ -66,7 +66,7 @@ internal sealed class ValveEvidence
     }
 
     /// <summary>For each shared loss, the chance that the valve is in its band as it stands; where weights are given, that it stays there.</summary>
-    public double[] InBandGivenLoss(StayingWeights? staying)
+    public double[] InBandGivenLoss(SurvivalWeights? staying)
     {
         if (staying is not null)
         {
@@ -76,8 +76,8 @@ internal sealed class ValveEvidence
         double[] smooth = CubicRule.Weights(_grid, _band.Low, _band.High);
         double[] stray = CubicRule.Weights(
             _grid,
-            Math.Max(_band.Low, _band.Middle - LossExpectation.StrayReach),
-            Math.Min(_band.High, _band.Middle + LossExpectation.StrayReach));
+            Math.Max(_band.Low, _band.Middle - LossPrior.StrayReach),
+            Math.Min(_band.High, _band.Middle + LossPrior.StrayReach));
         return Conditional(smooth, stray);
     }
 
@@ -97,7 +97,7 @@ internal sealed class ValveEvidence
 
     private double[] Conditional(double[] smooth, double[] stray)
     {
-        double strayPart = VectorMath.Dot(stray, _likelihood) / (2 * LossExpectation.StrayReach);
+        double strayPart = VectorMath.Dot(stray, _likelihood) / (2 * LossPrior.StrayReach);
         for (int i = 0; i < smooth.Length; i++)
         {
             smooth[i] *= _likelihood[i];
@@ -107,8 +107,8 @@ internal sealed class ValveEvidence
         for (int k = 0; k < chances.Length; k++)
         {
             double joint =
-                ((1 - LossExpectation.StrayWeight) * VectorMath.Dot(Own(k), smooth))
-                + (LossExpectation.StrayWeight * strayPart);
+                ((1 - LossPrior.StrayWeight) * VectorMath.Dot(Own(k), smooth))
+                + (LossPrior.StrayWeight * strayPart);
             chances[k] = Math.Clamp(joint / _evidence[k], 0, 1);
         }
 
@@ -116,7 +116,7 @@ internal sealed class ValveEvidence
     }
 
     private double[] StrayDensityWeights() =>
-        Array.ConvertAll(ClearanceDistribution.StrayWeights(_grid, _band), w => w / (2 * LossExpectation.StrayReach));
+        Array.ConvertAll(ClearanceDistribution.StrayWeights(_grid, _band), w => w / (2 * LossPrior.StrayReach));
 
     /// <summary>The own-loss density at each grid point where the shared loss is number <paramref name="loss"/>.</summary>
     private ReadOnlySpan<double> Own(int loss) =>

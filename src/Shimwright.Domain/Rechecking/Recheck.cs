@@ -12,7 +12,7 @@ namespace Shimwright.Domain.Rechecking;
 /// <param name="Rules">How well a shim seats.</param>
 public sealed record Recheck(
     EngineCheck Before,
-    IReadOnlyList<MadeChange> Changes,
+    IReadOnlyList<Adjustment> Changes,
     IReadOnlyList<ValveReadings> Readings,
     ThermalShift Thermal,
     PlanRules Rules);

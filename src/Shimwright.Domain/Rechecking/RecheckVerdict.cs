@@ -41,14 +41,14 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
     {
         ArgumentNullException.ThrowIfNull(recheck);
         EngineCheck before = recheck.Before;
-        double finest = Math.Min(recheck.Rules.ChangeError(0), recheck.Readings.Min(before.Feel.FinestScale));
+        double finest = Math.Min(recheck.Rules.ChangeUncertainty(0), recheck.Readings.Min(before.Feel.FinestScale));
         EngineEstimate estimate = EngineEstimate.From(before, finest);
-        Dictionary<int, MadeChange> changes = recheck.Changes.ToDictionary(c => c.Valve);
+        Dictionary<int, Adjustment> changes = recheck.Changes.ToDictionary(c => c.Valve);
         return new([.. before.Engine.Valves.Select((_, v) =>
             Judge(v, estimate.Valves[v], changes.GetValueOrDefault(v), recheck))]);
     }
 
-    private static RecheckedValve Judge(int v, ClearanceDistribution before, MadeChange? change, Recheck recheck)
+    private static RecheckedValve Judge(int v, ClearanceDistribution before, Adjustment? change, Recheck recheck)
     {
         ValveReadings readings = recheck.Readings[v];
         ClearanceDistribution predicted = change is null ? before : Predict(before, change, recheck);
@@ -63,7 +63,7 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
             Surprise.Of(predicted, readings, recheck.Thermal, recheck.Before.Feel));
     }
 
-    private static ClearanceDistribution Predict(ClearanceDistribution before, MadeChange change, Recheck recheck)
+    private static ClearanceDistribution Predict(ClearanceDistribution before, Adjustment change, Recheck recheck)
     {
         Valvetrain train = recheck.Before.Engine.Valvetrain;
         if (change is { From: { } from, To: { } to })
@@ -71,11 +71,11 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
             ThicknessDifference difference = from.Minus(to);
             return before.After(
                 train.Ratio * difference.Millimetres,
-                recheck.Rules.ChangeError(train.Ratio * difference.Uncertainty));
+                recheck.Rules.ChangeUncertainty(train.Ratio * difference.Uncertainty));
         }
 
         // A screw is set by feel: the gap is known about the target, whatever it was before.
-        return before.At(before.Mean + (train.ClearancePerTurn * change.Turns), recheck.Rules.ScrewError);
+        return before.At(before.Mean + (train.ClearancePerTurn * change.Turns), recheck.Rules.ScrewUncertainty);
     }
 
     private static ClearanceDistribution WithStrays(ClearanceDistribution predicted)
@@ -87,7 +87,7 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
         }
 
         double[] stray = new double[smooth.Length];
-        Array.Fill(stray, StrayWeight / (2 * LossExpectation.StrayReach));
+        Array.Fill(stray, StrayWeight / (2 * LossPrior.StrayReach));
         return new ClearanceDistribution(predicted.Grid, predicted.Band, smooth, stray);
     }
 

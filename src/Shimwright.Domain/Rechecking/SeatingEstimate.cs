@@ -15,7 +15,7 @@ public readonly record struct FittingMiss(double Miss, double Uncertainty)
     /// <summary>The standard deviation of the miss where shims seat this well.</summary>
     /// <param name="seating">The seating error, mm.</param>
     /// <returns>mm.</returns>
-    public double SpreadWith(double seating) => Squares.Combine(seating, Uncertainty);
+    public double StandardDeviationWith(double seating) => Squares.CombinedStandardUncertainty(seating, Uncertainty);
 
     /// <summary>
     /// The miss of a fitting from what was expected and from what was believed after the reading. The reading itself is
@@ -56,7 +56,7 @@ public sealed record SeatingEstimate
     /// <summary>The greatest seating that is looked for, mm.</summary>
     public const double Greatest = 0.05;
 
-    private const double BlunderShare = 0.02, BlunderSpread = 0.05;
+    private const double BlunderShare = 0.02, BlunderStandardDeviation = 0.05;
 
     /// <summary>Half the 95 % point of chi-squared with one degree of freedom.</summary>
     private const double Drop = 1.9207294;
@@ -104,11 +104,11 @@ public sealed record SeatingEstimate
 
     internal static double LogLikelihood(IReadOnlyList<FittingMiss> misses, double seating) => misses.Sum(m =>
     {
-        double spread = m.SpreadWith(seating);
-        double blunder = Squares.Combine(BlunderSpread, spread);
+        double spread = m.StandardDeviationWith(seating);
+        double blunder = Squares.CombinedStandardUncertainty(BlunderStandardDeviation, spread);
         return Math.Log(
-            ((1 - BlunderShare) * NormalLaw.Density(m.Miss / spread) / spread)
-            + (BlunderShare * NormalLaw.Density(m.Miss / blunder) / blunder));
+            ((1 - BlunderShare) * StandardNormal.Density(m.Miss / spread) / spread)
+            + (BlunderShare * StandardNormal.Density(m.Miss / blunder) / blunder));
     });
 
     /// <summary>A scan finds the highest hill, a golden section its top; at 0 the likelihood may only fall.</summary>

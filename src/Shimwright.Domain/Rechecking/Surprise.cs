@@ -32,8 +32,8 @@ internal static class Surprise
 
     private static double OfValue(ClearanceDistribution predicted, double value, double uncertainty)
     {
-        double spread = Squares.Combine(predicted.StandardDeviation, uncertainty);
-        return 2 * NormalLaw.Cdf(-Math.Abs(value - predicted.Mean) / spread);
+        double spread = Squares.CombinedStandardUncertainty(predicted.StandardDeviation, uncertainty);
+        return 2 * StandardNormal.Cdf(-Math.Abs(value - predicted.Mean) / spread);
     }
 
     private static double OfTrials(ClearanceDistribution predicted, BladeTrial[] trials, ThermalShift thermal, FeelProfile feel)

@@ -21,8 +21,8 @@ public sealed record Instrument
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         Name = name;
-        Repeatability = Guard.Within(repeatability, 0, GreatestUncertainty);
-        Shared = Guard.Within(shared, 0, GreatestUncertainty);
+        Random = Guard.Within(repeatability, 0, GreatestUncertainty);
+        Systematic = Guard.Within(shared, 0, GreatestUncertainty);
     }
 
     /// <summary>Read off the shim's mark.</summary>
@@ -38,8 +38,8 @@ public sealed record Instrument
     public string Name { get; }
 
     /// <summary>Standard uncertainty that is new at every thickness, mm.</summary>
-    public double Repeatability { get; }
+    public double Random { get; }
 
     /// <summary>Standard uncertainty that all thicknesses taken with it share, mm.</summary>
-    public double Shared { get; }
+    public double Systematic { get; }
 }

@@ -19,7 +19,7 @@ public sealed class MarkSpread
     {
         Count = count;
         Mean = mean;
-        Deviation = deviation;
+        StandardDeviation = deviation;
         double reach = -StudentT.InvCDF(0, 1, count - 1, Tail) * deviation / Math.Sqrt(count);
         MeanInterval = (mean - reach, mean + reach);
         double sum = (count - 1) * Squares.Of(deviation);
@@ -33,7 +33,7 @@ public sealed class MarkSpread
     public double Mean { get; }
 
     /// <summary>Standard deviation of the differences, mm.</summary>
-    public double Deviation { get; }
+    public double StandardDeviation { get; }
 
     /// <summary>95 % interval of the mean, mm.</summary>
     public (double Low, double High) MeanInterval { get; }
@@ -64,6 +64,6 @@ public sealed class MarkSpread
     {
         ArgumentNullException.ThrowIfNull(marked);
         ArgumentNullException.ThrowIfNull(micrometer);
-        return Squares.Combine(marked.Repeatability, micrometer.Repeatability);
+        return Squares.CombinedStandardUncertainty(marked.Random, micrometer.Random);
     }
 }

@@ -31,8 +31,8 @@ public sealed record Thickness
     {
         ArgumentNullException.ThrowIfNull(replacement);
         double uncertainty = string.Equals(By.Name, replacement.By.Name, StringComparison.Ordinal)
-            ? Squares.Combine(By.Repeatability, replacement.By.Repeatability)
-            : Squares.Combine(By.Repeatability, replacement.By.Repeatability, By.Shared, replacement.By.Shared);
+            ? Squares.CombinedStandardUncertainty(By.Random, replacement.By.Random)
+            : Squares.CombinedStandardUncertainty(By.Random, replacement.By.Random, By.Systematic, replacement.By.Systematic);
         return new(Millimetres - replacement.Millimetres, uncertainty);
     }
 }

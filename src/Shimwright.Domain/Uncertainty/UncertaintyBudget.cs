@@ -94,7 +94,7 @@ public sealed class UncertaintyBudget
         Guard.Within(confidence, double.Epsilon, 1 - 1e-12);
         double upper = (1 + confidence) / 2;
         double degrees = Math.Floor(EffectiveDegrees ?? double.PositiveInfinity);
-        return degrees > ManyDegrees ? NormalLaw.Quantile(upper) : StudentT.InvCDF(0, 1, Math.Max(InputQuantity.FewestDegrees, degrees), upper);
+        return degrees > ManyDegrees ? StandardNormal.Quantile(upper) : StudentT.InvCDF(0, 1, Math.Max(InputQuantity.FewestDegrees, degrees), upper);
     }
 
     /// <summary>The expanded uncertainty: coverage factor times combined uncertainty.</summary>

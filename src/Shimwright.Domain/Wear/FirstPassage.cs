@@ -48,8 +48,8 @@ public static class FirstPassage
         }
 
         return z < FarBack
-            ? LogSum(NormalLaw.LogCdf(a), (2 * rate * distance / diffusion) + NormalLaw.LogCdf(-z))
-            : NormalLaw.LogDensity(a) + Math.Log(Ratio(-a) + Ratio(z));
+            ? LogSum(StandardNormal.LogCdf(a), (2 * rate * distance / diffusion) + StandardNormal.LogCdf(-z))
+            : StandardNormal.LogDensity(a) + Math.Log(Ratio(-a) + Ratio(z));
     }
 
     /// <summary>ln P(T > t), also where the chance itself underflows; distance, diffusion and time above 0.</summary>
@@ -64,7 +64,7 @@ public static class FirstPassage
         double a = ((rate * time) - distance) / root;
         double z = ((rate * time) + distance) / root;
         return a > 0
-            ? NormalLaw.LogDensity(a) + Math.Log(Ratio(a) - Ratio(z))
+            ? StandardNormal.LogDensity(a) + Math.Log(Ratio(a) - Ratio(z))
             : LogOneMinus(LogChance(distance, rate, diffusion, time));
     }
 
@@ -72,7 +72,7 @@ public static class FirstPassage
     /// The same chance from tables, to 1e-8, where it is wanted a million times; qt above 0. Below a distance of 0 it goes on
     /// smoothly instead of staying at 1, for rules that look past the limit.
     /// </summary>
-    internal static double Quick(double distance, double rate, double time, double root)
+    internal static double ChanceFromTable(double distance, double rate, double time, double root)
     {
         double a = ((rate * time) - distance) / root;
         double z = ((rate * time) + distance) / root;
@@ -87,10 +87,10 @@ public static class FirstPassage
         }
 
         double mills = MillsTable.At(Math.Max(FarBack, z));
-        return NormalTable.Cdf(a) + (NormalLaw.Density(a) * mills);
+        return NormalTable.Cdf(a) + (StandardNormal.Density(a) * mills);
     }
 
-    private static double Ratio(double z) => NormalLaw.Mills(z);
+    private static double Ratio(double z) => StandardNormal.Mills(z);
 
     private static double LogSum(double one, double other) =>
         Math.Max(one, other) + double.LogP1(Math.Exp(-Math.Abs(one - other)));

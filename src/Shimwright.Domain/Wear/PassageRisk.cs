@@ -27,7 +27,7 @@ internal readonly struct PassageRisk
     public static double Chance(WearState state, ClearanceBand band, double diffusion, double time)
     {
         double sd = Math.Max(Negligible, state.ClearanceSpread);
-        double inside = NormalLaw.Between((band.Low - state.Clearance) / sd, (band.High - state.Clearance) / sd);
+        double inside = StandardNormal.Between((band.Low - state.Clearance) / sd, (band.High - state.Clearance) / sd);
         double low = Math.Max(band.Low, state.Clearance - (Sigmas * sd));
         double high = Math.Min(band.High, state.Clearance + (Sigmas * sd));
         if (!(diffusion * time > 0) || !(high > low))
@@ -42,7 +42,7 @@ internal readonly struct PassageRisk
         {
             (double c, double weight) = rule.At(i, low, high);
             double rate = state.Rate + (state.RatePerClearance * (c - state.Clearance));
-            leaves += weight * NormalLaw.Density((c - state.Clearance) / sd) / sd
+            leaves += weight * StandardNormal.Density((c - state.Clearance) / sd) / sd
                 * risk.LeavesFrom(c, rate, state.RateSpreadGivenClearance);
         }
 
@@ -54,7 +54,7 @@ internal readonly struct PassageRisk
     {
         if (spread * _time < Negligible)
         {
-            return Leaves(clearance, mean);
+            return ExitChance(clearance, mean);
         }
 
         double reach = Sigmas * spread;
@@ -63,9 +63,9 @@ internal readonly struct PassageRisk
     }
 
     /// <summary>The chance to leave the band from a clearance in it at a rate: below where clearance is lost, above where it is gained.</summary>
-    public double Leaves(double clearance, double rate) => rate >= 0
-        ? FirstPassage.Quick(clearance - _band.Low, rate, _time, _root)
-        : FirstPassage.Quick(_band.High - clearance, -rate, _time, _root);
+    public double ExitChance(double clearance, double rate) => rate >= 0
+        ? FirstPassage.ChanceFromTable(clearance - _band.Low, rate, _time, _root)
+        : FirstPassage.ChanceFromTable(_band.High - clearance, -rate, _time, _root);
 
     /// <summary>Over what length of clearance the chance can change, mm.</summary>
     public double ClearanceScale => _root;
@@ -85,7 +85,7 @@ internal readonly struct PassageRisk
         for (int i = 0; i < rule.Order; i++)
         {
             (double rate, double weight) = rule.At(i, low, high);
-            sum += weight * NormalLaw.Density((rate - mean) / spread) * Leaves(clearance, rate);
+            sum += weight * StandardNormal.Density((rate - mean) / spread) * ExitChance(clearance, rate);
         }
 
         return sum / spread;

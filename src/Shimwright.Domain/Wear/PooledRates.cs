@@ -16,10 +16,10 @@ public readonly record struct RateEvidence(double Rate, double Uncertainty)
     /// <param name="state">The state after the checks.</param>
     /// <param name="usual">What was usual before them, its spread above 0.</param>
     /// <returns>The evidence.</returns>
-    public static RateEvidence? Of(WearState state, RateLaw usual)
+    public static RateEvidence? Of(WearState state, RateDistribution usual)
     {
         ArgumentNullException.ThrowIfNull(usual);
-        double before = 1 / Squares.Of(usual.Spread);
+        double before = 1 / Squares.Of(usual.StandardDeviation);
         double precision = (1 / state.RateVariance) - before;
         return double.IsFinite(precision) && precision > LeastGain * before
             ? new(((state.Rate / state.RateVariance) - (usual.Mean * before)) / precision, 1 / Math.Sqrt(precision))
@@ -49,7 +49,7 @@ public static class PooledRates
     /// <param name="side">The side.</param>
     /// <param name="card">What the card holds usual.</param>
     /// <returns>Mean and spread, or null.</returns>
-    public static RateLaw? Of(IEnumerable<IReadOnlyList<WearCheck>> fleet, ValveSide side, UsualWear card)
+    public static RateDistribution? Of(IEnumerable<IReadOnlyList<WearCheck>> fleet, ValveSide side, UsualWear card)
     {
         ArgumentNullException.ThrowIfNull(fleet);
         ArgumentNullException.ThrowIfNull(card);
@@ -59,7 +59,7 @@ public static class PooledRates
     /// <summary>The law of a side from what each engine says of it; null while too few engines say something.</summary>
     /// <param name="fleet">The evidence of each engine.</param>
     /// <returns>Mean and spread, or null.</returns>
-    public static RateLaw? Of(IReadOnlyList<IReadOnlyList<RateEvidence>> fleet)
+    public static RateDistribution? Of(IReadOnlyList<IReadOnlyList<RateEvidence>> fleet)
     {
         ArgumentNullException.ThrowIfNull(fleet);
         return fleet.Count(e => e.Count > 0) < LeastEngines ? null : Fit([.. fleet.SelectMany(e => e)]);
@@ -79,8 +79,8 @@ public static class PooledRates
             return [];
         }
 
-        RateLaw usual = card.RateOf(side);
-        var wide = new RateLaw(usual.Mean, Wider * Math.Max(usual.Spread, Math.Abs(usual.Mean) / Wider));
+        RateDistribution usual = card.RateOf(side);
+        var wide = new RateDistribution(usual.Mean, Wider * Math.Max(usual.StandardDeviation, Math.Abs(usual.Mean) / Wider));
         EngineWear engine = WearFilter.Follow(checks, card.With(side, wide));
         return [.. engine.Now.Where((_, v) => engine.Engine.Valves[v].Side == side).Select(state => RateEvidence.Of(state, wide)).OfType<RateEvidence>()];
     }
@@ -93,7 +93,7 @@ public static class PooledRates
     /// <summary>The law that makes the evidence likeliest.</summary>
     /// <param name="evidence">Two valves at least.</param>
     /// <returns>Mean and spread.</returns>
-    public static RateLaw Fit(IReadOnlyList<RateEvidence> evidence)
+    public static RateDistribution Fit(IReadOnlyList<RateEvidence> evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
         ArgumentOutOfRangeException.ThrowIfLessThan(evidence.Count, 2, nameof(evidence));
@@ -115,17 +115,17 @@ public static class PooledRates
             below = variance;
         }
 
-        return new RateLaw(MeanAt(evidence, best), Math.Sqrt(best));
+        return new RateDistribution(MeanAt(evidence, best), Math.Sqrt(best));
     }
 
     /// <summary>What is to be thought of a valve's rate once its fleet is known: its own evidence, drawn towards the mean.</summary>
     /// <param name="evidence">The valve's own.</param>
     /// <param name="law">The fleet's law.</param>
     /// <returns>The expected rate.</returns>
-    public static double Shrink(RateEvidence evidence, RateLaw law)
+    public static double Shrink(RateEvidence evidence, RateDistribution law)
     {
         ArgumentNullException.ThrowIfNull(law);
-        double between = Squares.Of(law.Spread);
+        double between = Squares.Of(law.StandardDeviation);
         return law.Mean + (between / (between + Squares.Of(evidence.Uncertainty)) * (evidence.Rate - law.Mean));
     }
 

@@ -4,22 +4,22 @@ using Shimwright.Domain.Numerics;
 namespace Shimwright.Domain.Wear;
 
 /// <summary>How fast the valves of one kind lose clearance: a normal law, per unit of the engine's clock.</summary>
-public sealed record RateLaw
+public sealed record RateDistribution
 {
     /// <summary>Makes a law.</summary>
     /// <param name="mean">Mean rate, mm of clearance lost per hour or km; negative where clearance is gained.</param>
     /// <param name="spread">Standard deviation of the rate between valves, 0 or more.</param>
-    public RateLaw(double mean, double spread)
+    public RateDistribution(double mean, double spread)
     {
         Mean = Guard.Finite(mean);
-        Spread = Guard.Within(spread, 0, double.MaxValue);
+        StandardDeviation = Guard.Within(spread, 0, double.MaxValue);
     }
 
     /// <summary>Mean rate, mm of clearance lost per hour or km.</summary>
     public double Mean { get; }
 
     /// <summary>Standard deviation of the rate between valves.</summary>
-    public double Spread { get; }
+    public double StandardDeviation { get; }
 }
 
 /// <summary>
@@ -34,8 +34,8 @@ public sealed record UsualWear
     /// <summary>Standard deviation of what one interval adds to or takes from a valve's own trend, mm.</summary>
     private const double UnrestPerInterval = 0.005;
 
-    private readonly RateLaw _intake;
-    private readonly RateLaw _exhaust;
+    private readonly RateDistribution _intake;
+    private readonly RateDistribution _exhaust;
 
     /// <summary>Makes usual wear from an engine card.</summary>
     /// <param name="interval">The maker's interval between checks, hours or km, above 0 to 10,000,000.</param>
@@ -44,10 +44,10 @@ public sealed record UsualWear
     public UsualWear(double interval, double lossPerInterval = 0.02, double spread = 0.02)
     {
         Interval = Guard.Within(interval, double.Epsilon, LongestInterval);
-        _intake = _exhaust = new RateLaw(Guard.Finite(lossPerInterval) / interval, Guard.Within(spread, 0, double.MaxValue) / interval);
+        _intake = _exhaust = new RateDistribution(Guard.Finite(lossPerInterval) / interval, Guard.Within(spread, 0, double.MaxValue) / interval);
     }
 
-    private UsualWear(double interval, RateLaw intake, RateLaw exhaust)
+    private UsualWear(double interval, RateDistribution intake, RateDistribution exhaust)
     {
         Interval = interval;
         _intake = intake;
@@ -66,13 +66,13 @@ public sealed record UsualWear
     /// <summary>The law of the rates of a side.</summary>
     /// <param name="side">The side.</param>
     /// <returns>Mean and spread.</returns>
-    public RateLaw RateOf(ValveSide side) => side == ValveSide.Intake ? _intake : _exhaust;
+    public RateDistribution RateOf(ValveSide side) => side == ValveSide.Intake ? _intake : _exhaust;
 
     /// <summary>The same card with the rates of one side as a fleet has taught them.</summary>
     /// <param name="side">The side.</param>
     /// <param name="rates">Its law.</param>
     /// <returns>Usual wear with that law.</returns>
-    public UsualWear With(ValveSide side, RateLaw rates)
+    public UsualWear With(ValveSide side, RateDistribution rates)
     {
         ArgumentNullException.ThrowIfNull(rates);
         return side == ValveSide.Intake ? new(Interval, rates, _exhaust) : new(Interval, _intake, rates);

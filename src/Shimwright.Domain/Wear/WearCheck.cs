@@ -14,7 +14,7 @@ public sealed record WearCheck
     /// <param name="fitted">The thickness found at each valve, in the engine's order, null where it is not known; left out where none is.</param>
     /// <param name="changes">What was done after the readings, at most one change a valve.</param>
     public WearCheck(
-        double clock, EngineCheck check, IEnumerable<Thickness?>? fitted = null, IEnumerable<MadeChange>? changes = null)
+        double clock, EngineCheck check, IEnumerable<Thickness?>? fitted = null, IEnumerable<Adjustment>? changes = null)
     {
         ArgumentNullException.ThrowIfNull(check);
         Clock = Guard.Within(clock, 0, double.MaxValue);
@@ -38,10 +38,10 @@ public sealed record WearCheck
     public IReadOnlyList<Thickness?> Fitted { get; }
 
     /// <summary>What was done after the readings.</summary>
-    public IReadOnlyList<MadeChange> Changes { get; }
+    public IReadOnlyList<Adjustment> Changes { get; }
 
     /// <summary>What was done at a valve, or null.</summary>
     /// <param name="valve">The valve's place in the engine, from 0.</param>
     /// <returns>The change.</returns>
-    public MadeChange? ChangeAt(int valve) => Changes.FirstOrDefault(c => c.Valve == valve);
+    public Adjustment? ChangeAt(int valve) => Changes.FirstOrDefault(c => c.Valve == valve);
 }

@@ -81,19 +81,19 @@ public static class WearFilter
 
     private static WearPoint Point(WearCheck check, int v, WearState before, WearState found, Valvetrain train, PlanRules rules)
     {
-        MadeChange? change = check.ChangeAt(v);
+        Adjustment? change = check.ChangeAt(v);
         bool wasRead = !check.Check.Readings[v].IsEmpty;
         if (change is { From: { } from, To: { } to })
         {
             ThicknessDifference difference = from.Minus(to);
             double shift = train.Ratio * difference.Millimetres;
-            WearState moved = found.Moved(shift, rules.ChangeError(train.Ratio * difference.Uncertainty));
+            WearState moved = found.Moved(shift, rules.ChangeUncertainty(train.Ratio * difference.Uncertainty));
             return new(check.Clock, before, found, moved, wasRead, false, shift);
         }
 
         double turned = change is null ? 0 : train.ClearancePerTurn * change.Turns;
         return change is null
             ? new(check.Clock, before, found, found, wasRead, false, 0)
-            : new(check.Clock, before, found, found.Set(turned, rules.ScrewError), wasRead, true, turned);
+            : new(check.Clock, before, found, found.Set(turned, rules.ScrewUncertainty), wasRead, true, turned);
     }
 }

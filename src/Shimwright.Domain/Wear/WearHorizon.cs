@@ -3,12 +3,12 @@ using Shimwright.Domain.Numerics;
 
 namespace Shimwright.Domain.Wear;
 
-/// <summary>The rate of one valve where its clearance at the check is known: N(Mean + Slope·(c - At), Spread²).</summary>
+/// <summary>The rate of one valve where its clearance at the check is known: N(Mean + Slope·(c - At), StandardDeviation²).</summary>
 /// <param name="Mean">Mean rate where the clearance is At, mm per hour or km.</param>
 /// <param name="Slope">What a millimetre more of clearance adds to the mean.</param>
 /// <param name="At">A clearance, mm.</param>
-/// <param name="Spread">Standard deviation of the rate where the clearance is known.</param>
-public sealed record RateGivenClearance(double Mean, double Slope, double At, double Spread);
+/// <param name="StandardDeviation">Standard deviation of the rate where the clearance is known.</param>
+public sealed record RateGivenClearance(double Mean, double Slope, double At, double StandardDeviation);
 
 /// <summary>How long the clearances are to stay in band, and at what rates the valves wear.</summary>
 public sealed record WearHorizon
@@ -43,7 +43,7 @@ public sealed record WearHorizon
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(wear);
-        return new(time, wear.Diffusion, engine.Valves.Select(v => wear.RateOf(v.Side)).Select(r => new RateGivenClearance(r.Mean, 0, 0, r.Spread)));
+        return new(time, wear.Diffusion, engine.Valves.Select(v => wear.RateOf(v.Side)).Select(r => new RateGivenClearance(r.Mean, 0, 0, r.StandardDeviation)));
     }
 
     /// <summary>For an engine with a past: what the past lets expect of each valve before the check is read.</summary>

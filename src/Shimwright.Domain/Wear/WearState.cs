@@ -32,10 +32,10 @@ public readonly record struct WearState(
     /// <param name="variance">Its variance, mm².</param>
     /// <param name="rates">What rates are usual.</param>
     /// <returns>The state, clearance and rate independent.</returns>
-    public static WearState At(double clearance, double variance, RateLaw rates)
+    public static WearState At(double clearance, double variance, RateDistribution rates)
     {
         ArgumentNullException.ThrowIfNull(rates);
-        return new(clearance, rates.Mean, variance, 0, Squares.Of(rates.Spread));
+        return new(clearance, rates.Mean, variance, 0, Squares.Of(rates.StandardDeviation));
     }
 
     /// <summary>The state after some running: c falls by r·Δ and strays by N(0, q·Δ).</summary>

@@ -10,7 +10,7 @@ namespace Shimwright.Jobs.Cards;
 /// <summary>An engine card read on its own, or everything that is wrong with it.</summary>
 /// <param name="Card">The card; null where there are problems.</param>
 /// <param name="Problems">All problems; the paths start at the card.</param>
-public sealed record CardReading(EngineCard? Card, IReadOnlyList<JobProblem> Problems);
+public sealed record ParsedCard(EngineCard? Card, IReadOnlyList<JobProblem> Problems);
 
 /// <summary>An engine card: the member "engine" of a job file, read without a job around it.</summary>
 public sealed class EngineCard
@@ -49,7 +49,7 @@ public sealed class EngineCard
     /// <summary>Reads a card.</summary>
     /// <param name="json">The card as a JSON object.</param>
     /// <returns>The card, or all problems.</returns>
-    public static CardReading Read(JsonObject json)
+    public static ParsedCard Read(JsonObject json)
     {
         ArgumentNullException.ThrowIfNull(json);
         return Read(json.ToJsonString());
@@ -58,7 +58,7 @@ public sealed class EngineCard
     /// <summary>Reads a card.</summary>
     /// <param name="json">The card as JSON text.</param>
     /// <returns>The card, or all problems.</returns>
-    public static CardReading Read(string json)
+    public static ParsedCard Read(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
         List<JobProblem> problems = [];

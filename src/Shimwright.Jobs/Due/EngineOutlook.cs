@@ -63,7 +63,7 @@ public sealed class EngineOutlook
             ["settings"] = bench["settings"]!.DeepClone(),
             ["stock"] = thinnest is { } t ? OnlyThinnest(t) : bench["stock"]!.DeepClone(),
         };
-        JobReading reading = JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Forecast);
+        ParsedJob reading = JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Forecast);
         return reading.Job is { } job ? new(job, checks) : null;
     }
 

@@ -59,7 +59,7 @@ public sealed class Scorecard
     {
         IReadOnlyList<FittingMiss> misses = Misses;
         return misses.Count == 0 ? null : new BinomialShare(
-            misses.Count(m => Math.Abs(m.Miss) <= Reach95 * m.SpreadWith(seating)), misses.Count);
+            misses.Count(m => Math.Abs(m.Miss) <= Reach95 * m.StandardDeviationWith(seating)), misses.Count);
     }
 
     /// <summary>Looks back over closed jobs.</summary>

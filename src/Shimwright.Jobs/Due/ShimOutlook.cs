@@ -52,8 +52,8 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
 
         double ratio = wear.Engine.Valvetrain.Ratio;
         double second = settings.Redo + access.Values.Sum();
-        double step = settings.Kits.Select(k => k.Step).DefaultIfEmpty(0).Min();
-        double error = Combine(DirectValue.UsualUncertainty, settings.Seating, ratio * Instrument.Marked.Repeatability);
+        double step = settings.SizesToBuy.Select(k => k.Step).DefaultIfEmpty(0).Min();
+        double error = Combine(DirectValue.UsualUncertainty, settings.Seating, ratio * Instrument.Marked.Random);
         string[] covers = [.. wear.Engine.AccessGroups];
         return new(ratio, wear.Usual.Diffusion,
         [
@@ -64,7 +64,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
                 // Without a price: a shim of the drawer costs a plan nothing, and what is asked is what would be taken out of a drawer that has it.
                 double along = settings.Swap;
                 return new ValveOutlook(
-                    state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Repeatability, shim.By.Shared),
+                    state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Random, shim.By.Systematic),
                     CheckWant.ChangeBelow(settings.KeepFloor, fitted, along + access.GetValueOrDefault(valve.Access), second),
                     CheckWant.ChangeBelow(settings.KeepFloor, fitted, along, second), Array.IndexOf(covers, valve.Access));
             }),

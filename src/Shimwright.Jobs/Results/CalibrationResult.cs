@@ -39,15 +39,15 @@ public sealed record CalibrationResult(
             ToPaste(fit.Feel),
             fit.Feel.Blade,
             [.. fit.Parameters.Select(p => new FeelParameterRow(
-                p.Name, Round.Length(p.Value), Round.Length(p.StandardError), Round.Length(p.Low), Round.Length(p.High), p.Usual))],
+                p.Name, Rounding.Length(p.Value), Rounding.Length(p.StandardError), Rounding.Length(p.Low), Rounding.Length(p.High), p.Usual))],
             Math.Round(fit.LogLikelihood, 6),
-            new FeelComparisonRow(Math.Round(fit.AgainstDefault.Statistic, 6), FeelComparison.Degrees, Round.Chance(fit.AgainstDefault.Chance), fit.AgainstDefault.Differs),
-            [.. next.Select(n => new FeelTrialRow(Round.Length(n.Gap), Round.Length(n.Blade)))],
+            new FeelComparisonRow(Math.Round(fit.AgainstDefault.Statistic, 6), FeelComparison.Degrees, Rounding.Chance(fit.AgainstDefault.Chance), fit.AgainstDefault.Differs),
+            [.. next.Select(n => new FeelTrialRow(Rounding.Length(n.Gap), Rounding.Length(n.Blade)))],
             CalibrationWords.Cautions(trials, fit));
     }
 
     /// <summary>The member settings.feel of a job file: to a tenth of a micrometre, and never below what a job file takes.</summary>
     private static FeelSettings ToPaste(FeelProfile feel) => new(
         Math.Round(feel.Firm, 4), Math.Round(feel.Light, 4), Math.Round(feel.Loose, 4),
-        Math.Max(FeelProfile.LeastSpread, Math.Round(feel.Spread, 4)), feel.Slip);
+        Math.Max(FeelProfile.LeastSpread, Math.Round(feel.StandardDeviation, 4)), feel.Slip);
 }

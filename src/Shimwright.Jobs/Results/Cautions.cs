@@ -73,7 +73,7 @@ public static class Cautions
             AddTemperature(cautions, new ThermalShift(job.RecheckTemperature, job.Engine.ClearancePerDegree));
         }
 
-        foreach (MadeChange change in job.Changes)
+        foreach (Adjustment change in job.Changes)
         {
             Valve valve = job.Engine.Valves[change.Valve];
             if (change.From is { } from && job.FittedAt(valve) is { } found

@@ -44,16 +44,16 @@ public sealed record DepthRow(
             depth.Valve,
             depth.Camshaft,
             depth.Against,
-            Round.Length(budget.Value),
-            Round.Length(budget.Combined),
+            Rounding.Length(budget.Value),
+            Rounding.Length(budget.Combined),
             Bounded(budget.EffectiveDegrees),
             Math.Round(budget.CoverageFactor(), 4),
-            Round.Length(budget.Value - expanded),
-            Round.Length(budget.Value + expanded),
+            Rounding.Length(budget.Value - expanded),
+            Rounding.Length(budget.Value + expanded),
             [.. budget.Lines.Select(l => new DepthPartRow(
-                l.Input.Name, Round.Length(l.Input.Value), Round.Length(l.Input.Uncertainty), Bounded(l.Input.Degrees),
-                l.Sensitivity, Round.Length(l.Contribution), Round.Chance(budget.ShareOf(l))))],
-            [.. all.Where(o => !ReferenceEquals(o, depth)).Select(o => new DepthCorrelationRow(o.Valve, Round.Chance(budget.CorrelationWith(o.Budget))))
+                l.Input.Name, Rounding.Length(l.Input.Value), Rounding.Length(l.Input.Uncertainty), Bounded(l.Input.Degrees),
+                l.Sensitivity, Rounding.Length(l.Contribution), Rounding.Chance(budget.ShareOf(l))))],
+            [.. all.Where(o => !ReferenceEquals(o, depth)).Select(o => new DepthCorrelationRow(o.Valve, Rounding.Chance(budget.CorrelationWith(o.Budget))))
                 .Where(r => r.R != 0)]);
     }
 

@@ -7,8 +7,8 @@ namespace Shimwright.Jobs.Results;
 public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, string Status)
 {
     internal static ValveEstimate Of(string valve, ClearanceEstimate e) => new(
-        valve, Round.Length(e.Mean), Round.Length(e.StandardDeviation), Round.Length(e.Low), Round.Length(e.High),
-        Round.Chance(e.InBand), Words.Of(e.Status));
+        valve, Rounding.Length(e.Mean), Rounding.Length(e.StandardDeviation), Rounding.Length(e.Low), Rounding.Length(e.High),
+        Rounding.Chance(e.InBand), Words.Of(e.Status));
 }
 
 /// <summary>The trial to make next.</summary>
@@ -44,8 +44,8 @@ public sealed record EstimateResult(
         return new(
             "shimwright-estimate/1",
             [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise()))],
-            Round.Chance(estimate.OneCause),
-            next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Round.Length(next.Blade)),
+            Rounding.Chance(estimate.SharedCauseProbability),
+            next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Rounding.Length(next.Blade)),
             Results.Cautions.OfCheck(job))
         {
             Depths = DepthRow.OfCheck(job),

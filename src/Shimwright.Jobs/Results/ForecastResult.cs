@@ -43,22 +43,22 @@ public sealed record ForecastResult(
         double? thinnest = job.Stock.Thinnest;
         return new(
             "shimwright-forecast/1",
-            Round.Clock(forecast.CheckBy),
-            Round.Chance(forecast.Risk),
+            Rounding.Clock(forecast.CheckBy),
+            Rounding.Chance(forecast.Risk),
             [.. forecast.Valves.Select((valve, v) => new ForecastRow(
                 valve.Valve.Id,
-                Round.Length(valve.LossPerInterval),
-                Round.Length(valve.LossSpread),
-                Round.Chance(valve.ChanceOutAtInterval),
+                Rounding.Length(valve.LossPerInterval),
+                Rounding.Length(valve.LossSpread),
+                Rounding.Chance(valve.ChanceOutAtInterval),
                 RoomOf(job, valve.Valve, thinnest, wear.Now[v].Rate),
-                wear.RecessionOf(v) is { } recession ? new RecessionRow(Round.Length(recession)) : null))],
+                wear.RecessionOf(v) is { } recession ? new RecessionRow(Rounding.Length(recession)) : null))],
             [.. WearSigns.Of(wear, thinnest).Select(sign => RowOf(sign, job))]);
     }
 
     /// <summary>A sign in words.</summary>
     internal static SignRow RowOf(WearSign sign, Job job) => new(
         SignWords.Of(sign.Kind, [.. sign.Valves.Select(v => job.Engine.Valves[v].Id)]),
-        Round.Evidence(sign.Evidence),
+        Rounding.Evidence(sign.Evidence),
         SignWords.LookAt(sign.Kind));
 
     private static RoomRow? RoomOf(Job job, Valve valve, double? thinnest, double rate)
@@ -69,6 +69,6 @@ public sealed record ForecastResult(
         }
 
         RoomLeft room = RoomLeft.Of(fitted.Millimetres, thin, job.Engine.Valvetrain.Ratio, rate);
-        return new RoomRow(Round.Length(room.Millimetres), room.Time is { } time ? Round.Clock(time) : null);
+        return new RoomRow(Rounding.Length(room.Millimetres), room.Time is { } time ? Rounding.Clock(time) : null);
     }
 }

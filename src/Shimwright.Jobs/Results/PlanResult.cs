@@ -9,14 +9,14 @@ namespace Shimwright.Jobs.Results;
 public sealed record EstimateRow(double Mean, double Sd, double Low, double High, double InBand, string Status)
 {
     internal static EstimateRow Of(ClearanceEstimate e) => new(
-        Round.Length(e.Mean), Round.Length(e.StandardDeviation), Round.Length(e.Low), Round.Length(e.High),
-        Round.Chance(e.InBand), Words.Of(e.Status));
+        Rounding.Length(e.Mean), Rounding.Length(e.StandardDeviation), Rounding.Length(e.Low), Rounding.Length(e.High),
+        Rounding.Chance(e.InBand), Words.Of(e.Status));
 }
 
 /// <summary>A thickness and how it was found.</summary>
 public sealed record ThicknessRow(double Thickness, string By)
 {
-    internal static ThicknessRow? Of(Thickness? t) => t is null ? null : new(Round.Length(t.Millimetres), t.By.Name);
+    internal static ThicknessRow? Of(Thickness? t) => t is null ? null : new(Rounding.Length(t.Millimetres), t.By.Name);
 }
 
 /// <summary>A shim to fit and where it comes from.</summary>
@@ -37,14 +37,14 @@ public sealed record PlanRow(
         ThicknessRow.Of(valve.From),
         valve is { To: { } to, Source: { } source }
             ? new FittedRow(
-                Round.Length(to.Millimetres), to.By.Name, Words.Of(source),
+                Rounding.Length(to.Millimetres), to.By.Name, Words.Of(source),
                 valve.FromValve is { } giver ? engine.Valves[giver].Id : null)
             : null,
         valve.After is { } after
-            ? new AfterRow(Round.Length(after.Mean), Round.Length(after.StandardDeviation), Round.Length(after.Low), Round.Length(after.High))
+            ? new AfterRow(Rounding.Length(after.Mean), Rounding.Length(after.StandardDeviation), Rounding.Length(after.Low), Rounding.Length(after.High))
             : null,
-        valve.Chance is { } chance ? Round.Chance(chance) : null,
-        valve.Turns is { } turns ? Round.Turns(turns) : null,
+        valve.Chance is { } chance ? Rounding.Chance(chance) : null,
+        valve.Turns is { } turns ? Rounding.Turns(turns) : null,
         Domain.Planning.Working.Of(valve));
 }
 
@@ -101,14 +101,14 @@ public sealed record PlanResult(
             RowsOf(chosen),
             chosen.Opened,
             [.. chosen.Stranded.Select(s => new StrandedRow(job.Engine.Valves[s.Valve].Id, s.Why))],
-            Round.Chance(chosen.ChanceAll),
-            Round.Minutes(chosen.Minutes),
+            Rounding.Chance(chosen.ChanceAll),
+            Rounding.Minutes(chosen.Minutes),
             BoughtOf(chosen),
             [.. plan.Alternatives.Select(a => new AlternativeRow(
-                a.Opened, Round.Chance(a.ChanceAll), Round.Minutes(a.Minutes), BoughtOf(a), ReferenceEquals(a, chosen), RowsOf(a)))],
+                a.Opened, Rounding.Chance(a.ChanceAll), Rounding.Minutes(a.Minutes), BoughtOf(a), ReferenceEquals(a, chosen), RowsOf(a)))],
             Results.Cautions.OfPlan(job, plan, LengthWords.Millimetres));
     }
 
     private static IReadOnlyList<BoughtRow> BoughtOf(ShimPlan plan) =>
-        [.. plan.Bought.Select(b => new BoughtRow(Round.Length(b.Thickness.Millimetres), b.Count))];
+        [.. plan.Bought.Select(b => new BoughtRow(Rounding.Length(b.Thickness.Millimetres), b.Count))];
 }

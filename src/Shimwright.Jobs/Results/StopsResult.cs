@@ -24,9 +24,9 @@ public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IR
         return new(
             "shimwright-stops/1",
             [.. plan.Stops.Select((stop, s) => new StopRow(
-                Round.Degrees(stop.Angle),
-                Round.Degrees(stop.Turn),
-                [.. stop.Valves.Select(v => new StoppedRow(layout.Valves[v.Valve].Id, Round.Degrees(v.Slack)))],
+                Rounding.Degrees(stop.Angle),
+                Rounding.Degrees(stop.Turn),
+                [.. stop.Valves.Select(v => new StoppedRow(layout.Valves[v.Valve].Id, Rounding.Degrees(v.Slack)))],
                 StopWords.Of(stop, s == 0, layout, job.Layout.Turning)))],
             StopWords.Rules(layout));
     }

@@ -54,7 +54,7 @@ public sealed record TimingResult(
         Sprocket sprocket = question.Sprocket;
         return new(
             "shimwright-timing/1",
-            new ToothRow(Round.Degrees(sprocket.CamDegreesPerTooth), Round.Degrees(sprocket.CrankDegreesPerTooth)),
+            new ToothRow(Rounding.Degrees(sprocket.CamDegreesPerTooth), Rounding.Degrees(sprocket.CrankDegreesPerTooth)),
             question.Mark is { } mark ? MarkOf(sprocket.ReadMark(mark.Offset, mark.Radius), sprocket) : null,
             question.Pins is { } pins
                 ? new PinsRow(pins.Found, pins.Right, pins.TeethAdvanced, Verdict(pins.TeethAdvanced, "the second camshaft is", " against the first"))
@@ -71,7 +71,7 @@ public sealed record TimingResult(
         string verdict = share > Doubtful
             ? $"doubtful: nearest is {Teeth(reading.Teeth)}, but {left}; measure again, and look at the radius and at the chain"
             : $"{Verdict(reading.Teeth, "the camshaft is", "")}; {left}";
-        return new(Round.Degrees(reading.CamDegrees), reading.Teeth, Round.Degrees(reading.LeftOver), verdict);
+        return new(Rounding.Degrees(reading.CamDegrees), reading.Teeth, Rounding.Degrees(reading.LeftOver), verdict);
     }
 
     private static string Verdict(int teeth, string who, string against) =>
@@ -85,7 +85,7 @@ public sealed record TimingResult(
         Rounded(lobes.IntakeDuration), Rounded(lobes.ExhaustDuration), Rounded(lobes.IntakeCentre),
         Rounded(lobes.ExhaustCentre), Rounded(lobes.Separation), Rounded(lobes.Overlap));
 
-    private static double? Rounded(double? degrees) => degrees is { } d ? Round.Degrees(d) : null;
+    private static double? Rounded(double? degrees) => degrees is { } d ? Rounding.Degrees(d) : null;
 
     private static List<EventsRow>? EventsAfter(TimingQuestion question)
     {
@@ -100,7 +100,7 @@ public sealed record TimingResult(
             if (before is not null
                 && LobeTiming.AfterClearanceChange(before, clearance.Change, clearance.RampSpeed) is { } after)
             {
-                rows.Add(new EventsRow(side, Round.Degrees(after.Opens), Round.Degrees(after.Closes), Round.Degrees(after.Duration)));
+                rows.Add(new EventsRow(side, Rounding.Degrees(after.Opens), Rounding.Degrees(after.Closes), Rounding.Degrees(after.Duration)));
             }
         }
 

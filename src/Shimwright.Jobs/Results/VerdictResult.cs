@@ -7,7 +7,7 @@ namespace Shimwright.Jobs.Results;
 /// <summary>What was expected before the re-check was read, mm.</summary>
 public sealed record PredictedRow(double Mean, double Sd)
 {
-    internal static PredictedRow Of(ClearanceDistribution predicted) => new(Round.Length(predicted.Mean), Round.Length(predicted.StandardDeviation));
+    internal static PredictedRow Of(ClearanceDistribution predicted) => new(Rounding.Length(predicted.Mean), Rounding.Length(predicted.StandardDeviation));
 }
 
 /// <summary>One valve of a verdict.</summary>
@@ -41,7 +41,7 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
                 PredictedRow.Of(v.Predicted),
                 EstimateRow.Of(v.Estimate),
                 Words.Of(v.Estimate.Status),
-                v.Surprise is { } surprise ? Round.Chance(surprise) : null))],
+                v.Surprise is { } surprise ? Rounding.Chance(surprise) : null))],
             Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres));
     }
 }

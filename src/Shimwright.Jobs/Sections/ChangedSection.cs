@@ -38,7 +38,7 @@ internal sealed record ChangedSection(IReadOnlyDictionary<string, ChangedValve> 
     }
 
     /// <summary>The changes with each valve's place in the engine.</summary>
-    public IEnumerable<MadeChange> InOrder(Engine engine) => engine.Valves.Index()
+    public IEnumerable<Adjustment> InOrder(Engine engine) => engine.Valves.Index()
         .Where(v => ByValve.ContainsKey(v.Item.Id))
         .Select(v => ByValve[v.Item.Id].At(v.Index));
 
@@ -69,6 +69,6 @@ internal sealed record ChangedSection(IReadOnlyDictionary<string, ChangedValve> 
 internal sealed record ChangedValve(Thickness? From, Thickness? To, double Turns)
 {
     /// <summary>The change at the valve with this place in the engine.</summary>
-    public MadeChange At(int valve) =>
-        From is not null && To is not null ? MadeChange.Fitted(valve, From, To) : MadeChange.Turned(valve, Turns);
+    public Adjustment At(int valve) =>
+        From is not null && To is not null ? Adjustment.Fitted(valve, From, To) : Adjustment.Turned(valve, Turns);
 }

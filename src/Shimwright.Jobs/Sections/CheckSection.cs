@@ -6,7 +6,7 @@ namespace Shimwright.Jobs.Sections;
 
 /// <summary>The check as far as it could be read.</summary>
 internal sealed record CheckSection(
-    double? Clock, double Temperature, LossExpectation Loss, IReadOnlyList<double> Blades,
+    double? Clock, double Temperature, LossPrior Loss, IReadOnlyList<double> Blades,
     ReadingsSection Readings, FittedSection Fitted)
 {
     public const double LatestClock = 10_000_000;
@@ -20,7 +20,7 @@ internal sealed record CheckSection(
     {
         double? clock = o.Number("clock", new(0, LatestClock), "The engine's clock at the check, hours or km.", required: true);
         double? temperature = ReadTemperature(o);
-        LossExpectation? loss = o.Object("loss", ReadLoss, "What loss is expected where nothing is known of the engine's past.");
+        LossPrior? loss = o.Object("loss", ReadLoss, "What loss is expected where nothing is known of the engine's past.");
         double[]? blades = o.Numbers(
             "blades", new(0, BladeTrial.Thickest, Measure.Length, LeastIsLeftOut: true), (0, MostBlades), "The person's blades, mm.");
         if (blades is not null && blades.GroupBy(b => Math.Round(b, 6)).FirstOrDefault(g => g.Count() > 1) is { } twice)
@@ -31,7 +31,7 @@ internal sealed record CheckSection(
         return new(
             clock,
             temperature ?? ThermalShift.Reference,
-            loss ?? LossExpectation.Ordinary,
+            loss ?? LossPrior.Ordinary,
             blades ?? UsualBlades,
             ReadingsSection.Read(o, engine, engine.ShiftAt(temperature), required: true),
             FittedSection.Read(o, engine, instruments));
@@ -40,11 +40,11 @@ internal sealed record CheckSection(
     public static double? ReadTemperature(ObjectMembers o) => o.Number(
         "temperatureC", new(ThermalShift.Coldest, ThermalShift.Hottest, Measure.Temperature), "Engine temperature at the check, degrees C.");
 
-    private static LossExpectation? ReadLoss(ObjectMembers o)
+    private static LossPrior? ReadLoss(ObjectMembers o)
     {
-        var rule = new NumberRule(LossExpectation.LeastMean, LossExpectation.GreatestMean, Measure.Length);
+        var rule = new NumberRule(LossPrior.LeastMean, LossPrior.GreatestMean, Measure.Length);
         double? shared = o.Number("shared", rule, "Scale of the loss that the valves share, mm.");
         double? own = o.Number("own", rule, "Mean of the loss that each valve has on its own, mm.");
-        return new(shared ?? LossExpectation.Ordinary.Shared, own ?? LossExpectation.Ordinary.Own);
+        return new(shared ?? LossPrior.Ordinary.Shared, own ?? LossPrior.Ordinary.Own);
     }
 }

@@ -10,7 +10,7 @@ internal sealed record ReadingsSection(
     IReadOnlyDictionary<string, ValveReadings> ByValve, IReadOnlySet<string> Named, bool IsGiven, IReadOnlyList<DepthBudget> Depths)
 {
     /// <summary>How far from the middle of its band a direct value, and above it a blade, may lie, mm.</summary>
-    private const double Reach = LossExpectation.StrayReach;
+    private const double Reach = LossPrior.StrayReach;
 
     private const double Slack = 1e-9;
     private const int MostReadings = 5000;

@@ -56,6 +56,6 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
     {
         private static readonly FeelProfile Usual = FeelProfile.Default;
 
-        public static Thresholds Default { get; } = new(Usual.Firm, Usual.Light, Usual.Loose, Usual.Spread, Usual.Slip);
+        public static Thresholds Default { get; } = new(Usual.Firm, Usual.Light, Usual.Loose, Usual.StandardDeviation, Usual.Slip);
     }
 }

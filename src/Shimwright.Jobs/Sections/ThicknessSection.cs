@@ -29,7 +29,7 @@ internal sealed record InstrumentSet(Instrument Marked, Instrument Calliper, Ins
             {
                 double? repeat = i.Number("repeat", rule, "Standard uncertainty that is new at every thickness, mm.");
                 double? shared = i.Number("shared", rule, "Standard uncertainty that all its thicknesses share, mm.");
-                return new Instrument(usual.Name, repeat ?? usual.Repeatability, shared ?? usual.Shared);
+                return new Instrument(usual.Name, repeat ?? usual.Random, shared ?? usual.Systematic);
             },
             $"Uncertainty of a thickness found by {usual.Name}.") ?? usual;
     }

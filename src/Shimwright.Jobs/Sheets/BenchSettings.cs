@@ -13,7 +13,7 @@ public sealed record FeelSettings(double Firm, double Light, double Loose, doubl
 {
     /// <summary>The usual feel.</summary>
     public static FeelSettings Usual { get; } = new(
-        FeelProfile.Default.Firm, FeelProfile.Default.Light, FeelProfile.Default.Loose, FeelProfile.Default.Spread, FeelProfile.Default.Slip);
+        FeelProfile.Default.Firm, FeelProfile.Default.Light, FeelProfile.Default.Loose, FeelProfile.Default.StandardDeviation, FeelProfile.Default.Slip);
 }
 
 /// <summary>What the bench sets once for all its jobs; lengths in mm, times in minutes.</summary>
@@ -55,8 +55,9 @@ public sealed record BenchSettings
     /// <summary>Minutes that one unit of currency is worth.</summary>
     public double MinutesPerCurrency { get; init; } = 1;
 
-    /// <summary>The sizes that can be bought.</summary>
-    public IReadOnlyList<SizesToBuy> Kits { get; init; } = [new(1.20, 3.50, 0.05, 8)];
+    /// <summary>The sizes that can be bought; kept as "kits", which is what benches have called it since the first.</summary>
+    [JsonPropertyName("kits")]
+    public IReadOnlyList<SizesToBuy> SizesToBuy { get; init; } = [new(1.20, 3.50, 0.05, 8)];
 
     /// <summary>The kits that the bench compares; none of them is bought by being here.</summary>
     public IReadOnlyList<KitOnOffer> KitsOffered { get; init; } = [];
@@ -108,7 +109,7 @@ public sealed record BenchSettings
             ["blades"] = new JsonArray([.. Blades.Select(b => JsonValue.Create(b))]),
             ["stock"] = new JsonObject
             {
-                ["buy"] = new JsonArray([.. Kits.Select(k => new JsonObject { ["from"] = k.From, ["to"] = k.To, ["step"] = k.Step, ["price"] = k.Price })]),
+                ["buy"] = new JsonArray([.. SizesToBuy.Select(k => new JsonObject { ["from"] = k.From, ["to"] = k.To, ["step"] = k.Step, ["price"] = k.Price })]),
             },
             ["costs"] = new JsonObject
             {
@@ -165,7 +166,7 @@ public sealed record BenchSettings
     private IEnumerable<double> Numbers() =>
     [
         .. Blades, Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Blade, Seating, KeepFloor, Risk, ServiceLevel, Redo, Lift, Swap, MinutesPerCurrency,
-        .. Kits.SelectMany(k => new[] { k.From, k.To, k.Step, k.Price }),
+        .. SizesToBuy.SelectMany(k => new[] { k.From, k.To, k.Step, k.Price }),
     ];
 
     private static void AddChoice(List<JobProblem> problems, string name, string found, params string[] allowed)

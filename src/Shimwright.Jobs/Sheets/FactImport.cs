@@ -29,7 +29,7 @@ internal static class FactImport
         ];
     }
 
-    public static JobFact Change(MadeChange change, Engine engine)
+    public static JobFact Change(Adjustment change, Engine engine)
     {
         string valve = engine.Valves[change.Valve].Id;
         return change is { From: { } from, To: { } to }

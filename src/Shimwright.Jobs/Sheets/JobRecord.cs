@@ -39,7 +39,7 @@ public sealed record JobRecord(
     {
         ArgumentNullException.ThrowIfNull(sheet);
         JobClosed closing = sheet.Closing ?? throw new InvalidOperationException("Only a closed job has a record.");
-        JobReading reading = JobSheetFile.Read(sheet, JobPurpose.Draft);
+        ParsedJob reading = JobSheetFile.Read(sheet, JobPurpose.Draft);
         Job job = reading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", reading.Problems)}");
         EngineEstimate estimate = EngineEstimate.From(job.Check);
         RecheckVerdict? verdict = JobSheetFile.HasRecheck(sheet) ? RecheckVerdict.On(job.ToRecheck()) : null;

@@ -9,7 +9,7 @@ namespace Shimwright.Jobs.Sheets;
 /// <param name="Setup">What the job starts from; null where there are problems.</param>
 /// <param name="Facts">The facts that stood in the file, in its order.</param>
 /// <param name="Problems">All problems.</param>
-public sealed record SetupReading(JobSetup? Setup, IReadOnlyList<JobFact> Facts, IReadOnlyList<JobProblem> Problems);
+public sealed record ParsedSetup(JobSetup? Setup, IReadOnlyList<JobFact> Facts, IReadOnlyList<JobProblem> Problems);
 
 /// <summary>What a job starts from: a job file without readings. The facts of the sheet are laid over it.</summary>
 public sealed class JobSetup
@@ -42,7 +42,7 @@ public sealed class JobSetup
     /// <param name="temperature">Engine temperature, °C.</param>
     /// <param name="bench">The members "history", "costs", "settings" and "stock", and "blades" and "loss" for the check, each where the bench has its own.</param>
     /// <returns>The setup, or what is wrong.</returns>
-    public static SetupReading Begin(EngineCard card, double clock, double temperature, JsonObject bench)
+    public static ParsedSetup Begin(EngineCard card, double clock, double temperature, JsonObject bench)
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(bench);
@@ -75,9 +75,9 @@ public sealed class JobSetup
     /// <summary>Takes a job file in.</summary>
     /// <param name="utf8">The file.</param>
     /// <returns>The setup and the facts that stood in the file, or what is wrong.</returns>
-    public static SetupReading FromFile(ReadOnlyMemory<byte> utf8)
+    public static ParsedSetup FromFile(ReadOnlyMemory<byte> utf8)
     {
-        JobReading reading = JobFile.Read(utf8, JobPurpose.Draft);
+        ParsedJob reading = JobFile.Read(utf8, JobPurpose.Draft);
         if (reading.Job is not { } job)
         {
             return new(null, [], reading.Problems);

@@ -18,7 +18,7 @@ public static class JobSheetFile
     /// <param name="sheet">The sheet.</param>
     /// <param name="purpose">The purpose.</param>
     /// <returns>The job, or what is still missing or wrong.</returns>
-    public static JobReading Read(JobSheet sheet, JobPurpose purpose) =>
+    public static ParsedJob Read(JobSheet sheet, JobPurpose purpose) =>
         JobFile.Read(Encoding.UTF8.GetBytes(Build(sheet).ToJsonString()), purpose);
 
     /// <summary>The lifted camshafts of the check, by name: those that the job started with and those that were measured since.</summary>

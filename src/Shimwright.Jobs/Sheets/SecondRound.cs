@@ -9,7 +9,7 @@ public static class SecondRound
     /// <summary>Starts a second round.</summary>
     /// <param name="sheet">The job whose re-check failed.</param>
     /// <returns>What the new job starts from and the facts that are known already, or what is wrong.</returns>
-    public static SetupReading Of(JobSheet sheet)
+    public static ParsedSetup Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         JsonObject file = JobSheetFile.Build(sheet);
@@ -35,7 +35,7 @@ public static class SecondRound
 
         file["history"] = new JsonArray([.. (file["history"] as JsonArray ?? []).Select(h => h!.DeepClone()), past]);
         file["check"] = check;
-        SetupReading round = JobSetup.FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
+        ParsedSetup round = JobSetup.FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
         return round.Setup is null ? round : round with { Facts = [.. round.Facts, .. Carried(sheet)] };
     }
 

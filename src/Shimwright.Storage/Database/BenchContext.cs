@@ -20,7 +20,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
 
     public DbSet<SettingsRow> Settings => Set<SettingsRow>();
 
-    public DbSet<ForecastRow> Forecasts => Set<ForecastRow>();
+    public DbSet<KeptForecastRow> Forecasts => Set<KeptForecastRow>();
 
     public DbSet<CardRatesRow> CardRates => Set<CardRatesRow>();
 
@@ -85,12 +85,12 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             feel.HasIndex(f => new { f.PersonId, f.Action }).IsUnique();
             feel.Property(f => f.Device).HasMaxLength(LongestName);
         });
-        modelBuilder.Entity<ForecastRow>(forecast =>
+        modelBuilder.Entity<KeptForecastRow>(forecast =>
         {
             forecast.ToTable("forecasts");
             forecast.HasKey(f => f.EngineId);
             forecast.Property(f => f.EngineId).ValueGeneratedNever();
-            forecast.HasOne<EngineRow>().WithOne().HasForeignKey<ForecastRow>(f => f.EngineId).OnDelete(DeleteBehavior.Cascade);
+            forecast.HasOne<EngineRow>().WithOne().HasForeignKey<KeptForecastRow>(f => f.EngineId).OnDelete(DeleteBehavior.Cascade);
             forecast.HasIndex(f => f.DueAt);
         });
         modelBuilder.Entity<CardRatesRow>(rates =>

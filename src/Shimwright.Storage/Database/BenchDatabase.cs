@@ -7,7 +7,7 @@ using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
-using Shimwright.Storage.OwnFeel;
+using Shimwright.Storage.FeelCalibration;
 using Shimwright.Storage.Settings;
 
 namespace Shimwright.Storage.Database;

@@ -64,7 +64,7 @@ public sealed class OrderStore
         int diameter, IReadOnlyList<IReadOnlyList<ThicknessWant>> engines, IReadOnlyList<ShimLot> lots, BenchSettings settings, double level)
     {
         ShimLot[] own = [.. lots.Where(l => l.Size.Diameter == diameter && l.Free > 0)];
-        SizeGrid grid = SizeGrid.Of(settings.Kits, own);
+        SizeGrid grid = SizeGrid.Of(settings.SizesToBuy, own);
         FleetDemand demand = FleetDemand.Of(engines, grid.Sizes);
         return new(diameter, OrderList.For(demand.Sizes, grid.FreeOf, grid.PriceOf, level), demand, [.. engines.SelectMany(e => e)], engines.Count);
     }
@@ -88,7 +88,7 @@ public sealed class OrderStore
 
         public int WithoutShims { get; private set; }
 
-        public void Add(EngineRow engine, ForecastRow? forecast, (int? Diameter, bool HasShims, bool HasWear) card)
+        public void Add(EngineRow engine, KeptForecastRow? forecast, (int? Diameter, bool HasShims, bool HasWear) card)
         {
             if (!card.HasShims)
             {
@@ -120,7 +120,7 @@ public sealed class OrderStore
             }
         }
 
-        private static NotCountedReason? Missing(ForecastRow forecast, (int? Diameter, bool HasShims, bool HasWear) card) =>
+        private static NotCountedReason? Missing(KeptForecastRow forecast, (int? Diameter, bool HasShims, bool HasWear) card) =>
             !card.HasWear ? NotCountedReason.NoWear
             : forecast.Valves.Length == 0 || forecast.CheckBy is null ? NotCountedReason.NotReady
             : forecast.DueAt is null ? NotCountedReason.NoUsage
@@ -128,7 +128,7 @@ public sealed class OrderStore
             : null;
 
         /// <summary>The clock at which the engine will be checked: when it is due, or now where that is past.</summary>
-        private double CheckClock(ForecastRow forecast)
+        private double CheckClock(KeptForecastRow forecast)
         {
             double due = Math.Max(forecast.Clock, forecast.CheckBy!.Value);
             return forecast.PerWeek is { } week ? Math.Max(due, forecast.LastClock + (week * Math.Max(0, (now - forecast.LastAt).TotalDays) / DaysAWeek * (forecast.DueAt < now ? 1 : 0))) : due;

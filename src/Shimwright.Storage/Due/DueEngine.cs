@@ -32,7 +32,7 @@ public sealed record StoredOutlook(EngineOutlook Outlook, UsualWear Usual, bool 
 /// <summary>The rates that the engines of a card have taught.</summary>
 /// <param name="Intake">Of the intake valves, or null.</param>
 /// <param name="Exhaust">Of the exhaust valves, or null.</param>
-public sealed record TaughtRates(RateLaw? Intake, RateLaw? Exhaust)
+public sealed record TaughtRates(RateDistribution? Intake, RateDistribution? Exhaust)
 {
     /// <summary>A card's usual wear with what was taught in the place of what it says.</summary>
     /// <param name="card">What the card says.</param>

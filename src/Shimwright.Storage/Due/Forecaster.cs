@@ -77,7 +77,7 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
     }
 
     /// <summary>What was kept; null where every job of the engine was opened again.</summary>
-    public static KeptForecast? Kept(ForecastRow? f) => f is null or { Checks: 0 } ? null : new(
+    public static KeptForecast? Kept(KeptForecastRow? f) => f is null or { Checks: 0 } ? null : new(
         f.Checks, f.Clock, f.CheckBy, f.CountsKilometres, new(f.LastClock, f.LastAt), new(f.PerWeek, (UsageSource)f.Usage), f.DueAt, f.Risk,
         [.. Numbers(f.Curve).Chunk(2).Select(p => new RiskPoint(p[0], p[1]))]);
 
@@ -107,8 +107,8 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
         var others = await context.Forecasts.AsNoTracking()
             .Where(f => !now.Contains(f.EngineId) && context.Engines.Any(e => e.Id == f.EngineId && e.CardId == cardId))
             .Select(f => new { f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel);
-        RateLaw? intake = PooledRates.Of([.. works.Select(w => w.Intake), .. others.Select(o => Rates(o.IntakeEvidence))]);
-        RateLaw? exhaust = PooledRates.Of([.. works.Select(w => w.Exhaust), .. others.Select(o => Rates(o.ExhaustEvidence))]);
+        RateDistribution? intake = PooledRates.Of([.. works.Select(w => w.Intake), .. others.Select(o => Rates(o.IntakeEvidence))]);
+        RateDistribution? exhaust = PooledRates.Of([.. works.Select(w => w.Exhaust), .. others.Select(o => Rates(o.ExhaustEvidence))]);
         CardRatesRow? row = await context.CardRates.FirstOrDefaultAsync(r => r.CardId == cardId, cancel);
         if (row is null)
         {
@@ -122,16 +122,16 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
         }
 
         double unit = works.Select(w => w.Outlook).OfType<EngineOutlook>().FirstOrDefault()?.Card is { } card
-            ? Math.Max(card.RateOf(ValveSide.Intake).Spread, 1e-12)
+            ? Math.Max(card.RateOf(ValveSide.Intake).StandardDeviation, 1e-12)
             : double.PositiveInfinity;
-        if (Moved(row.IntakeMean, intake?.Mean, unit) || Moved(row.IntakeSpread, intake?.Spread, unit)
-            || Moved(row.ExhaustMean, exhaust?.Mean, unit) || Moved(row.ExhaustSpread, exhaust?.Spread, unit))
+        if (Moved(row.IntakeMean, intake?.Mean, unit) || Moved(row.IntakeSpread, intake?.StandardDeviation, unit)
+            || Moved(row.ExhaustMean, exhaust?.Mean, unit) || Moved(row.ExhaustSpread, exhaust?.StandardDeviation, unit))
         {
             row.Version++;
             row.IntakeMean = intake?.Mean;
-            row.IntakeSpread = intake?.Spread;
+            row.IntakeSpread = intake?.StandardDeviation;
             row.ExhaustMean = exhaust?.Mean;
-            row.ExhaustSpread = exhaust?.Spread;
+            row.ExhaustSpread = exhaust?.StandardDeviation;
         }
 
         return row;
@@ -142,7 +142,7 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
 
     private void Finish(Work work, CardRatesRow rates)
     {
-        ForecastRow row = context.Forecasts.Find(work.Engine.Id) ?? context.Forecasts.Add(new ForecastRow { EngineId = work.Engine.Id }).Entity;
+        KeptForecastRow row = context.Forecasts.Find(work.Engine.Id) ?? context.Forecasts.Add(new KeptForecastRow { EngineId = work.Engine.Id }).Entity;
         row.Changes = work.Engine.Changes;
         row.CardVersion = work.Engine.Card.Version;
         row.RatesVersion = rates.Version;
@@ -178,8 +178,8 @@ internal sealed class Forecaster(BenchContext context, PastReader past, BenchSet
     }
 
     private static TaughtRates Taught(CardRatesRow row) => new(
-        row is { IntakeMean: { } im, IntakeSpread: { } @is } ? new RateLaw(im, @is) : null,
-        row is { ExhaustMean: { } em, ExhaustSpread: { } es } ? new RateLaw(em, es) : null);
+        row is { IntakeMean: { } im, IntakeSpread: { } @is } ? new RateDistribution(im, @is) : null,
+        row is { ExhaustMean: { } em, ExhaustSpread: { } es } ? new RateDistribution(em, es) : null);
 
     private static string Text(IReadOnlyList<RateEvidence> evidence) => JsonSerializer.Serialize(evidence.SelectMany(e => new[] { e.Rate, e.Uncertainty }));
 

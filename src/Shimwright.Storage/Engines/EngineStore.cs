@@ -161,7 +161,7 @@ public sealed class EngineStore
     {
         var json = (JsonObject)JsonNode.Parse(card)!;
         json["name"] = name;
-        CardReading reading = EngineCard.Read(json);
+        ParsedCard reading = EngineCard.Read(json);
         return reading.Card ?? throw new ArgumentException($"The card cannot be kept: {string.Join("; ", reading.Problems)}", nameof(name));
     }
 

@@ -30,7 +30,7 @@ internal static class ComputeApi
             }
 
             byte[] body = await JsonBody.ReadAsync(request, cancel);
-            JobReading reading = JobFile.Read(body, purpose);
+            ParsedJob reading = JobFile.Read(body, purpose);
             return reading.Job is { } job ? new Answer<T>(answer(job))
                 : JsonBody.CanBeRead(body) ? new Refused<Wrong>(reading.Problems)
                 : new Refused<BadJson>(reading.Problems);

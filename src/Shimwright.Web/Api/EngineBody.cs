@@ -26,7 +26,7 @@ internal sealed record EngineBody(EngineCard? Card, CardDetails Details, string 
         EngineCard? card = null;
         if (body["card"] is JsonObject json)
         {
-            CardReading reading = EngineCard.Read(json);
+            ParsedCard reading = EngineCard.Read(json);
             card = reading.Card;
             problems.AddRange(reading.Problems.Select(p => p with { Path = "$.card" + p.Path[1..] }));
         }

@@ -32,7 +32,7 @@ internal static class JobAnswerApi
                 return new Refused<NotThere>();
             }
 
-            JobReading reading = JobSheetFile.Read(job.Sheet, purpose);
+            ParsedJob reading = JobSheetFile.Read(job.Sheet, purpose);
             return reading.Job is { } ready ? new Answer<T>(answer(ready)) : new Refused<Wrong>(reading.Problems);
         })
         .WithName($"job{char.ToUpperInvariant(name[0])}{name[1..]}").WithSummary(summary)

@@ -10,7 +10,7 @@ using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Engines;
-using Shimwright.Web.Jobs.TakingIn;
+using Shimwright.Web.Jobs.Import;
 
 namespace Shimwright.Web.Api;
 
@@ -26,7 +26,7 @@ internal static class JobApi
         jobs.MapPost("", StartAsync).WithName("startJob").WithSummary("Start a job on an engine of the bench.")
             .WithDescription("Members: action (a UUID; the same sent twice starts one job), engine, clock, and if wanted temperatureC (20).")
             .WithMetadata(new Writes(), new TakesBody("NewJob", "action, engine, clock, temperatureC"));
-        jobs.MapPost("/file", TakeInAsync).WithName("takeJobIn").WithSummary("Start a job from a whole job file, with every reading in it.")
+        jobs.MapPost("/file", ImportAsync).WithName("takeJobIn").WithSummary("Start a job from a whole job file, with every reading in it.")
             .WithDescription("The query's action is a UUID: the same sent twice starts one job. The query's engine is the engine it is for; left out, the file's card becomes a new engine.")
             .WithMetadata(new Writes(), new RequestSizeLimitAttribute(JobFile.LargestBytes), new TakesBody("JobFile", "A job file, format shimwright-job/1. Its schema: GET /api/v1/schema."));
         jobs.MapGet("/{id:guid}", GetAsync).WithName("getJob").WithSummary("Get a job: where it stands, and every entry of its sheet.");
@@ -87,7 +87,7 @@ internal static class JobApi
             : new Refused<Wrong>([.. wrong.Select(p => p with { Path = p.Path.Replace("$.check.", "$.", StringComparison.Ordinal) })]);
     }
 
-    private static async Task<Results<Created<JobDocument>, Refused<BadJson>, Refused<NotThere>, Refused<TooLarge>, Refused<WrongKind>, Refused<Wrong>>> TakeInAsync(
+    private static async Task<Results<Created<JobDocument>, Refused<BadJson>, Refused<NotThere>, Refused<TooLarge>, Refused<WrongKind>, Refused<Wrong>>> ImportAsync(
         HttpRequest request, BenchDatabase database, CancellationToken cancel, string? action = null, string? engine = null)
     {
         if (!JsonBody.IsJson(request))
@@ -123,7 +123,7 @@ internal static class JobApi
             return new Refused<NotThere>(new JobProblem("engine", $"found \"{id}\"", "GET /api/v1/engines lists them"));
         }
 
-        TakenIn taken = await TakeIn.RunAsync(database, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
+        ImportedJob taken = await JobImport.RunAsync(database, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
         return taken.Job is { } started ? await StartedAsync(database, started, cancel) : new Refused<Wrong>(taken.Problems);
     }
 

@@ -20,12 +20,12 @@ internal sealed record ComparedKit(int Place, KitOnOffer Kit, KitOffer Offer);
 internal sealed record KitComparison(int Diameter, double Wanted, int Engines, IReadOnlyList<ComparedKit> Kits)
 {
     /// <summary>What it is worth to have the right shim at hand, unless told otherwise: what one costs singly.</summary>
-    public static double UsualWorth(BenchSettings settings) => settings.Kits.Select(k => k.Price).DefaultIfEmpty(0).Min();
+    public static double UsualWorth(BenchSettings settings) => settings.SizesToBuy.Select(k => k.Price).DefaultIfEmpty(0).Min();
 
     /// <summary>Compares the kits of every diameter that has any.</summary>
     public static IReadOnlyList<KitComparison> Of(FleetOrders fleet, BenchSettings settings, double worth)
     {
-        double error = Math.Sqrt(Square(DirectValue.UsualUncertainty) + Square(settings.Seating) + Square(Instrument.Marked.Repeatability));
+        double error = Math.Sqrt(Square(DirectValue.UsualUncertainty) + Square(settings.Seating) + Square(Instrument.Marked.Random));
         return
         [
             .. settings.KitsOffered.Index().GroupBy(k => ShimSize.Micrometres(k.Item.Diameter)).OrderBy(g => g.Key).Select(g =>

@@ -14,16 +14,16 @@ internal static class MarkWords
     public static string Verdict(MarkSpread spread, LengthStyle lengths)
     {
         double usual = MarkSpread.Expected(Instrument.Marked, Instrument.Micrometer);
-        string taken = $"The program takes {lengths.Fine(Instrument.Marked.Repeatability)} {lengths.UnitName} for a mark and {lengths.Fine(Instrument.Micrometer.Repeatability)} for the micrometer, {lengths.Fine(usual)} together";
+        string taken = $"The program takes {lengths.Fine(Instrument.Marked.Random)} {lengths.UnitName} for a mark and {lengths.Fine(Instrument.Micrometer.Random)} for the micrometer, {lengths.Fine(usual)} together";
         string spreads = (spread.DeviationInterval.Low > usual, spread.DeviationInterval.High < usual) switch
         {
             (true, _) => $"{taken}; these shims stray more than that. Measure every shim before it goes in, or state a greater uncertainty of marks in the job file (settings, instruments).",
             (_, true) => $"{taken}; these shims stray less than that. Where it stays so, a smaller uncertainty of marks may be stated in the job file (settings, instruments).",
             _ => $"{taken}; these shims do not contradict that.",
         };
-        return spread.MeanInterval.High < -Instrument.Micrometer.Shared
+        return spread.MeanInterval.High < -Instrument.Micrometer.Systematic
             ? spreads + " On average they are thinner than their marks by more than a micrometer may be off: worn, or marked thick."
-            : spread.MeanInterval.Low > Instrument.Micrometer.Shared
+            : spread.MeanInterval.Low > Instrument.Micrometer.Systematic
                 ? spreads + " On average they are thicker than their marks by more than a micrometer may be off: look at its zero."
                 : spreads;
     }

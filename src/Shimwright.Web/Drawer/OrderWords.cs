@@ -22,14 +22,14 @@ internal static class OrderWords
     };
 
     /// <summary>The counts between which the true one lies four times out of five.</summary>
-    public static string Likely(CountLaw law)
+    public static string Likely(CountDistribution law)
     {
         (int low, int high) = (law.Covering(0.1), law.Covering(0.9));
         return low == high ? low.ToString(CultureInfo.InvariantCulture) : $"{low} to {high}";
     }
 
     /// <summary>The law for somebody who does not see its picture.</summary>
-    public static string Law(CountLaw law) => string.Join(", ", law.Chances.Index().Where(c => c.Item >= 0.005).Take(12)
+    public static string Law(CountDistribution law) => string.Join(", ", law.Chances.Index().Where(c => c.Item >= 0.005).Take(12)
         .Select(c => $"{c.Index}: {Percent(c.Item)}"));
 
     public static string Money(double amount, string currency) => amount.ToString("0.00;\u22120.00;0.00", CultureInfo.InvariantCulture) + (currency.Length > 0 ? "\u00a0" + currency : "");

@@ -37,7 +37,7 @@ internal sealed class CardFormReader
         var reader = new CardFormReader(form, before, lengths);
         reader.SetSide("intake", form.IntakeLow, form.IntakeHigh);
         reader.SetSide("exhaust", form.ExhaustLow, form.ExhaustHigh);
-        CardReading card = EngineCard.Read(reader.Card());
+        ParsedCard card = EngineCard.Read(reader.Card());
         CardDetails details = reader.Details();
         HashSet<string> known = [.. reader._problems.Select(p => p.Path)];
         JobProblem[] ofCard = [.. card.Problems.Select(p => p with { Path = CardFields.FieldOf(p.Path, reader._rows) })

@@ -56,7 +56,7 @@ internal sealed class CardQuestions
         }
 
         var maker = new CardMaker(answers, lengths);
-        CardReading reading = EngineCard.Read(maker.Make());
+        ParsedCard reading = EngineCard.Read(maker.Make());
         card = maker.Problems.Count == 0 ? reading.Card : null;
         string[] known = [.. maker.Problems.Select(p => p.Path)];
         return [.. maker.Problems, .. reading.Problems.Select(p => p with { Path = QuestionOf(p.Path, answers) }).Distinct().Where(p => !known.Any(k => Covers(k, p.Path)))];

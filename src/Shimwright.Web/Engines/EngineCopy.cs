@@ -6,7 +6,7 @@ namespace Shimwright.Web.Engines;
 /// <summary>A card under another engine's name.</summary>
 internal static class EngineCopy
 {
-    public static CardReading Of(EngineCard card, string? name)
+    public static ParsedCard Of(EngineCard card, string? name)
     {
         var json = (JsonObject)JsonNode.Parse(card.Json)!;
         json["name"] = name?.Trim() ?? "";

@@ -28,7 +28,7 @@ internal static class JobStart
             return (null, [early]);
         }
 
-        SetupReading reading = JobSetup.Begin(
+        ParsedSetup reading = JobSetup.Begin(
             engine.Card, check.Clock, check.TemperatureC, past.On(settings.ForJob(AccessTimes.Of(engine.Card, engine.Details.AccessMinutes, settings))));
         return reading.Setup is { } setup
             ? (await database.Jobs.StartAsync(engine.Id, setup, [], JobPast.OfBench, action, device, cancel), [])

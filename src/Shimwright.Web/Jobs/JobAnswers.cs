@@ -14,9 +14,9 @@ internal sealed class JobAnswer
     private readonly Lazy<Job> _job;
     private readonly Lazy<Measured> _measured;
     private readonly Lazy<VerdictResult> _recheck;
-    private readonly Lazy<JobReading> _forPlan;
+    private readonly Lazy<ParsedJob> _forPlan;
     private readonly Lazy<PlanResult?> _plan;
-    private readonly Lazy<JobReading> _forVerdict;
+    private readonly Lazy<ParsedJob> _forVerdict;
     private readonly Lazy<VerdictResult?> _verdict;
     private readonly Lazy<StopsResult?> _stops;
 

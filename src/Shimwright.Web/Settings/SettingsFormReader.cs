@@ -24,7 +24,7 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Lift = Times.Exact(s.Lift),
             Swap = Times.Exact(s.Swap),
             MinutesPerCurrency = Times.Exact(s.MinutesPerCurrency),
-            Kits = [.. s.Kits.Select(k => new KitFields { From = lengths.Field(k.From), To = lengths.Field(k.To), Step = lengths.Field(k.Step), Price = Times.Exact(k.Price) })],
+            Kits = [.. s.SizesToBuy.Select(k => new KitFields { From = lengths.Field(k.From), To = lengths.Field(k.To), Step = lengths.Field(k.Step), Price = Times.Exact(k.Price) })],
             Firm = lengths.Field(s.Feel.Firm),
             Light = lengths.Field(s.Feel.Light),
             Loose = lengths.Field(s.Feel.Loose),
@@ -52,7 +52,7 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Lift = Minutes(form.Lift, "Lift"),
             Swap = Minutes(form.Swap, "Swap"),
             MinutesPerCurrency = Plain(form.MinutesPerCurrency, "MinutesPerCurrency"),
-            Kits = [.. kits.Select(k => new SizesToBuy(
+            SizesToBuy = [.. kits.Select(k => new SizesToBuy(
                 Length(k.Kit.From, $"Kits[{k.Row}].From"), Length(k.Kit.To, $"Kits[{k.Row}].To"),
                 Length(k.Kit.Step, $"Kits[{k.Row}].Step"), Plain(k.Kit.Price, $"Kits[{k.Row}].Price")))],
             Feel = new(Length(form.Firm, "Firm"), Length(form.Light, "Light"), Length(form.Loose, "Loose"), Length(form.Spread, "Spread"), Plain(form.Slip, "Slip")),

@@ -11,7 +11,7 @@ using Shimwright.Web.Api;
 using Shimwright.Web.Drawer;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs;
-using Shimwright.Web.OwnFeel;
+using Shimwright.Web.FeelCalibration;
 
 namespace Shimwright.Web.Shell;
 

@@ -23,9 +23,9 @@ internal sealed class ShedEngine
         (_seed, _number, Kind) = (seed, number, kind);
         Engine = kind.Card().Engine;
         _wear = new Draws(seed, number, 1);
-        double shared = _wear.CutExponential(LossExpectation.Ordinary.Shared, LossExpectation.GreatestShared);
-        _clearances = [.. Engine.Valves.Select(v => v.Band.Middle + _wear.Normal(v.Band.Width / 4) - shared - _wear.Exponential(LossExpectation.Ordinary.Own))];
-        _rates = [.. Engine.Valves.Select(v => Usual.RateOf(v.Side).Mean + _wear.Normal(Usual.RateOf(v.Side).Spread))];
+        double shared = _wear.CutExponential(LossPrior.Ordinary.Shared, LossPrior.GreatestShared);
+        _clearances = [.. Engine.Valves.Select(v => v.Band.Middle + _wear.Normal(v.Band.Width / 4) - shared - _wear.Exponential(LossPrior.Ordinary.Own))];
+        _rates = [.. Engine.Valves.Select(v => Usual.RateOf(v.Side).Mean + _wear.Normal(Usual.RateOf(v.Side).StandardDeviation))];
         Fitted = [.. Engine.Valves.Select(_ => world.Make(kind.SizeNear(_wear.Uniform(2.0, 2.8))))];
         Clock = Math.Round(_wear.Uniform(50, 400), 1);
         Id = _wear.Id();

@@ -35,7 +35,7 @@ internal sealed record ShedKind(string Name, double Diameter, int Cylinders, int
             }
         }
 
-        CardReading reading = EngineCard.Read(new JsonObject
+        ParsedCard reading = EngineCard.Read(new JsonObject
         {
             ["name"] = Name,
             ["valvetrain"] = "shim-under-bucket",

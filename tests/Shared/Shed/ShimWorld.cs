@@ -23,7 +23,7 @@ internal sealed class ShimWorld(int seed)
     {
         lock (_gate)
         {
-            return new(++_made, size, size.ThicknessMm + _draws.Normal(Instrument.Marked.Repeatability));
+            return new(++_made, size, size.ThicknessMm + _draws.Normal(Instrument.Marked.Random));
         }
     }
 

@@ -69,7 +69,7 @@ internal sealed class StoredShed(BenchDatabase database) : IShedBench
             bench["history"] = history;
         }
 
-        SetupReading setup = JobSetup.Begin(engine.Card, start.Clock, 20, bench);
+        ParsedSetup setup = JobSetup.Begin(engine.Card, start.Clock, 20, bench);
         return setup.Setup is null
             ? new() { Outcome = AddOutcome.Refused, Problems = Texts(setup.Problems) }
             : new() { Job = await database.Jobs.StartAsync(engine.Id, setup.Setup, [], JobPast.OfBench, start.Action, Device) };
@@ -111,7 +111,7 @@ internal sealed class StoredShed(BenchDatabase database) : IShedBench
 
     private static PlanAccepted PlanFor(JobSheet sheet)
     {
-        JobReading reading = JobSheetFile.Read(sheet, JobPurpose.Plan);
+        ParsedJob reading = JobSheetFile.Read(sheet, JobPurpose.Plan);
         PlanResult plan = PlanResult.Of(reading.Job ?? throw new InvalidOperationException($"No plan can be made: {string.Join("; ", reading.Problems)}"));
         return new(plan.Opened, plan.ChanceAll, plan.Minutes, plan.Bought, plan.Valves, plan.Stranded);
     }

@@ -13,7 +13,7 @@ internal sealed class StagedBench(BenchDatabase database)
     private static Guid NewId => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
 
     /// <summary>Adds the engine of a job file, under its own name or another.</summary>
-    public async Task<Guid> AddEngineAsync(SetupReading file, string? name = null, CardDetails? details = null)
+    public async Task<Guid> AddEngineAsync(ParsedSetup file, string? name = null, CardDetails? details = null)
     {
         Guid engine = NewId;
         await database.Engines.AddAsync(engine, name ?? file.Setup!.Card.Engine.Name, file.Setup!.Card, details ?? new CardDetails { LimitsFrom = "The workshop's own invention" });
@@ -21,7 +21,7 @@ internal sealed class StagedBench(BenchDatabase database)
     }
 
     /// <summary>Adds a job on an engine and brings it to a stage, by the rules that hold for what a person sends.</summary>
-    public async Task<Guid> AddJobAsync(Guid engine, SetupReading file, JobStage stage)
+    public async Task<Guid> AddJobAsync(Guid engine, ParsedSetup file, JobStage stage)
     {
         Guid job = await database.Jobs.StartAsync(engine, file.Setup!, [], NewId, Device);
         foreach (JobFact[] facts in StagedWork.UpTo(stage, file).Chunk(64))

@@ -8,7 +8,7 @@ namespace Shimwright.Testing.Staged;
 internal static class StagedWork
 {
     /// <summary>What the facts of every stage up to this one are, in order.</summary>
-    public static IReadOnlyList<JobFact> UpTo(JobStage stage, SetupReading file)
+    public static IReadOnlyList<JobFact> UpTo(JobStage stage, ParsedSetup file)
     {
         JobSetup setup = file.Setup ?? throw new ArgumentException($"No job file: {string.Join("; ", file.Problems)}", nameof(file));
         string last = setup.Card.Engine.Valves[^1].Id;
@@ -24,7 +24,7 @@ internal static class StagedWork
         return facts;
     }
 
-    private static IEnumerable<(JobStage Stage, Func<JobSheet, IEnumerable<JobFact>> Work)> Steps(SetupReading file) =>
+    private static IEnumerable<(JobStage Stage, Func<JobSheet, IEnumerable<JobFact>> Work)> Steps(ParsedSetup file) =>
     [
         (JobStage.Shims, _ => file.Facts.OfType<ThicknessFound>()),
         (JobStage.Plan, sheet => [PlanFor(sheet)]),

@@ -1,4 +1,4 @@
-using Shimwright.Jobs.Calibration;
+using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
@@ -51,7 +51,7 @@ public sealed class PreparedBench : IAsyncLifetime
         var database = BenchDatabase.At(file, TimeProvider.System);
         await database.PrepareAsync();
         var staged = new StagedBench(database);
-        SetupReading shims = Read(Shimmed), screws = Read(Screwed), sixteen = Read(Sixteen);
+        ParsedSetup shims = Read(Shimmed), screws = Read(Screwed), sixteen = Read(Sixteen);
         Engine = await staged.AddEngineAsync(shims);
         foreach (JobStage stage in Enum.GetValues<JobStage>())
         {
@@ -61,7 +61,7 @@ public sealed class PreparedBench : IAsyncLifetime
         ScrewEngine = await staged.AddEngineAsync(screws);
         ScrewJob = await staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
         Wide = await staged.AddJobAsync(await staged.AddEngineAsync(sixteen), sixteen, JobStage.Plan);
-        SetupReading lifted = Read(ByDepth);
+        ParsedSetup lifted = Read(ByDepth);
         Lifted = await staged.AddJobAsync(await staged.AddEngineAsync(lifted), lifted, JobStage.Plan);
         await database.Feel.AddAsync(Beginner, Guid.NewGuid(), "test", new FeelNamed("Beginner"));
         await database.Feel.AddAsync(Person, Guid.NewGuid(), "test", new FeelNamed("Somebody"));
@@ -83,7 +83,7 @@ public sealed class PreparedBench : IAsyncLifetime
     }
 
     /// <summary>Shims in the drawer, kits to compare, and an engine that will be due soon and wants some.</summary>
-    private static async Task FillDrawerAsync(BenchDatabase database, StagedBench staged, SetupReading shims)
+    private static async Task FillDrawerAsync(BenchDatabase database, StagedBench staged, ParsedSetup shims)
     {
         foreach ((double thickness, string by, int count, string place) in new[] { (2.35, "marked", 2, "A1"), (2.40, "marked", 1, "A2"), (2.412, "micrometer", 1, "A2"), (2.50, "marked", 4, "B1") })
         {
@@ -113,5 +113,5 @@ public sealed class PreparedBench : IAsyncLifetime
         await database.Due.RefreshStaleAsync(100);
     }
 
-    private static SetupReading Read(string demo) => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(demo)));
+    private static ParsedSetup Read(string demo) => JobSetup.FromFile(File.ReadAllBytes(Repository.Demo(demo)));
 }

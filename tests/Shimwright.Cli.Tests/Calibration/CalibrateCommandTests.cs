@@ -37,7 +37,7 @@ public class CalibrateCommandTests
         string pasted = output[from..(output.IndexOf("\n}", from, StringComparison.Ordinal) + 2)];
 
         string job = JobFolder.Line();
-        JobReading reading = JobFile.Read(Encoding.UTF8.GetBytes($"{job[..^1]}, {pasted}}}"), JobPurpose.Plan);
+        ParsedJob reading = JobFile.Read(Encoding.UTF8.GetBytes($"{job[..^1]}, {pasted}}}"), JobPurpose.Plan);
 
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         Assert.Equal(-0.0274, reading.Job!.Check.Feel.Firm);

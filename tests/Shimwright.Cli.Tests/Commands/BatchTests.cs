@@ -108,8 +108,8 @@ public class BatchTests
         string file = folder.Write("jobs.jsonl", string.Join('\n', Enumerable.Repeat(JobFolder.Line(), 130)));
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var bench = new Bench(Stream.Null, output, error, outputIsTerminal, errorIsTerminal, 80);
-        Assert.Equal(ExitCode.Done, CommandLine.Run(["estimate", "--batch", file], bench));
+        var terminal = new Terminal(Stream.Null, output, error, outputIsTerminal, errorIsTerminal, 80);
+        Assert.Equal(ExitCode.Done, CommandLine.Run(["estimate", "--batch", file], terminal));
         Assert.Equal(130, output.ToString().TrimEnd().Split('\n').Length);
         Assert.Equal(isDrawn, error.ToString().Contains("130 jobs done", StringComparison.Ordinal));
         Assert.Equal(isDrawn, error.ToString().Contains("100%", StringComparison.Ordinal));

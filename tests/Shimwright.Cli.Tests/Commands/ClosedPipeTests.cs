@@ -16,7 +16,7 @@ public class ClosedPipeTests
         using var output = new StreamWriter(pipe, bufferSize: 128);
         using var error = new StringWriter();
         int exit = CommandLine.Run(
-            command == "plan" ? [command, Demo.At(Demo.Plain)] : [command], new Bench(Stream.Null, output, error, false, false, 120));
+            command == "plan" ? [command, Demo.At(Demo.Plain)] : [command], new Terminal(Stream.Null, output, error, false, false, 120));
         Assert.Equal(ExitCode.BadInput, exit);
         Assert.StartsWith("shimwright: ", Assert.Single(error.ToString().TrimEnd().Split('\n')), StringComparison.Ordinal);
         Assert.Throws<IOException>(output.Dispose);

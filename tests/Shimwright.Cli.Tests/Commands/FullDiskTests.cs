@@ -12,8 +12,8 @@ public class FullDiskTests
         using var full = new FullDisk();
         using var output = new StreamWriter(full);
         using var error = new StringWriter();
-        var bench = new Bench(Stream.Null, output, error, false, false, Bench.UsualWidth);
-        Assert.Equal(ExitCode.BadInput, CommandLine.Run(["plan", Demo.At(Demo.Plain)], bench));
+        var terminal = new Terminal(Stream.Null, output, error, false, false, Terminal.UsualWidth);
+        Assert.Equal(ExitCode.BadInput, CommandLine.Run(["plan", Demo.At(Demo.Plain)], terminal));
         Assert.Equal("shimwright: the disk is full", error.ToString().Trim());
         full.HasRoom = true;
     }

@@ -18,8 +18,8 @@ internal sealed record ProgramRun(int Exit, string Output, string Error)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var bench = new Bench(new MemoryStream(Encoding.UTF8.GetBytes(input)), output, error, false, false, width);
-        int exit = CommandLine.Run(args, bench);
+        var terminal = new Terminal(new MemoryStream(Encoding.UTF8.GetBytes(input)), output, error, false, false, width);
+        int exit = CommandLine.Run(args, terminal);
         return new(exit, output.ToString(), error.ToString());
     }
 

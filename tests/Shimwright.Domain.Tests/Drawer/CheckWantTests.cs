@@ -27,8 +27,8 @@ public class CheckWantTests
     {
         ThicknessWant want = CheckWant.Of(new(0.11, 0, 0.0004, 0, 0), Band, 1, 2.5, 0, 0.5, 0.01);
         double spread = 0.0004 / Math.Sqrt(0.0005);
-        Assert.Equal(NormalLaw.Cdf(-0.01 / spread) + NormalLaw.Cdf(-0.09 / spread), want.Wanted, 1e-6);
-        Assert.Equal(spread, want.Spread, 1e-12);
+        Assert.Equal(StandardNormal.Cdf(-0.01 / spread) + StandardNormal.Cdf(-0.09 / spread), want.Wanted, 1e-6);
+        Assert.Equal(spread, want.StandardDeviation, 1e-12);
         Assert.Equal(want.Wanted, want.Between(0, 2.45) + want.Between(2.55, 9), 1e-9);
         Assert.Equal(0, want.Between(2.4501, 2.5499), 1e-6);
     }
@@ -66,7 +66,7 @@ public class CheckWantTests
         for (int i = 0; i < steps; i++)
         {
             double error = (-6 + (12 * (i + 0.5) / steps)) * 0.012;
-            slow += 12.0 / steps * NormalLaw.Density(error / 0.012) * sharp.Between(2.42 - error, 2.47 - error);
+            slow += 12.0 / steps * StandardNormal.Density(error / 0.012) * sharp.Between(2.42 - error, 2.47 - error);
         }
 
         Assert.Equal(slow, blurred.Between(2.42, 2.47), 1e-3);
@@ -82,7 +82,7 @@ public class CheckWantTests
             double middle = chance.Uniform(2.3, 2.7), from = chance.Uniform(2.4, 2.5);
             var want = new ThicknessWant(
                 middle, chance.Uniform(0.002, 0.04), 0.05, chance.Uniform(0.2, 1), chance.Happens(0.7) ? (from, from + chance.Uniform(0, 0.1)) : null, chance.Pick(0, 0.0028, 0.012));
-            want = chance.Happens(0.5) ? want.Or(new(want.Middle, want.Spread, 0.05, want.Chance, (from, from + 0.01), want.Blur), chance.Uniform()) : want;
+            want = chance.Happens(0.5) ? want.Or(new(want.Middle, want.StandardDeviation, 0.05, want.Chance, (from, from + 0.01), want.Blur), chance.Uniform()) : want;
             double at = chance.Uniform(2.2, 2.8);
             Assert.Equal(want.Between(double.NegativeInfinity, at), want.UpTo(at), 2e-9);
             Assert.Equal(want.Wanted, want.UpTo(double.MaxValue), 2e-9);

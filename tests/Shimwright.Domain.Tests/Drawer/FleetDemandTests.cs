@@ -68,7 +68,7 @@ public class FleetDemandTests
         Assert.Equal(1, demand.Thinner, 1e-9);
         Assert.Equal(0.5, demand.Thicker, 1e-9);
         Assert.Equal([2.1, 2.5], demand.Sizes.Where(s => s.Wanted.Mean > 0.01).Select(s => s.Size));
-        Assert.Equal(1.5 + (2 * 2 * NormalLaw.Cdf(-3)), demand.Unserved, 1e-6);
+        Assert.Equal(1.5 + (2 * 2 * StandardNormal.Cdf(-3)), demand.Unserved, 1e-6);
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public class FleetDemandTests
             double precision = (1 / State.ClearanceVariance) + (1 / (Reading * Reading));
             double mean = ((State.Clearance / State.ClearanceVariance) + (read / (Reading * Reading))) / precision;
             double sd = 1 / Math.Sqrt(precision);
-            bool stays = NormalLaw.Cdf((Band.High - mean) / sd) - NormalLaw.Cdf((Band.Low - mean) / sd) >= ChangeBelow;
+            bool stays = StandardNormal.Cdf((Band.High - mean) / sd) - StandardNormal.Cdf((Band.Low - mean) / sd) >= ChangeBelow;
             return stays ? null : chance.Normal(Shim, ShimError) + ((mean - Band.Middle) / Ratio);
         }
     }

@@ -13,7 +13,7 @@ public class KitOfferTests
         KitOffer offer = Assert.Single(KitOffer.Compare(
             [Kit(2.0, 3.0, 0.05, 3, 100)], [new ThicknessWant(2.51, 1e-6, 0.035)], error: 0.012, worth: 50));
 
-        double passes = NormalLaw.Between((-0.035 + 0.01) / 0.012, (0.035 + 0.01) / 0.012);
+        double passes = StandardNormal.Between((-0.035 + 0.01) / 0.012, (0.035 + 0.01) / 0.012);
         Assert.Equal(passes, offer.Passing, 1e-6);
         Assert.Equal((50 * passes) - 100, offer.Gain, 1e-4);
     }
@@ -35,7 +35,7 @@ public class KitOfferTests
             {
                 if (chance.Happens(want.Chance))
                 {
-                    double thickness = chance.Normal(want.Middle, want.Spread);
+                    double thickness = chance.Normal(want.Middle, want.StandardDeviation);
                     int size = sizes.Index().MinBy(s => Math.Abs(s.Item - thickness)).Index;
                     if (left[size]-- > 0 && Math.Abs(sizes[size] - thickness + chance.Normal(0, 0.015)) <= want.Tolerance)
                     {

@@ -10,7 +10,7 @@ public class OrderListTests
     {
         IReadOnlyList<SizeDemand> demand = SizeDemand.Of(
         [
-            new(2.55, CountLaw.OfChances([0.5])), new(2.50, CountLaw.OfChances([0.2, 0.2])), new(2.55 + 1e-9, CountLaw.OfChances([0.5])),
+            new(2.55, CountDistribution.OfChances([0.5])), new(2.50, CountDistribution.OfChances([0.2, 0.2])), new(2.55 + 1e-9, CountDistribution.OfChances([0.5])),
         ]);
 
         Assert.Equal([2.50, 2.55], demand.Select(d => d.Size));
@@ -22,7 +22,7 @@ public class OrderListTests
     {
         IReadOnlyList<SizeDemand> demand =
         [
-            new(2.50, CountLaw.Of([0.5, 0.3, 0.15, 0.05])), new(2.55, CountLaw.Of([0.95, 0.05])), new(2.60, CountLaw.Of([0.5, 0.5])),
+            new(2.50, CountDistribution.Of([0.5, 0.3, 0.15, 0.05])), new(2.55, CountDistribution.Of([0.95, 0.05])), new(2.60, CountDistribution.Of([0.5, 0.5])),
         ];
 
         var list = OrderList.For(demand, s => s < 2.52 ? 1 : 0, s => s > 2.58 ? null : 8, 0.90);
@@ -39,7 +39,7 @@ public class OrderListTests
     [Fact]
     public void For_MoreThanIsWanted_OrdersNothing()
     {
-        OrderLine line = Assert.Single(OrderList.For([new(2.5, CountLaw.Of([0.5, 0.5]))], _ => 9, _ => 8).Lines);
+        OrderLine line = Assert.Single(OrderList.For([new(2.5, CountDistribution.Of([0.5, 0.5]))], _ => 9, _ => 8).Lines);
         Assert.Equal((0, 0, 1.0), (line.ToOrder, line.Cost, line.CoveredThen));
     }
 
@@ -50,7 +50,7 @@ public class OrderListTests
         var chance = new SeededChance(64);
         double[][] engines = [.. Enumerable.Range(0, 30).Select(_ => Enumerable.Range(0, 3).Select(_ => chance.Uniform(0, 0.3)).ToArray())];
         double[] sizes = [2.50, 2.55, 2.60];
-        IReadOnlyList<SizeDemand> demand = SizeDemand.Of(engines.SelectMany(e => sizes.Zip(e, (s, p) => new EngineWant(s, CountLaw.OfChances([p])))));
+        IReadOnlyList<SizeDemand> demand = SizeDemand.Of(engines.SelectMany(e => sizes.Zip(e, (s, p) => new EngineWant(s, CountDistribution.OfChances([p])))));
         var list = OrderList.For(demand, _ => 2, _ => 8);
         const int years = 20_000;
         int[] enough = new int[3];
@@ -73,10 +73,10 @@ public class OrderListTests
     [Fact]
     public void For_WhatCannotBe_IsRefused()
     {
-        SizeDemand one = new(2.5, CountLaw.None);
+        SizeDemand one = new(2.5, CountDistribution.None);
         Assert.Throws<ArgumentException>(() => OrderList.For([one, one], _ => 0, _ => 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => OrderList.For([one], _ => -1, _ => 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => OrderList.For([one], _ => 0, _ => 1, 1.5));
-        Refuses.NotANumber("size", s => new EngineWant(s, CountLaw.None));
+        Refuses.NotANumber("size", s => new EngineWant(s, CountDistribution.None));
     }
 }

@@ -54,14 +54,14 @@ public class WantAndPlanTests
     }
 
     /// <summary>How often each size was fitted.</summary>
-    private static Dictionary<double, int> Chosen(SeededChance chance, IReadOnlyList<(double Clearance, double Spread)> valves, int checks)
+    private static Dictionary<double, int> Chosen(SeededChance chance, IReadOnlyList<(double Clearance, double StandardDeviation)> valves, int checks)
     {
         var engine = new Engine("Loaner", Made.Bucket, valves.Select((_, v) => Made.Valve($"I{v + 1}", band: Band)));
-        var prior = new HistoryPrior(valves.Select(v => new ExpectedClearance(v.Clearance, v.Spread)), strayWeight: 0);
+        var prior = new HistoryPrior(valves.Select(v => new ExpectedClearance(v.Clearance, v.StandardDeviation)), strayWeight: 0);
         Dictionary<double, int> chosen = [];
         for (int i = 0; i < checks; i++)
         {
-            ValveReadings[] readings = [.. valves.Select(v => Made.Value(chance.Normal(chance.Normal(v.Clearance, v.Spread), Reading), Reading))];
+            ValveReadings[] readings = [.. valves.Select(v => Made.Value(chance.Normal(chance.Normal(v.Clearance, v.StandardDeviation), Reading), Reading))];
             ShimPlan plan = Planner.Plan(new PlanRequest(new EngineCheck(engine, readings).After(prior), [.. valves.Select(_ => Made.Measured(Shim))], Shop, Costs)).Chosen;
             foreach (PlannedValve valve in plan.Valves.Where(v => v.To is not null && v.Source == ShimSource.Buy))
             {

@@ -16,7 +16,7 @@ public class FeelCalibratorTests
         Assert.Equal(fingers.Firm, fit.Feel.Firm, 0.001);
         Assert.Equal(fingers.Light, fit.Feel.Light, 0.001);
         Assert.Equal(fingers.Loose, fit.Feel.Loose, 0.001);
-        Assert.Equal(fingers.Spread, fit.Feel.Spread, 0.0008);
+        Assert.Equal(fingers.StandardDeviation, fit.Feel.StandardDeviation, 0.0008);
         Assert.True(fit.AgainstDefault.Chance < 1e-9);
         Assert.True(fit.AgainstDefault.Differs);
     }
@@ -64,7 +64,7 @@ public class FeelCalibratorTests
         FeelFit other = Fitted([.. trials.Select(t => new FeelTrial(t.Gap + 0.25, new BladeTrial(t.Trial.Blade + 0.25, t.Trial.Feel, t.Trial.Leaves)))]);
 
         Assert.Equal(one.Feel.Firm, other.Feel.Firm, 1e-8);
-        Assert.Equal(one.Feel.Spread, other.Feel.Spread, 1e-8);
+        Assert.Equal(one.Feel.StandardDeviation, other.Feel.StandardDeviation, 1e-8);
     }
 
     [Fact]
@@ -72,12 +72,12 @@ public class FeelCalibratorTests
     {
         IReadOnlyList<FeelTrial> trials = Person.Trials(new FeelProfile(spread: 0.008), 200, new SeededChance(24));
 
-        double usual = Fitted(trials).Feel.Spread;
+        double usual = Fitted(trials).Feel.StandardDeviation;
         FeelFit exact = FeelCalibrator.Fit(trials, new FeelProfile(blade: 0)).Fit!;
 
-        Assert.True(exact.Feel.Spread > usual);
+        Assert.True(exact.Feel.StandardDeviation > usual);
         Assert.Equal(0, exact.Feel.Blade);
-        Assert.Equal(Math.Sqrt((usual * usual) + (0.003 * 0.003)), exact.Feel.Spread, 0.0004);
+        Assert.Equal(Math.Sqrt((usual * usual) + (0.003 * 0.003)), exact.Feel.StandardDeviation, 0.0004);
     }
 
     [Fact]
@@ -173,5 +173,5 @@ public class FeelCalibratorTests
 
     private static FeelProfile Near(FeelProfile feel, SeededChance chance) => new(
         feel.Firm + chance.Normal(0, 0.0005), feel.Light + chance.Normal(0, 0.0005), feel.Loose + chance.Normal(0, 0.0005),
-        Math.Max(0.001, feel.Spread + chance.Normal(0, 0.0005)));
+        Math.Max(0.001, feel.StandardDeviation + chance.Normal(0, 0.0005)));
 }

@@ -24,7 +24,7 @@ public class FeelCoverageTests
             if (FeelCalibrator.Fit(Person.Trials(fingers, trials, chance)).Fit is { } fit)
             {
                 fitted++;
-                double[] truth = [fingers.Firm, fingers.Light, fingers.Loose, fingers.Spread];
+                double[] truth = [fingers.Firm, fingers.Light, fingers.Loose, fingers.StandardDeviation];
                 foreach ((int i, FeelParameter parameter) in fit.Parameters.Index())
                 {
                     inside[i] += truth[i] >= parameter.Low && truth[i] <= parameter.High ? 1 : 0;

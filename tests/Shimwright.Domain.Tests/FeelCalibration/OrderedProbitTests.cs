@@ -12,8 +12,8 @@ public class OrderedProbitTests
         OrderedProbitFit fit = OrderedProbit.Fit([Of(0, 20), Of(1, 50), Of(2, 30)], 3);
 
         Assert.Equal(OrderedProbitStatus.Fitted, fit.Status);
-        Assert.Equal(NormalLaw.Quantile(0.2), fit.Thresholds[0].Value, 1e-10);
-        Assert.Equal(NormalLaw.Quantile(0.7), fit.Thresholds[1].Value, 1e-10);
+        Assert.Equal(StandardNormal.Quantile(0.2), fit.Thresholds[0].Value, 1e-10);
+        Assert.Equal(StandardNormal.Quantile(0.7), fit.Thresholds[1].Value, 1e-10);
         Assert.Equal((20 * Math.Log(0.2)) + (50 * Math.Log(0.5)) + (30 * Math.Log(0.3)), fit.LogLikelihood, 1e-9);
     }
 

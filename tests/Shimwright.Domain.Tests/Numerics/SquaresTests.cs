@@ -8,10 +8,10 @@ public class SquaresTests
     [Fact]
     public void Combine_IndependentParts_IsTheRootOfTheSumOfSquares()
     {
-        Assert.Equal(0, Squares.Combine());
-        Assert.Equal(7, Squares.Combine(7));
-        Assert.Equal(13, Squares.Combine(3, 4, 12));
-        Assert.Equal(13, Squares.Combine(-12, 4, -3));
+        Assert.Equal(0, Squares.CombinedStandardUncertainty());
+        Assert.Equal(7, Squares.CombinedStandardUncertainty(7));
+        Assert.Equal(13, Squares.CombinedStandardUncertainty(3, 4, 12));
+        Assert.Equal(13, Squares.CombinedStandardUncertainty(-12, 4, -3));
     }
 
     [Fact]

@@ -124,10 +124,10 @@ internal sealed class BruteForce
     {
         Thickness from = request.Fitted[v];
         double ratio = request.Engine.Valvetrain.Ratio;
-        double variance = Math.Pow(from.By.Repeatability, 2) + Math.Pow(to.By.Repeatability, 2);
+        double variance = Math.Pow(from.By.Random, 2) + Math.Pow(to.By.Random, 2);
         if (from.By.Name != to.By.Name)
         {
-            variance += Math.Pow(from.By.Shared, 2) + Math.Pow(to.By.Shared, 2);
+            variance += Math.Pow(from.By.Systematic, 2) + Math.Pow(to.By.Systematic, 2);
         }
 
         double error = Math.Sqrt(Math.Pow(request.Rules.Seating, 2) + (ratio * ratio * variance));

@@ -26,9 +26,9 @@ internal static class CarriedOut
         Dictionary<string, double> zero = new()
         {
             [Instrument.Marked.Name] = 0,
-            [Instrument.Micrometer.Name] = chance.Normal(0, Instrument.Micrometer.Shared),
+            [Instrument.Micrometer.Name] = chance.Normal(0, Instrument.Micrometer.Systematic),
         };
-        double True(Thickness t) => t.Millimetres + zero[t.By.Name] + chance.Normal(0, t.By.Repeatability);
+        double True(Thickness t) => t.Millimetres + zero[t.By.Name] + chance.Normal(0, t.By.Random);
         double[] old = [.. plan.Valves.Select(v => True(v.From!))];
         return
         [

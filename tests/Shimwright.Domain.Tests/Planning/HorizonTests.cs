@@ -40,10 +40,10 @@ public class HorizonTests(ITestOutputHelper output)
             EngineEstimate estimate = Made.EstimateFor(request);
             var options = new OptionTable(request, estimate);
             ClearanceDistribution valve = estimate.Valves[0];
-            worst = Math.Max(worst, Math.Abs(options.Staying[0].Chance - SlowKept(valve, horizon)));
+            worst = Math.Max(worst, Math.Abs(options.Kept[0].Chance - SlowKept(valve, horizon)));
             foreach (ValveOption option in options.Shared[0].Select(s => s.Option))
             {
-                worst = Math.Max(worst, Math.Abs(option.Chance - SlowFitted(valve, horizon, option.Shift, option.Error)));
+                worst = Math.Max(worst, Math.Abs(option.Chance - SlowFitted(valve, horizon, option.Shift, option.Uncertainty)));
             }
         }
 
@@ -58,11 +58,11 @@ public class HorizonTests(ITestOutputHelper output)
         var check = new EngineCheck(screws, [Made.Value(0.05)]);
         var horizon = WearHorizon.Usual(screws, Wear, 20);
         ShimPlan plan = Planner.Plan(new PlanRequest(check, [], horizon: horizon)).Chosen;
-        double error = PlanRules.Default.ScrewError;
+        double error = PlanRules.Default.ScrewUncertainty;
         double slow = 0;
         for (double c = 0.12005; c < 0.18; c += 0.0001)
         {
-            slow += 0.0001 * NormalLaw.Density((c - 0.15) / error) / error * SlowStays(c, horizon.Rates[0].Mean, horizon);
+            slow += 0.0001 * StandardNormal.Density((c - 0.15) / error) / error * SlowStays(c, horizon.Rates[0].Mean, horizon);
         }
 
         Assert.Equal(slow, plan.Valves[0].Chance!.Value, 1e-3);
@@ -114,7 +114,7 @@ public class HorizonTests(ITestOutputHelper output)
             for (int k = 0; k < 120 && mass > 1e-6; k++)
             {
                 double landed = 0.12 + (0.0005 * (k + 0.5));
-                double density = NormalLaw.Density((landed - clearance - shift) / error) / error;
+                double density = StandardNormal.Density((landed - clearance - shift) / error) / error;
                 sum += density < 1e-4 ? 0 : mass * 0.0005 * density * SlowStays(landed, RateAt(horizon, clearance), horizon);
             }
         }
@@ -135,13 +135,13 @@ public class HorizonTests(ITestOutputHelper output)
 
     private static double SlowStays(double clearance, double mean, WearHorizon horizon)
     {
-        double spread = horizon.Rates[0].Spread;
+        double spread = horizon.Rates[0].StandardDeviation;
         double stays = 0, total = 0;
         for (int k = 0; k < 240; k++)
         {
             double z = -6 + (12 * (k + 0.5) / 240);
             double rate = mean + (spread * z);
-            double weight = NormalLaw.Density(z);
+            double weight = StandardNormal.Density(z);
             total += weight;
             stays += weight * (1 - (rate >= 0
                 ? FirstPassage.Chance(clearance - 0.12, rate, horizon.Diffusion, horizon.Time)

@@ -9,16 +9,16 @@ internal static class HullAssert
     private const double Clear = 10;
 
     public static void SameCorners(
-        IReadOnlyList<(double Doubt, double Minutes)> expected, IReadOnlyList<(double Doubt, double Minutes)> found, double tolerance, string where)
+        IReadOnlyList<(double NegLogChance, double Minutes)> expected, IReadOnlyList<(double NegLogChance, double Minutes)> found, double tolerance, string where)
     {
         for (int i = 1; i < found.Count; i++)
         {
             Assert.True(
-                found[i].Minutes > found[i - 1].Minutes && found[i].Doubt < found[i - 1].Doubt,
+                found[i].Minutes > found[i - 1].Minutes && found[i].NegLogChance < found[i - 1].NegLogChance,
                 $"{where}: alternative {i} is not dearer and surer than the one before");
         }
 
-        foreach ((double Doubt, double Minutes) corner in found)
+        foreach ((double NegLogChance, double Minutes) corner in found)
         {
             Assert.True(expected.Any(e => Near(e, corner, tolerance)), $"{where}: {corner} is no corner of the hull");
         }
@@ -33,6 +33,6 @@ internal static class HullAssert
         }
     }
 
-    private static bool Near((double Doubt, double Minutes) a, (double Doubt, double Minutes) b, double tolerance) =>
-        Math.Abs(a.Doubt - b.Doubt) < tolerance && Math.Abs(a.Minutes - b.Minutes) < tolerance;
+    private static bool Near((double NegLogChance, double Minutes) a, (double NegLogChance, double Minutes) b, double tolerance) =>
+        Math.Abs(a.NegLogChance - b.NegLogChance) < tolerance && Math.Abs(a.Minutes - b.Minutes) < tolerance;
 }

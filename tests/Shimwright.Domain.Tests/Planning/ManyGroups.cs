@@ -38,12 +38,12 @@ internal static class ManyGroups
         : Made.Value(chance.Uniform(0.132, 0.16), chance.Pick(0.008, 0.015));
 
     /// <summary>The corners of the hull, from what each group can do on its own.</summary>
-    public static List<(double Doubt, double Minutes)> Hull(PlanRequest request, EngineEstimate estimate)
+    public static List<(double NegLogChance, double Minutes)> Hull(PlanRequest request, EngineEstimate estimate)
     {
         Thickness[] drawer = [.. request.Stock.Drawer.SelectMany(d => Enumerable.Repeat(d.Thickness, d.Count))];
-        Dictionary<string, List<(double Doubt, double Minutes)>> alone =
+        Dictionary<string, List<(double NegLogChance, double Minutes)>> alone =
             request.Engine.AccessGroups.ToDictionary(g => g, g => OfGroup(g, [], request, estimate));
-        List<(double Doubt, double Minutes)> corners = [];
+        List<(double NegLogChance, double Minutes)> corners = [];
         foreach (Dictionary<int, Thickness> given in WaysToGive(drawer, request.Engine.Valves.Count))
         {
             HashSet<string> touched = [.. given.Keys.Select(v => request.Engine.Valves[v].Access)];
@@ -76,25 +76,25 @@ internal static class ManyGroups
         }
     }
 
-    private static List<(double Doubt, double Minutes)> OfGroup(
+    private static List<(double NegLogChance, double Minutes)> OfGroup(
         string group, Dictionary<int, Thickness> given, PlanRequest request, EngineEstimate estimate)
     {
-        List<(double Doubt, double Minutes, bool IsOpen)> points = [(0, 0, false)];
+        List<(double NegLogChance, double Minutes, bool IsOpen)> points = [(0, 0, false)];
         foreach ((int v, Valve _) in request.Engine.Valves.Index().Where(i => i.Item.Access == group))
         {
-            List<(double Doubt, double Minutes, bool IsChange)> ways = [.. WaysOf(v, given.GetValueOrDefault(v), request, estimate.Valves[v])];
-            points = [.. points.SelectMany(_ => ways, (p, w) => (p.Doubt + w.Doubt, p.Minutes + w.Minutes, p.IsOpen || w.IsChange))];
+            List<(double NegLogChance, double Minutes, bool IsChange)> ways = [.. WaysOf(v, given.GetValueOrDefault(v), request, estimate.Valves[v])];
+            points = [.. points.SelectMany(_ => ways, (p, w) => (p.NegLogChance + w.NegLogChance, p.Minutes + w.Minutes, p.IsOpen || w.IsChange))];
         }
 
-        return LowerHull.Of(points.Select(p => (p.Doubt, p.Minutes + (p.IsOpen ? request.Costs.AccessOf(group) : 0))));
+        return LowerHull.Of(points.Select(p => (p.NegLogChance, p.Minutes + (p.IsOpen ? request.Costs.AccessOf(group) : 0))));
     }
 
-    private static IEnumerable<(double Doubt, double Minutes, bool IsChange)> WaysOf(
+    private static IEnumerable<(double NegLogChance, double Minutes, bool IsChange)> WaysOf(
         int v, Thickness? given, PlanRequest request, ClearanceDistribution clearance)
     {
         double Chance(Thickness to) => clearance.InBandAfter(
             request.Fitted[v].Millimetres - to.Millimetres,
-            request.Rules.ChangeError(request.Fitted[v].Minus(to).Uncertainty));
+            request.Rules.ChangeUncertainty(request.Fitted[v].Minus(to).Uncertainty));
         if (given is not null)
         {
             // A shim that was given out is used, or the same plan would be counted under another giving.

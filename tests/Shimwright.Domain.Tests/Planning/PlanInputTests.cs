@@ -74,9 +74,9 @@ public class PlanInputTests
     [Fact]
     public void ChangeError_SeatingAndDifference_AddInQuadratureAboveALeast()
     {
-        Assert.Equal(0.005, PlanRules.Default.ChangeError(0.003), 1e-15);
-        Assert.Equal(0.0002, new PlanRules(seating: 0).ChangeError(0));
-        Assert.Equal(Math.Sqrt(0.000116), PlanRules.Default.ScrewError, 1e-15);
+        Assert.Equal(0.005, PlanRules.Default.ChangeUncertainty(0.003), 1e-15);
+        Assert.Equal(0.0002, new PlanRules(seating: 0).ChangeUncertainty(0));
+        Assert.Equal(Math.Sqrt(0.000116), PlanRules.Default.ScrewUncertainty, 1e-15);
     }
 
     [Fact]

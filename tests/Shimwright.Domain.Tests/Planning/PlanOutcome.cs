@@ -8,7 +8,7 @@ namespace Shimwright.Domain.Tests.Planning;
 /// </summary>
 internal readonly record struct PlanOutcome(int Stranded, double Chance, double Minutes, int Opened, int Changed, int Bought)
 {
-    public double Doubt => -Math.Log(Chance);
+    public double NegLogChance => -Math.Log(Chance);
 
     public (int Opened, int Changed, int Bought) Counts => (Opened, Changed, Bought);
 

@@ -63,11 +63,11 @@ public class PlanSearchTests
         {
             ValveOption[] best = search.Best(Weighing.MinutesPerDoubt(lambda, search.Scale));
             double opened = best.Index().Where(c => c.Item.IsChange).Select(c => c.Index / 2).Distinct().Count() * 10;
-            double cost = (lambda * best.Sum(o => o.Doubt)) + best.Sum(o => o.Minutes) + opened;
-            Assert.Equal(corners.Min(c => (lambda * c.Doubt) + c.Minutes), cost, 1e-6);
+            double cost = (lambda * best.Sum(o => o.NegLogChance)) + best.Sum(o => o.Minutes) + opened;
+            Assert.Equal(corners.Min(c => (lambda * c.NegLogChance) + c.Minutes), cost, 1e-6);
         }
 
-        Assert.Equal(corners.Min(c => c.Doubt), search.Best(Weighing.DoubtFirst(search.Scale)).Sum(o => o.Doubt), 1e-6);
+        Assert.Equal(corners.Min(c => c.NegLogChance), search.Best(Weighing.DoubtFirst(search.Scale)).Sum(o => o.NegLogChance), 1e-6);
     }
 
     /// <summary>Groups of two valves, the second of them doubtful in every group.</summary>

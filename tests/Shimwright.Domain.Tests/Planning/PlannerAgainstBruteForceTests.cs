@@ -82,7 +82,7 @@ public class PlannerAgainstBruteForceTests(SmallJobs jobs) : IClassFixture<Small
         int corners = 0;
         foreach (SmallJob job in weighed)
         {
-            List<(double Doubt, double Minutes)> hull = LowerHull.Of(job.Outcomes.Select(o => (o.Doubt, o.Minutes)));
+            List<(double NegLogChance, double Minutes)> hull = LowerHull.Of(job.Outcomes.Select(o => (o.NegLogChance, o.Minutes)));
             HullAssert.SameCorners(hull, job.Alternatives, Agreement, $"job {job.Seed}");
             Assert.Contains(job.Choice.Alternatives, p => ReferenceEquals(p, job.Choice.Chosen));
             corners += hull.Count;

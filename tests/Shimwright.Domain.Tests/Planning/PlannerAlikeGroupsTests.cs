@@ -29,8 +29,8 @@ public class PlannerAlikeGroupsTests
             Assert.Equal(all[0].Stranded, choice.Chosen.Stranded.Count);
             Assert.Equal(all.Min(o => o.Objective(request.SecondRound)), choice.Chosen.Minutes, Agreement);
             HullAssert.SameCorners(
-                LowerHull.Of(all.Select(o => (o.Doubt, o.Minutes))),
-                [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request)).Select(o => (o.Doubt, o.Minutes))],
+                LowerHull.Of(all.Select(o => (o.NegLogChance, o.Minutes))),
+                [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request)).Select(o => (o.NegLogChance, o.Minutes))],
                 Agreement,
                 $"job {seed}");
             Assert.All(choice.Alternatives, plan => PlanAssert.CanBeCarriedOut(plan, request, estimate));

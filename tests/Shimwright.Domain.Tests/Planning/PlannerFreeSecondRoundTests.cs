@@ -24,8 +24,8 @@ public class PlannerFreeSecondRoundTests
             PlanOutcome[] first = [.. cheapest.Where(o => o.Counts == cheapest.Min(c => c.Counts))];
             Assert.Equal(least, chosen.Minutes, Agreement);
             Assert.Equal(first[0].Counts, chosen.Counts);
-            Assert.Equal(first.Min(o => o.Doubt), chosen.Doubt, Agreement);
-            behindTheHull += chosen.Doubt > cheapest.Min(o => o.Doubt) + Agreement ? 1 : 0;
+            Assert.Equal(first.Min(o => o.NegLogChance), chosen.NegLogChance, Agreement);
+            behindTheHull += chosen.NegLogChance > cheapest.Min(o => o.NegLogChance) + Agreement ? 1 : 0;
         }
 
         Assert.InRange(behindTheHull, 5, Jobs);
@@ -37,17 +37,17 @@ public class PlannerFreeSecondRoundTests
         foreach (PlanRequest request in Requests())
         {
             IReadOnlyList<PlanOutcome> all = BruteForce.Outcomes(request, Made.EstimateFor(request));
-            List<(double Doubt, double Minutes)> hull = LowerHull.Of(all.Select(o => (o.Doubt, o.Minutes)));
+            List<(double NegLogChance, double Minutes)> hull = LowerHull.Of(all.Select(o => (o.NegLogChance, o.Minutes)));
             PlanChoice choice = Planner.Plan(request);
 
             PlanOutcome[] found = [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request))];
             Assert.Equal(found.OrderBy(o => o.Minutes).Select(o => o.Minutes), found.Select(o => o.Minutes));
             PlanOutcome chosen = PlanOutcome.Of(choice.Chosen, request);
-            bool isCorner = hull.Any(h => Math.Abs(h.Doubt - chosen.Doubt) < Agreement);
+            bool isCorner = hull.Any(h => Math.Abs(h.NegLogChance - chosen.NegLogChance) < Agreement);
             IEnumerable<PlanOutcome> corners = isCorner
                 ? found
                 : choice.Alternatives.Where(p => p != choice.Chosen).Select(p => PlanOutcome.Of(p, request));
-            HullAssert.SameCorners(hull, [.. corners.Select(o => (o.Doubt, o.Minutes))], Agreement, request.Engine.Name);
+            HullAssert.SameCorners(hull, [.. corners.Select(o => (o.NegLogChance, o.Minutes))], Agreement, request.Engine.Name);
         }
     }
 

@@ -32,16 +32,16 @@ public class PlannerManyGroupsTests(ITestOutputHelper output)
     {
         EngineEstimate estimate = Made.EstimateFor(request);
         NoValveCanUseAnothersShim(request, estimate);
-        List<(double Doubt, double Minutes)> hull = ManyGroups.Hull(request, estimate);
+        List<(double NegLogChance, double Minutes)> hull = ManyGroups.Hull(request, estimate);
         PlanChoice choice = Planner.Plan(request);
 
         HullAssert.SameCorners(
             hull,
-            [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request)).Select(o => (o.Doubt, o.Minutes))],
+            [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request)).Select(o => (o.NegLogChance, o.Minutes))],
             Agreement,
             name);
         double second = request.SecondRound;
-        Assert.Equal(hull.Min(h => (second * -double.ExpM1(-h.Doubt)) + h.Minutes), choice.Chosen.Minutes, Agreement);
+        Assert.Equal(hull.Min(h => (second * -double.ExpM1(-h.NegLogChance)) + h.Minutes), choice.Chosen.Minutes, Agreement);
         Assert.All(choice.Alternatives, plan => PlanAssert.CanBeCarriedOut(plan, request, estimate));
 
         var search = new PlanSearch(request, new OptionTable(request, estimate));
@@ -52,7 +52,7 @@ public class PlannerManyGroupsTests(ITestOutputHelper output)
     /// <summary>The oracle's premise: fitting a valve with what another carries is no use.</summary>
     private static void NoValveCanUseAnothersShim(PlanRequest request, EngineEstimate estimate)
     {
-        double error = request.Rules.ChangeError(request.Fitted[0].Minus(request.Fitted[0]).Uncertainty);
+        double error = request.Rules.ChangeUncertainty(request.Fitted[0].Minus(request.Fitted[0]).Uncertainty);
         foreach (ClearanceDistribution clearance in estimate.Valves)
         {
             double swapped = clearance.InBandAfter(0, error);

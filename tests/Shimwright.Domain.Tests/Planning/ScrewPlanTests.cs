@@ -34,7 +34,7 @@ public class ScrewPlanTests
         PlanRequest request = Request(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Made.Band, Made.Value(0.05, 0.005));
         PlannedValve line = Planner.Plan(request).Chosen.Valves[0];
 
-        Assert.Equal(1 - (2 * NormalLaw.Cdf(-0.03 / SettingError)), line.Chance!.Value, 1e-12);
+        Assert.Equal(1 - (2 * StandardNormal.Cdf(-0.03 / SettingError)), line.Chance!.Value, 1e-12);
         Assert.Equal(0.15, line.After!.Mean, 1e-12);
         Assert.Equal(SettingError, line.After.StandardDeviation, 1e-12);
 

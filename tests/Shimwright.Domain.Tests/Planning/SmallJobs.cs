@@ -25,6 +25,6 @@ internal sealed record SmallJob(
     /// <summary>The least objective over all choices.</summary>
     public double Least { get; } = Outcomes.Min(o => o.Objective(Request.SecondRound));
 
-    public IReadOnlyList<(double Doubt, double Minutes)> Alternatives =>
-        [.. Choice.Alternatives.Select(p => PlanOutcome.Of(p, Request)).Select(o => (o.Doubt, o.Minutes))];
+    public IReadOnlyList<(double NegLogChance, double Minutes)> Alternatives =>
+        [.. Choice.Alternatives.Select(p => PlanOutcome.Of(p, Request)).Select(o => (o.NegLogChance, o.Minutes))];
 }

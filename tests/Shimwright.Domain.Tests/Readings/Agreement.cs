@@ -20,7 +20,7 @@ internal sealed class Agreement
     {
         EngineEstimate fast = EngineEstimate.From(check);
         var slow = new SlowPosterior(check, grid);
-        Probability = Math.Max(Probability, Math.Abs(fast.OneCause!.Value - slow.OneCause));
+        Probability = Math.Max(Probability, Math.Abs(fast.SharedCauseProbability!.Value - slow.SharedCauseProbability));
         foreach ((ClearanceEstimate f, ClearanceEstimate s) in fast.Valves.Select(v => v.Summarise()).Zip(slow.Valves))
         {
             Probability = Math.Max(Probability, Math.Abs(f.InBand - s.InBand));

@@ -21,7 +21,7 @@ public class CoverageTests(ITestOutputHelper output)
         {
             var engine = new SimulatedEngine(chance, chance.Whole(2, 4));
             EngineEstimate estimate = EngineEstimate.From(engine.Check);
-            oneCause.Add(estimate.OneCause!.Value, engine.IsOneCause);
+            oneCause.Add(estimate.SharedCauseProbability!.Value, engine.IsOneCause);
             for (int v = 0; v < engine.Clearances.Length; v++)
             {
                 double truth = engine.Clearances[v];

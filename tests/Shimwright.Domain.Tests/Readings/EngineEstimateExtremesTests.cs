@@ -21,7 +21,7 @@ public class EngineEstimateExtremesTests(ITestOutputHelper output)
         ["a wide band"] = () => One(Made.Value(1.2), Wide),
         ["a wide band, nothing read"] = () => One(ValveReadings.None, Wide),
         ["a value at the reach of the strays"] = () => Made.Check(Made.Value(0.645, 0.02)),
-        ["the greatest losses"] = () => One(Doubtful, loss: new LossExpectation(1, 1)),
+        ["the greatest losses"] = () => One(Doubtful, loss: new LossPrior(1, 1)),
     };
 
     private static readonly Dictionary<string, Func<EngineCheck>> Fine = new()
@@ -34,7 +34,7 @@ public class EngineEstimateExtremesTests(ITestOutputHelper output)
         ["a fine value"] = () => Made.Check(Made.Value(0.121, 0.001)),
         ["a fine value outside all expectation"] = () => Made.Check(Made.Value(0.40, 0.001)),
         ["a fine value at the very reach of the strays"] = () => Made.Check(Made.Value(0.65, 0.001)),
-        ["next to no loss"] = () => One(Doubtful, loss: new LossExpectation(0.001, 0.001)),
+        ["next to no loss"] = () => One(Doubtful, loss: new LossPrior(0.001, 0.001)),
     };
 
     public static TheoryData<string> UsualCases => [.. Usual.Keys];
@@ -58,7 +58,7 @@ public class EngineEstimateExtremesTests(ITestOutputHelper output)
     }
 
     private static EngineCheck One(
-        ValveReadings readings, ClearanceBand? band = null, FeelProfile? feel = null, LossExpectation? loss = null) =>
+        ValveReadings readings, ClearanceBand? band = null, FeelProfile? feel = null, LossPrior? loss = null) =>
         new(Made.Engine(Made.Valve(band: band)), [readings], feel: feel, loss: loss);
 
     private static EngineCheck Many()

@@ -24,9 +24,9 @@ public class EngineEstimateTests(ITestOutputHelper output)
     [Fact]
     public void OneCause_OneSideOnly_IsExactlyEven()
     {
-        Assert.Equal(0.5, EngineEstimate.From(Made.Check(Made.Value(0.02), Made.Value(0.04))).OneCause);
+        Assert.Equal(0.5, EngineEstimate.From(Made.Check(Made.Value(0.02), Made.Value(0.04))).SharedCauseProbability);
         Valve exhaust = Made.Valve("E1", ValveSide.Exhaust);
-        Assert.Equal(0.5, EngineEstimate.From(new EngineCheck(Made.Engine(exhaust), [Doubtful])).OneCause);
+        Assert.Equal(0.5, EngineEstimate.From(new EngineCheck(Made.Engine(exhaust), [Doubtful])).SharedCauseProbability);
     }
 
     [Theory]
@@ -40,7 +40,7 @@ public class EngineEstimateTests(ITestOutputHelper output)
             .. Enumerable.Range(1, 4).Select(i => Made.Valve($"E{i}", ValveSide.Exhaust)),
         ];
         EngineCheck check = new(Made.Engine(valves), valves.Select(v => Made.Value(v.Side == ValveSide.Intake ? intake : exhaust, 0.005)));
-        double oneCause = EngineEstimate.From(check).OneCause!.Value;
+        double oneCause = EngineEstimate.From(check).SharedCauseProbability!.Value;
         Assert.True(isLikely ? oneCause > 0.8 : oneCause < 0.2, $"{oneCause}");
     }
 
@@ -49,7 +49,7 @@ public class EngineEstimateTests(ITestOutputHelper output)
     {
         EngineEstimate estimate = EngineEstimate.From(new EngineCheck(
             Made.Engine(Made.Valve(), Made.Valve("E1", ValveSide.Exhaust)), [ValveReadings.None, ValveReadings.None]));
-        Assert.Equal(0.5, estimate.OneCause!.Value, 1e-12);
+        Assert.Equal(0.5, estimate.SharedCauseProbability!.Value, 1e-12);
 
         // The mean of the shared loss, cut off at 0.24, and of the own loss; strays have the middle for their mean.
         double shared = 0.04 - (0.24 / (Math.Exp(6) - 1));

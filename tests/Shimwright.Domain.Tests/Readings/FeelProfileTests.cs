@@ -11,7 +11,7 @@ public class FeelProfileTests
         // Common practice, no source.
         FeelProfile feel = FeelProfile.Default;
         Assert.Equal(
-            (-0.025, -0.005, 0.017, 0.006, 0.02, 0.003), (feel.Firm, feel.Light, feel.Loose, feel.Spread, feel.Slip, feel.Blade));
+            (-0.025, -0.005, 0.017, 0.006, 0.02, 0.003), (feel.Firm, feel.Light, feel.Loose, feel.StandardDeviation, feel.Slip, feel.Blade));
     }
 
     [Fact]
@@ -19,8 +19,8 @@ public class FeelProfileTests
     {
         Assert.Equal(-0.2, new FeelProfile(firm: -0.2).Firm);
         Assert.Equal(0.2, new FeelProfile(loose: 0.2).Loose);
-        Assert.Equal(0.001, new FeelProfile(spread: 0.001).Spread);
-        Assert.Equal(0.1, new FeelProfile(spread: 0.1).Spread);
+        Assert.Equal(0.001, new FeelProfile(spread: 0.001).StandardDeviation);
+        Assert.Equal(0.1, new FeelProfile(spread: 0.1).StandardDeviation);
         Assert.Equal(0, new FeelProfile(slip: 0).Slip);
         Assert.Equal(0.5, new FeelProfile(slip: 0.5).Slip);
         Assert.Equal(0, new FeelProfile(blade: 0).Blade);
@@ -88,8 +88,8 @@ public class FeelProfileTests
     [Fact]
     public void SpreadOf_Stack_GrowsWithItsLeaves()
     {
-        Assert.Equal(Math.Sqrt(45e-6), FeelProfile.Default.SpreadOf(1), 1e-15);
-        Assert.Equal(Math.Sqrt(126e-6), FeelProfile.Default.SpreadOf(10), 1e-15);
+        Assert.Equal(Math.Sqrt(45e-6), FeelProfile.Default.StandardDeviationOf(1), 1e-15);
+        Assert.Equal(Math.Sqrt(126e-6), FeelProfile.Default.StandardDeviationOf(10), 1e-15);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public class HistoryPriorTests
             double total = 0, mean = 0, inBand = 0;
             for (double c = -0.50005; c < 0.7; c += 0.0001)
             {
-                double p = 0.9 * NormalLaw.Density((c - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
+                double p = 0.9 * StandardNormal.Density((c - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
                 p += 0.1 * Unknown(c);
                 foreach (BladeTrial trial in readings.Trials)
                 {
@@ -42,7 +42,7 @@ public class HistoryPriorTests
         EngineCheck check = Made.Check(Made.Value(0.14), Made.Value(0.16)).After(new([new(0.15, 0.01), new(0.15, 0.01)]));
         EngineEstimate both = EngineEstimate.From(check);
         EngineEstimate one = EngineEstimate.From(Made.Check(Made.Value(0.14)).After(new([new(0.15, 0.01)])));
-        Assert.Null(both.OneCause);
+        Assert.Null(both.SharedCauseProbability);
         Assert.Equal(one.Valves[0].Mean, both.Valves[0].Mean, 1e-6);
         Assert.Equal(0.6 * 0.5, both.ChanceOfAll([[0.6], [0.5]]), 1e-15);
         Assert.Equal(0.5, both.ChanceOfAll([null, [0.5]]), 1e-15);
@@ -78,7 +78,7 @@ public class HistoryPriorTests
             double l = (k + 0.5) * 0.001;
             double weight = Math.Exp(-l / 0.04);
             weights += weight;
-            own += weight * LossExpectation.Ordinary.OwnDensity(c - 0.15 + l, 0.06 / 4);
+            own += weight * LossPrior.Ordinary.OwnDensity(c - 0.15 + l, 0.06 / 4);
         }
 
         return (0.97 * own / weights) + (Math.Abs(c - 0.15) <= 0.5 ? 0.03 : 0);

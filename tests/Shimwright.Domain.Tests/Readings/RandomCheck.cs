@@ -18,7 +18,7 @@ internal static class RandomCheck
             engine,
             valves.Select(v => DrawReadings(chance, v.Band.Middle - chance.Exponential(0.05) + shift)),
             temperature,
-            chance.Pick(LossExpectation.Ordinary, LossExpectation.Ordinary, LossExpectation.Dust, new LossExpectation(0.01, 0.05)),
+            chance.Pick(LossPrior.Ordinary, LossPrior.Ordinary, LossPrior.Dust, new LossPrior(0.01, 0.05)),
             chance.Pick(FeelProfile.Default, FeelProfile.Default, new FeelProfile(-0.03, -0.01, 0.01, 0.004, 0.05, 0.002)));
     }
 

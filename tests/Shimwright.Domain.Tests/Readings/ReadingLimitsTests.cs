@@ -92,7 +92,7 @@ public class ReadingLimitsTests
     {
         EngineCheck check = Made.Check(ValveReadings.None);
         Assert.Equal(ThermalShift.Reference, check.Thermal.Temperature);
-        Assert.Same(LossExpectation.Ordinary, check.Loss);
+        Assert.Same(LossPrior.Ordinary, check.Loss);
         Assert.Same(FeelProfile.Default, check.Feel);
     }
 }

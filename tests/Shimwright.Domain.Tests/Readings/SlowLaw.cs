@@ -70,7 +70,7 @@ internal static class SlowLaw
 
     public static double ChanceOf(Feel felt, double play, int leaves, FeelProfile feel)
     {
-        double s = Math.Sqrt((feel.Spread * feel.Spread) + (leaves * feel.Blade * feel.Blade));
+        double s = Math.Sqrt((feel.StandardDeviation * feel.StandardDeviation) + (leaves * feel.Blade * feel.Blade));
         double a = Phi((play - feel.Firm) / s);
         double b = Phi((play - feel.Light) / s);
         double c = Phi((play - feel.Loose) / s);

@@ -27,12 +27,12 @@ internal sealed class SlowPosterior
             logApart += log;
         }
 
-        OneCause = 1 / (1 + Math.Exp(logApart - logTogether));
-        _masses = [.. _valves.Select(v => v.Marginal([.. _together.Zip(_bySide[v.Side], (t, s) => (OneCause * t) + ((1 - OneCause) * s))]))];
+        SharedCauseProbability = 1 / (1 + Math.Exp(logApart - logTogether));
+        _masses = [.. _valves.Select(v => v.Marginal([.. _together.Zip(_bySide[v.Side], (t, s) => (SharedCauseProbability * t) + ((1 - SharedCauseProbability) * s))]))];
         Valves = [.. _valves.Zip(_masses, (v, mass) => v.Summarise(mass))];
     }
 
-    public double OneCause { get; }
+    public double SharedCauseProbability { get; }
 
     public IReadOnlyList<ClearanceEstimate> Valves { get; }
 
@@ -47,7 +47,7 @@ internal sealed class SlowPosterior
         double Mean(double[] weights, Func<SlowValve, bool> counts) => weights.Index().Sum(w =>
             w.Item * _valves.Index().Where(v => counts(v.Item)).Aggregate(1.0, (p, v) => p * chances[v.Index][w.Index]));
         double apart = _bySide.Aggregate(1.0, (product, side) => product * Mean(side.Value, v => v.Side == side.Key));
-        return (OneCause * Mean(_together, _ => true)) + ((1 - OneCause) * apart);
+        return (SharedCauseProbability * Mean(_together, _ => true)) + ((1 - SharedCauseProbability) * apart);
     }
 
     private (double[] Weights, double LogEvidence) Weigh(SlowValve[] valves)

@@ -23,7 +23,7 @@ public class RecheckVerdictTests
         var train = new Valvetrain(Adjuster.FingerFollower, ratio);
         EngineCheck before = new(Made.Engine(train, Made.Valve()), [Tight]);
         ClearanceDistribution estimate = EngineEstimate.From(before, Seating).Valves[0];
-        RecheckedValve valve = Verdict(before, [MadeChange.Fitted(0, Made.Marked(2.60), Made.Measured(2.55))], ValveReadings.None).Valves[0];
+        RecheckedValve valve = Verdict(before, [Adjustment.Fitted(0, Made.Marked(2.60), Made.Measured(2.55))], ValveReadings.None).Valves[0];
 
         double change = (Seating * Seating) + (ratio * ratio * ((0.008 * 0.008) + (0.002 * 0.002) + (0.002 * 0.002)));
         Assert.Equal(estimate.Mean + (ratio * 0.05), valve.Predicted.Mean, 1e-6);
@@ -37,7 +37,7 @@ public class RecheckVerdictTests
         ClearanceDistribution estimate = EngineEstimate.From(before, Seating).Valves[0];
         var thick = new Thickness(2.60, Instrument.Calliper);
         RecheckedValve valve = Verdict(
-            before, [MadeChange.Fitted(0, thick, new Thickness(2.53, Instrument.Calliper))], ValveReadings.None).Valves[0];
+            before, [Adjustment.Fitted(0, thick, new Thickness(2.53, Instrument.Calliper))], ValveReadings.None).Valves[0];
 
         double change = (Seating * Seating) + (2 * 0.006 * 0.006);
         Assert.Equal(Math.Sqrt(Math.Pow(estimate.StandardDeviation, 2) + change), valve.Predicted.StandardDeviation, 1e-6);
@@ -49,7 +49,7 @@ public class RecheckVerdictTests
         var train = new Valvetrain(Adjuster.Screw, 1.2, 0.75);
         EngineCheck before = new(Made.Engine(train, Made.Valve()), [Tight]);
         double mean = EngineEstimate.From(before, Seating).Valves[0].Mean;
-        RecheckedValve valve = Verdict(before, [MadeChange.Turned(0, 0.08)], ValveReadings.None).Valves[0];
+        RecheckedValve valve = Verdict(before, [Adjustment.Turned(0, 0.08)], ValveReadings.None).Valves[0];
 
         Assert.Equal(mean + (1.2 * 0.75 * 0.08), valve.Predicted.Mean, 1e-6);
         Assert.Equal(Math.Sqrt((0.004 * 0.004) + (0.010 * 0.010)), valve.Predicted.StandardDeviation, 1e-6);
@@ -61,7 +61,7 @@ public class RecheckVerdictTests
         EngineCheck before = Made.Check(Tight, Made.Value(0.16));
         EngineEstimate estimate = EngineEstimate.From(before, Seating);
         RecheckVerdict verdict = Verdict(
-            before, [MadeChange.Fitted(0, Made.Marked(2.60), Made.Marked(2.53))], Made.Value(0.15), ValveReadings.None);
+            before, [Adjustment.Fitted(0, Made.Marked(2.60), Made.Marked(2.53))], Made.Value(0.15), ValveReadings.None);
 
         Assert.Equal(estimate.Valves[1].Mean, verdict.Valves[1].Estimate.Mean, 1e-6);
         Assert.Equal(estimate.Valves[1].InBand, verdict.Valves[1].Estimate.InBand, 1e-4);
@@ -84,7 +84,7 @@ public class RecheckVerdictTests
     public void Estimate_ChangedValveNotReadAgain_IsThePredictionWithOneInTwentyAstray()
     {
         RecheckedValve valve = Verdict(
-            Made.Check(Tight), [MadeChange.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))], ValveReadings.None).Valves[0];
+            Made.Check(Tight), [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))], ValveReadings.None).Valves[0];
 
         Assert.Equal((0.95 * valve.Predicted.Mean) + (0.05 * 0.15), valve.Estimate.Mean, 1e-6);
         Assert.Equal((0.95 * valve.Predicted.InBand) + (0.05 * 0.06), valve.Estimate.InBand, 1e-6);
@@ -99,7 +99,7 @@ public class RecheckVerdictTests
     {
         const double u = 0.01;
         RecheckedValve valve = Verdict(
-            Made.Check(Tight), [MadeChange.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))], Made.Value(read, u)).Valves[0];
+            Made.Check(Tight), [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))], Made.Value(read, u)).Valves[0];
 
         // Plain sums over cells: the prediction for all cells from its own distribution function.
         double mass = 0;
@@ -108,7 +108,7 @@ public class RecheckVerdictTests
         for (double c = -0.35 + 0.0001; c < 0.65; c += 0.0002)
         {
             double prior = (0.95 * valve.Predicted.Probability(c - 0.0001, c + 0.0001)) + (0.05 * 0.0002);
-            double joint = prior * NormalLaw.Density((read - c) / u);
+            double joint = prior * StandardNormal.Density((read - c) / u);
             mass += joint;
             mean += joint * c;
             inBand += c is > 0.12 and < 0.18 ? joint : 0;
@@ -123,7 +123,7 @@ public class RecheckVerdictTests
     {
         var engine = new Engine("Warm", Made.Bucket, [Made.Valve()], 0.001);
         EngineCheck before = new(engine, [Tight]);
-        MadeChange[] changes = [MadeChange.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))];
+        Adjustment[] changes = [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))];
         RecheckedValve cold = Verdict(before, changes, Made.Value(0.15)).Valves[0];
         RecheckedValve warm = RecheckVerdict.On(
             new Recheck(before, changes, [Made.Value(0.19)], new ThermalShift(60, 0.001), PlanRules.Default)).Valves[0];
@@ -135,7 +135,7 @@ public class RecheckVerdictTests
     public void Passes_EveryValveAtLeastEven_AndNotOtherwise()
     {
         EngineCheck before = Made.Check(Tight, Made.Value(0.16));
-        MadeChange[] changes = [MadeChange.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))];
+        Adjustment[] changes = [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))];
         RecheckVerdict good = Verdict(before, changes, Made.Value(0.15), Made.Value(0.155));
         Assert.True(good.Passes);
         Assert.All(good.Valves, v => Assert.True(v.Passes));
@@ -166,6 +166,6 @@ public class RecheckVerdictTests
         Assert.Equal(isSurprising, new RecheckedValve(Made.Valve(), Made.Clearance(0.15), estimate, surprise).IsSurprising);
     }
 
-    private static RecheckVerdict Verdict(EngineCheck before, MadeChange[] changes, params ValveReadings[] readings) =>
+    private static RecheckVerdict Verdict(EngineCheck before, Adjustment[] changes, params ValveReadings[] readings) =>
         RecheckVerdict.On(new Recheck(before, changes, readings, ThermalShift.None, PlanRules.Default));
 }

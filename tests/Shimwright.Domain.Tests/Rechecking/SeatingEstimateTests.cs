@@ -85,8 +85,8 @@ public class SeatingEstimateTests
     private static FittingMiss[] Draw(Random random, int fittings, double seating, double uncertainty, double blunders) =>
         [.. Enumerable.Range(0, fittings).Select(_ =>
         {
-            double spread = Squares.Combine(seating, uncertainty);
-            spread = random.NextDouble() < blunders ? Squares.Combine(spread, 0.05) : spread;
+            double spread = Squares.CombinedStandardUncertainty(seating, uncertainty);
+            spread = random.NextDouble() < blunders ? Squares.CombinedStandardUncertainty(spread, 0.05) : spread;
             return new FittingMiss(Normal.Sample(random, 0, spread), uncertainty);
         })];
 }

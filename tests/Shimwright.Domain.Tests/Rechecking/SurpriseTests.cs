@@ -19,7 +19,7 @@ public class SurpriseTests
     {
         RecheckedValve valve = Fitted(Made.Value(value, u));
         double z = Math.Abs(value - valve.Predicted.Mean) / Math.Sqrt(Math.Pow(valve.Predicted.StandardDeviation, 2) + (u * u));
-        Assert.Equal(2 * NormalLaw.Cdf(-z), valve.Surprise!.Value, 1e-12);
+        Assert.Equal(2 * StandardNormal.Cdf(-z), valve.Surprise!.Value, 1e-12);
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public class SurpriseTests
     {
         var both = new ValveReadings([new BladeTrial(0.13, felt)], [new DirectValue(value)]);
         RecheckedValve valve = Fitted(both);
-        double ofValue = 2 * NormalLaw.Cdf(
+        double ofValue = 2 * StandardNormal.Cdf(
             -Math.Abs(value - valve.Predicted.Mean) / Math.Sqrt(Math.Pow(valve.Predicted.StandardDeviation, 2) + (0.01 * 0.01)));
         double ofTrials = ByEnumeration(valve.Predicted, [0.13], [felt]);
         Assert.Equal(Math.Min(1, 2 * Math.Min(ofValue, ofTrials)), valve.Surprise!.Value, 4e-4);
@@ -85,7 +85,7 @@ public class SurpriseTests
 
     private static RecheckedValve Fitted(ValveReadings readings) => RecheckVerdict.On(new Recheck(
         Made.Check(Made.Value(0.08, 0.005)),
-        [MadeChange.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))],
+        [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))],
         [readings],
         ThermalShift.None,
         PlanRules.Default)).Valves[0];

@@ -25,12 +25,12 @@ public class VerdictCoverageTests(ITestOutputHelper output)
             PlanRequest request = CarriedOut.Request(engine, chance);
             ShimPlan plan = Planner.Plan(request).Chosen;
             double[] after = CarriedOut.Clearances(plan, engine.Clearances, chance);
-            MadeChange[] changes =
+            Adjustment[] changes =
             [
                 .. plan.Valves.Index().Where(l => l.Item.To is not null)
-                    .Select(l => MadeChange.Fitted(l.Index, l.Item.From!, l.Item.To!)),
+                    .Select(l => Adjustment.Fitted(l.Index, l.Item.From!, l.Item.To!)),
             ];
-            foreach (MadeChange change in changes.Where(_ => chance.Happens(0.05)))
+            foreach (Adjustment change in changes.Where(_ => chance.Happens(0.05)))
             {
                 double middle = plan.Valves[change.Valve].Valve.Band.Middle;
                 after[change.Valve] = chance.Uniform(middle - 0.5, middle + 0.5);

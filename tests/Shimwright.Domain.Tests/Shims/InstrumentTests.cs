@@ -11,7 +11,7 @@ public class InstrumentTests
     public void Uncertainties_WithinTheLimits_AreKept(double uncertainty)
     {
         var instrument = new Instrument("dial", uncertainty, uncertainty);
-        Assert.Equal((uncertainty, uncertainty), (instrument.Repeatability, instrument.Shared));
+        Assert.Equal((uncertainty, uncertainty), (instrument.Random, instrument.Systematic));
     }
 
     [Theory]

@@ -25,7 +25,7 @@ public class MarkSpreadTests
         MarkSpread spread = MarkSpread.Of(differences)!;
         double mean = differences.Average();
         double sd = Math.Sqrt(differences.Sum(d => (d - mean) * (d - mean)) / 9);
-        Assert.Equal((mean, sd), (spread.Mean, spread.Deviation));
+        Assert.Equal((mean, sd), (spread.Mean, spread.StandardDeviation));
         Assert.Equal(mean - (2.262 * sd / Math.Sqrt(10)), spread.MeanInterval.Low, 2e-6);
         Assert.Equal(mean + (2.262 * sd / Math.Sqrt(10)), spread.MeanInterval.High, 2e-6);
         Assert.Equal(sd * Math.Sqrt(9 / 19.023), spread.DeviationInterval.Low, 1e-6);

@@ -12,7 +12,7 @@ public class UncertaintyBudgetTests
         UncertaintyBudget budget = UncertaintyBudget.OfSum([new(new("a", 10, 0.3), 1), new(new("b", 4, 0.4), -2)]);
 
         Assert.Equal(2, budget.Value);
-        Assert.Equal(Squares.Combine(0.3, 0.8), budget.Combined, 1e-15);
+        Assert.Equal(Squares.CombinedStandardUncertainty(0.3, 0.8), budget.Combined, 1e-15);
         Assert.Equal(double.PositiveInfinity, budget.EffectiveDegrees);
         Assert.Equal(1.959964, budget.CoverageFactor(), 1e-6);
         Assert.Equal(1, budget.Lines.Sum(budget.ShareOf), 1e-12);

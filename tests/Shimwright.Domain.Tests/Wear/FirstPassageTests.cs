@@ -26,7 +26,7 @@ public class FirstPassageTests
     public void Chance_NoDrift_IsTheReflectionPrinciple()
     {
         // P(T ≤ t) = 2·Φ(-d/√(qt)): D. Freedman, Brownian Motion and Diffusion, 1.3 (from memory).
-        double expected = 2 * Domain.Numerics.NormalLaw.Cdf(-0.01 / Math.Sqrt(1e-6 * 40));
+        double expected = 2 * Domain.Numerics.StandardNormal.Cdf(-0.01 / Math.Sqrt(1e-6 * 40));
         Assert.Equal(expected, FirstPassage.Chance(0.01, 0, 1e-6, 40), 1e-14);
     }
 
@@ -75,7 +75,7 @@ public class FirstPassageTests
             double r = chance.Uniform(0, 0.01);
             double q = chance.Uniform(1e-8, 1e-5);
             double t = chance.Uniform(0.01, 200);
-            Assert.Equal(FirstPassage.Chance(d, r, q, t), FirstPassage.Quick(d, r, t, Math.Sqrt(q * t)), 1e-8);
+            Assert.Equal(FirstPassage.Chance(d, r, q, t), FirstPassage.ChanceFromTable(d, r, t, Math.Sqrt(q * t)), 1e-8);
         }
     }
 

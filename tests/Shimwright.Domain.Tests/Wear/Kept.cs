@@ -14,10 +14,10 @@ internal static class Kept
 
     public static Engine Single { get; } = Made.Engine(Made.Valve());
 
-    public static WearCheck Check(double clock, ValveReadings readings, params MadeChange[] changes) =>
+    public static WearCheck Check(double clock, ValveReadings readings, params Adjustment[] changes) =>
         new(clock, new EngineCheck(Single, [readings]), changes: changes);
 
-    public static MadeChange Shim(double from, double to) => MadeChange.Fitted(0, Made.Measured(from), Made.Measured(to));
+    public static Adjustment Shim(double from, double to) => Adjustment.Fitted(0, Made.Measured(from), Made.Measured(to));
 
     /// <summary>Equal to an absolute and relative part.</summary>
     public static void AssertEqual(WearState expected, WearState found, double tolerance)

@@ -32,7 +32,7 @@ public class PassageRiskTests(ITestOutputHelper output)
     public void Chance_NoTime_IsThatOfBeingOutside()
     {
         var state = new WearState(0.13, 0.001, 1e-4, 0, 1e-7);
-        Assert.Equal(1 - NormalLaw.Between(-1, 5), PassageRisk.Chance(state, Made.Band, Diffusion, 0), 1e-12);
+        Assert.Equal(1 - StandardNormal.Between(-1, 5), PassageRisk.Chance(state, Made.Band, Diffusion, 0), 1e-12);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public class PassageRiskTests(ITestOutputHelper output)
         double sd = state.ClearanceSpread;
         double low = Math.Max(band.Low, state.Clearance - (7 * sd));
         double high = Math.Min(band.High, state.Clearance + (7 * sd));
-        double sum = 1 - NormalLaw.Between((band.Low - state.Clearance) / sd, (band.High - state.Clearance) / sd);
+        double sum = 1 - StandardNormal.Between((band.Low - state.Clearance) / sd, (band.High - state.Clearance) / sd);
         if (high <= low)
         {
             return sum;
@@ -91,14 +91,14 @@ public class PassageRiskTests(ITestOutputHelper output)
             for (int j = 0; j < Cells; j++)
             {
                 double rate = mean + (rateSd * (-7 + (14 * (j + 0.5) / Cells)));
-                double weight = NormalLaw.Density((rate - mean) / rateSd);
+                double weight = StandardNormal.Density((rate - mean) / rateSd);
                 total += weight;
                 inner += weight * (rate >= 0
-                    ? FirstPassage.Quick(c - band.Low, rate, time, root)
-                    : FirstPassage.Quick(band.High - c, -rate, time, root));
+                    ? FirstPassage.ChanceFromTable(c - band.Low, rate, time, root)
+                    : FirstPassage.ChanceFromTable(band.High - c, -rate, time, root));
             }
 
-            sum += (high - low) / Cells * NormalLaw.Density((c - state.Clearance) / sd) / sd * inner / total;
+            sum += (high - low) / Cells * StandardNormal.Density((c - state.Clearance) / sd) / sd * inner / total;
         }
 
         return sum;

@@ -15,8 +15,8 @@ public class PooledRatesTests
         for (int run = 0; run < 100; run++)
         {
             RateEvidence[] evidence = [.. Enumerable.Range(0, chance.Whole(2, 20)).Select(_ => new RateEvidence(chance.Normal(1, 0.5), chance.Uniform(0.1, 1)))];
-            RateLaw law = PooledRates.Fit(evidence);
-            double found = PooledRates.LogLikelihood(evidence, law.Spread * law.Spread);
+            RateDistribution law = PooledRates.Fit(evidence);
+            double found = PooledRates.LogLikelihood(evidence, law.StandardDeviation * law.StandardDeviation);
             double scanned = Enumerable.Range(0, 4000).Max(k => PooledRates.LogLikelihood(evidence, k * k * 1e-6));
             Assert.True(found >= scanned - 1e-9, $"{found} {scanned}");
         }
@@ -25,8 +25,8 @@ public class PooledRatesTests
     [Fact]
     public void Fit_ValvesThatAgree_HaveNoSpread()
     {
-        RateLaw law = PooledRates.Fit([new(1, 0.1), new(1.01, 0.1), new(0.99, 0.2)]);
-        Assert.Equal(0, law.Spread);
+        RateDistribution law = PooledRates.Fit([new(1, 0.1), new(1.01, 0.1), new(0.99, 0.2)]);
+        Assert.Equal(0, law.StandardDeviation);
         Assert.Equal(((1 * 100) + (1.01 * 100) + (0.99 * 25)) / 225, law.Mean, 1e-12);
     }
 
@@ -34,10 +34,10 @@ public class PooledRatesTests
     public void Fit_OtherUnits_ScalesWithThem()
     {
         RateEvidence[] evidence = [new(1, 0.1), new(1.5, 0.1), new(0.7, 0.2), new(2, 0.3)];
-        RateLaw law = PooledRates.Fit(evidence);
-        RateLaw scaled = PooledRates.Fit([.. evidence.Select(e => new RateEvidence(e.Rate / 5000, e.Uncertainty / 5000))]);
+        RateDistribution law = PooledRates.Fit(evidence);
+        RateDistribution scaled = PooledRates.Fit([.. evidence.Select(e => new RateEvidence(e.Rate / 5000, e.Uncertainty / 5000))]);
         Assert.Equal(law.Mean / 5000, scaled.Mean, 1e-12);
-        Assert.Equal(law.Spread / 5000, scaled.Spread, 1e-10);
+        Assert.Equal(law.StandardDeviation / 5000, scaled.StandardDeviation, 1e-10);
     }
 
     [Fact]
@@ -76,14 +76,14 @@ public class PooledRatesTests
     public void Of_FleetThatWearsOtherwiseThanItsCard_FindsHow()
     {
         var chance = new SeededChance(113);
-        UsualWear truth = new UsualWear(30, 0.05, 0.01).With(ValveSide.Exhaust, new RateLaw(0.01 / 30, 0.01 / 30));
+        UsualWear truth = new UsualWear(30, 0.05, 0.01).With(ValveSide.Exhaust, new RateDistribution(0.01 / 30, 0.01 / 30));
         IReadOnlyList<WearCheck>[] fleet = [.. Enumerable.Range(0, 60).Select(_ => Checks(chance, truth, 5))];
-        RateLaw intake = PooledRates.Of(fleet, ValveSide.Intake, Card)!;
-        RateLaw exhaust = PooledRates.Of(fleet, ValveSide.Exhaust, Card)!;
+        RateDistribution intake = PooledRates.Of(fleet, ValveSide.Intake, Card)!;
+        RateDistribution exhaust = PooledRates.Of(fleet, ValveSide.Exhaust, Card)!;
         Assert.Equal(0.05, intake.Mean * 30, 0.006);
         Assert.Equal(0.01, exhaust.Mean * 30, 0.006);
-        Assert.Equal(0.01, intake.Spread * 30, 0.008);
-        Assert.Equal(0.01, exhaust.Spread * 30, 0.006);
+        Assert.Equal(0.01, intake.StandardDeviation * 30, 0.008);
+        Assert.Equal(0.01, exhaust.StandardDeviation * 30, 0.006);
     }
 
     private static List<WearCheck> Checks(SeededChance chance, UsualWear wear, int count)

@@ -22,7 +22,7 @@ internal sealed class SimulatedWear
         _fingers = new SimulatedEngine(chance, valves / 2);
         Engine = _fingers.Check.Engine;
         Clearances = [.. _fingers.Clearances];
-        Rates = [.. Engine.Valves.Select(v => chance.Normal(wear.RateOf(v.Side).Mean, wear.RateOf(v.Side).Spread))];
+        Rates = [.. Engine.Valves.Select(v => chance.Normal(wear.RateOf(v.Side).Mean, wear.RateOf(v.Side).StandardDeviation))];
     }
 
     public Engine Engine { get; }
@@ -52,12 +52,12 @@ internal sealed class SimulatedWear
     public void Refit()
     {
         IReadOnlyList<WearState> now = WearFilter.Follow(Checks, _wear, strayWeight: 0).Now;
-        List<MadeChange> changes = [];
+        List<Adjustment> changes = [];
         for (int v = 0; v < Clearances.Length; v++)
         {
             double shift = Engine.Valves[v].Band.Middle - now[v].Clearance;
-            changes.Add(MadeChange.Fitted(v, Made.Measured(3), Made.Measured(3 - shift)));
-            Clearances[v] += shift + _chance.Normal(0, PlanRules.Default.ChangeError(Math.Sqrt(2) * 0.002));
+            changes.Add(Adjustment.Fitted(v, Made.Measured(3), Made.Measured(3 - shift)));
+            Clearances[v] += shift + _chance.Normal(0, PlanRules.Default.ChangeUncertainty(Math.Sqrt(2) * 0.002));
         }
 
         Checks[^1] = new WearCheck(_clock, Checks[^1].Check, changes: changes);

@@ -13,13 +13,13 @@ public class SmallRulesTests
     {
         var wear = new UsualWear(6000, 0.03, 0.012);
         Assert.Equal(0.03 / 6000, wear.RateOf(ValveSide.Exhaust).Mean, 1e-18);
-        Assert.Equal(0.012 / 6000, wear.RateOf(ValveSide.Intake).Spread, 1e-18);
+        Assert.Equal(0.012 / 6000, wear.RateOf(ValveSide.Intake).StandardDeviation, 1e-18);
         Assert.Equal(0.005 * 0.005 / 6000, wear.Diffusion, 1e-18);
-        Assert.Equal(1, wear.With(ValveSide.Intake, new RateLaw(1, 2)).RateOf(ValveSide.Intake).Mean);
-        Assert.Equal(0.03 / 6000, wear.With(ValveSide.Intake, new RateLaw(1, 2)).RateOf(ValveSide.Exhaust).Mean, 1e-18);
+        Assert.Equal(1, wear.With(ValveSide.Intake, new RateDistribution(1, 2)).RateOf(ValveSide.Intake).Mean);
+        Assert.Equal(0.03 / 6000, wear.With(ValveSide.Intake, new RateDistribution(1, 2)).RateOf(ValveSide.Exhaust).Mean, 1e-18);
         Refuses.NotANumber("interval", x => new UsualWear(x));
         Refuses.NotANumber("lossPerInterval", x => new UsualWear(30, x));
-        Assert.Throws<ArgumentOutOfRangeException>("spread", () => new RateLaw(0, -1));
+        Assert.Throws<ArgumentOutOfRangeException>("spread", () => new RateDistribution(0, -1));
     }
 
     [Theory]
@@ -57,7 +57,7 @@ public class SmallRulesTests
     [Fact]
     public void Recession_WithAndWithoutThicknesses_CountsShimsAndClearance()
     {
-        WearCheck Check(double clock, double value, double? fitted, params MadeChange[] changes) => new(
+        WearCheck Check(double clock, double value, double? fitted, params Adjustment[] changes) => new(
             clock, new(Kept.Single, [Made.Value(value)]), [fitted is { } f ? Made.Measured(f) : null], changes);
         EngineWear found = WearFilter.Follow([Check(0, 0.16, 2.6), Check(30, 0.11, 2.6, Kept.Shim(2.6, 2.55)), Check(60, 0.13, 2.55)], Kept.Wear);
         EngineWear changed = WearFilter.Follow([Check(0, 0.16, null), Check(30, 0.11, null, Kept.Shim(2.6, 2.55)), Check(60, 0.13, null)], Kept.Wear);

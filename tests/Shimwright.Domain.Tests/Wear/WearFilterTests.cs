@@ -30,7 +30,7 @@ public class WearFilterTests
                 plain.Read(time, isRead ? value : null, 0.01);
                 expected.Add(plain.Now);
                 (shift, error) = (0, 0);
-                MadeChange[] changes = [];
+                Adjustment[] changes = [];
                 if (plain.Now.Clearance < 0.12)
                 {
                     changes = [Kept.Shim(2.6, 2.55)];
@@ -80,7 +80,7 @@ public class WearFilterTests
         {
             WearState start = WearState.At(chance.Uniform(0.1, 0.2), Squares.Of(chance.Uniform(0.003, 0.02)), Kept.Wear.RateOf(ValveSide.Intake));
             ValveReadings readings = Made.Felt((chance.Pick(0.08, 0.1, 0.13), chance.Pick(Feel.Loose, Feel.Light, Feel.No)), (0.15, Feel.Firm));
-            var loss = new LossExpectation(chance.Uniform(0.02, 0.1), chance.Uniform(0.01, 0.04));
+            var loss = new LossPrior(chance.Uniform(0.02, 0.1), chance.Uniform(0.01, 0.04));
             var second = new WearCheck(20, new EngineCheck(Kept.Single, [readings], loss: loss));
             WearPoint point = WearFilter.Follow([start], [Kept.Check(0, ValveReadings.None), second], Kept.Wear).Valves[0][^1];
             (double mean, double variance) = SlowMixture(point.Predicted, readings, loss);
@@ -112,11 +112,11 @@ public class WearFilterTests
     public void Follow_ScrewTurned_SetsTheClearanceAndForgetsWhatItWas()
     {
         Engine screws = Made.Engine(new Valvetrain(Adjuster.Screw, 1.3, 0.75), Made.Valve());
-        var check = new WearCheck(30, new EngineCheck(screws, [Made.Value(0.10)]), changes: [MadeChange.Turned(0, 0.05)]);
+        var check = new WearCheck(30, new EngineCheck(screws, [Made.Value(0.10)]), changes: [Adjustment.Turned(0, 0.05)]);
         var first = new WearCheck(0, new EngineCheck(screws, [Made.Value(0.14)]));
         WearPoint point = WearFilter.Follow([first, check], Kept.Wear).Valves[0][^1];
         Assert.Equal(point.Found.Clearance + (1.3 * 0.75 * 0.05), point.Left.Clearance, 1e-12);
-        Assert.Equal(PlanRules.Default.ScrewError, point.Left.ClearanceSpread, 1e-12);
+        Assert.Equal(PlanRules.Default.ScrewUncertainty, point.Left.ClearanceSpread, 1e-12);
         Assert.Equal(0, point.Left.Covariance);
         Assert.Equal(point.Found.RateVariance, point.Left.RateVariance);
         Assert.True(point.WasSet);
@@ -135,13 +135,13 @@ public class WearFilterTests
     }
 
     /// <summary>Plain sums over a fine grid.</summary>
-    private static (double Mean, double Variance) SlowMixture(WearState predicted, ValveReadings readings, LossExpectation loss)
+    private static (double Mean, double Variance) SlowMixture(WearState predicted, ValveReadings readings, LossPrior loss)
     {
         ClearanceBand band = Kept.Single.Valves[0].Band;
         double total = 0, first = 0, second = 0;
         for (double c = band.Middle - 1; c < band.Middle + 0.6; c += 0.0002)
         {
-            double p = 0.9 * NormalLaw.Density((c - predicted.Clearance) / predicted.ClearanceSpread) / predicted.ClearanceSpread;
+            double p = 0.9 * StandardNormal.Density((c - predicted.Clearance) / predicted.ClearanceSpread) / predicted.ClearanceSpread;
             double own = 0, weights = 0;
             for (int k = 0; k < 240; k++)
             {

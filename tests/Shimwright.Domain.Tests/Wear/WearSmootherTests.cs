@@ -32,7 +32,7 @@ public class WearSmootherTests
     public void Smooth_ShimChange_IsTheSmootherOfTheClearanceWithTheShimTakenOff()
     {
         // A shift that is known exactly only relabels the clearances after it.
-        MadeChange change = Kept.Shim(2.6, 2.55);
+        Adjustment change = Kept.Shim(2.6, 2.55);
         WearCheck[] changed = [Kept.Check(0, Made.Value(0.13), change), Kept.Check(30, Made.Value(0.16)), Kept.Check(60, Made.Value(0.14))];
         IReadOnlyList<WearState> smoothed = WearSmoother.Smooth(WearFilter.Follow(changed, Kept.Wear))[0];
         IReadOnlyList<WearPoint> found = WearFilter.Follow(changed, Kept.Wear).Valves[0];
@@ -45,10 +45,10 @@ public class WearSmootherTests
     public void Smooth_ScrewSetBetween_SaysNothingOfTheGapBeforeButForTheRate()
     {
         Engine screws = Made.Engine(new Valvetrain(Adjuster.Screw, 1, 0.75), Made.Valve());
-        WearCheck Check(double clock, double value, params MadeChange[] changes) => new(clock, new EngineCheck(screws, [Made.Value(value)]), changes: changes);
+        WearCheck Check(double clock, double value, params Adjustment[] changes) => new(clock, new EngineCheck(screws, [Made.Value(value)]), changes: changes);
         WearState Before(double later)
         {
-            EngineWear wear = WearFilter.Follow([Check(0, 0.14, MadeChange.Turned(0, 0.02)), Check(0, later)], Kept.Wear, strayWeight: 0);
+            EngineWear wear = WearFilter.Follow([Check(0, 0.14, Adjustment.Turned(0, 0.02)), Check(0, later)], Kept.Wear, strayWeight: 0);
             return WearSmoother.Smooth(wear)[0][0];
         }
 

@@ -48,7 +48,7 @@ public class EngineCardTests
         card["ratio"] = 0;
         card["valves"]![0]!["band"] = new JsonArray(0.3, 0.2);
         card["colour"] = "red";
-        CardReading reading = EngineCard.Read(card);
+        ParsedCard reading = EngineCard.Read(card);
         Assert.Null(reading.Card);
         Assert.Equal(["$.name", "$.ratio", "$.valves[0].band", "$.colour"], reading.Problems.Select(p => p.Path));
     }
@@ -56,7 +56,7 @@ public class EngineCardTests
     [Fact]
     public void Read_NoJson_SaysWhere()
     {
-        CardReading reading = EngineCard.Read("{\"name\": \"x\",");
+        ParsedCard reading = EngineCard.Read("{\"name\": \"x\",");
         Assert.Null(reading.Card);
         JobProblem problem = Assert.Single(reading.Problems);
         Assert.Contains("line 1", problem.ToString(), StringComparison.Ordinal);
@@ -100,7 +100,7 @@ public class EngineCardTests
 
     private static EngineCard Takes(string json)
     {
-        CardReading reading = EngineCard.Read(json);
+        ParsedCard reading = EngineCard.Read(json);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         return reading.Card!;
     }

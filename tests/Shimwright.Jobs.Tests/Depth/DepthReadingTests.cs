@@ -123,7 +123,7 @@ public class DepthReadingTests
     [Fact]
     public void Read_BadDepthAndBadTrial_AreNamedTogether()
     {
-        JobReading reading = Reading.Of(Sample.Depths().Set(Depth + ".bucket.u", "-1").Set("$.check.readings[0].trials[0].blade", "9").Text);
+        ParsedJob reading = Reading.Of(Sample.Depths().Set(Depth + ".bucket.u", "-1").Set("$.check.readings[0].trials[0].blade", "9").Text);
         Assert.Equal(["$.check.readings[0].trials[0].blade", Depth + ".bucket.u"], reading.Problems.Select(p => p.Path).Order(StringComparer.Ordinal));
     }
 

@@ -56,14 +56,14 @@ public class ShimOutlookTests
         Assert.All(now.Zip(later).Zip(shims.Valves), w =>
         {
             Assert.Equal(w.First.First.Middle - (100 * w.Second.State.Rate / shims.Ratio), w.First.Second.Middle, 1e-9);
-            Assert.True(w.First.Second.Spread > w.First.First.Spread);
+            Assert.True(w.First.Second.StandardDeviation > w.First.First.StandardDeviation);
         });
         Assert.Throws<ArgumentOutOfRangeException>(() => shims.WantsAfter(-1));
     }
 
     private static (EngineOutlook Outlook, EngineWear Wear) Closed()
     {
-        SetupReading reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo.Text("01-dusty-single.json")));
+        ParsedSetup reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo.Text("01-dusty-single.json")));
         JobFact[] facts = [.. reading.Facts.Where(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound), new JobClosed(120, "", "", "")];
         JobSheet sheet = JobSheet.Of(reading.Setup!, [.. facts.Select((f, i) => new JobEntry(i + 1, Guid.NewGuid(), "phone", DateTime.UnixEpoch, f))]);
         EngineOutlook outlook = EngineOutlook.Of(reading.Setup!.Card, [new(Guid.NewGuid(), sheet, PastOrigin.File)], new BenchSettings(), null)!;

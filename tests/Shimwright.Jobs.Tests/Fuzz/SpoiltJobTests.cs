@@ -59,7 +59,7 @@ public class SpoiltJobTests
     /// <summary>Whether there was an answer; its numbers are written as JSON, which knows no NaN.</summary>
     private static bool Answer(byte[] file, JobPurpose purpose)
     {
-        JobReading reading = JobFile.Read(file, purpose);
+        ParsedJob reading = JobFile.Read(file, purpose);
         if (reading.Job is not { } job)
         {
             Assert.NotEmpty(reading.Problems);

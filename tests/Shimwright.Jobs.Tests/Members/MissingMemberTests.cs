@@ -45,7 +45,7 @@ public class MissingMemberTests
     [Fact]
     public void Read_NothingButBraces_MissesTheThreeSections()
     {
-        JobReading reading = Reading.Of("{}");
+        ParsedJob reading = Reading.Of("{}");
         Assert.Equal(["$.format", "$.engine", "$.check"], reading.Problems.Select(p => p.Path));
         Assert.All(reading.Problems, p => Assert.Equal("missing", p.Found));
     }

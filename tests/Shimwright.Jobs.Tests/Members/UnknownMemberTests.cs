@@ -44,14 +44,14 @@ public class UnknownMemberTests
     [InlineData("\\u0085")]
     public void Read_UnknownMemberWithControlCharacters_IsStillOneLineOfPlainText(string escaped)
     {
-        JobReading reading = Reading.Of(Sample.Shims().TextWith("\"ratio\":", $"\"sur{escaped}plus\":1,\"ratio\":"));
+        ParsedJob reading = Reading.Of(Sample.Shims().TextWith("\"ratio\":", $"\"sur{escaped}plus\":1,\"ratio\":"));
         Reading.AssertOneLine(Assert.Single(reading.Problems));
     }
 
     [Fact]
     public void Read_UnknownMemberOfGreatLength_IsShortened()
     {
-        JobReading reading = Reading.Of(Sample.Shims().TextWith("\"ratio\":", $"\"{new string('x', 100_000)}\":1,\"ratio\":"));
+        ParsedJob reading = Reading.Of(Sample.Shims().TextWith("\"ratio\":", $"\"{new string('x', 100_000)}\":1,\"ratio\":"));
         Assert.InRange(Assert.Single(reading.Problems).ToString().Length, 10, 1000);
     }
 }

@@ -7,13 +7,13 @@ namespace Shimwright.Jobs.Tests.Samples;
 /// <summary>What a test expects of the reader.</summary>
 internal static class Reading
 {
-    public static JobReading Of(string text, JobPurpose purpose = JobPurpose.Estimate) =>
+    public static ParsedJob Of(string text, JobPurpose purpose = JobPurpose.Estimate) =>
         JobFile.Read(Encoding.UTF8.GetBytes(text), purpose);
 
     /// <summary>The job is taken.</summary>
     public static Job Takes(JobDraft draft, JobPurpose purpose = JobPurpose.Estimate)
     {
-        JobReading reading = JobFile.Read(draft.Bytes, purpose);
+        ParsedJob reading = JobFile.Read(draft.Bytes, purpose);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         return Assert.IsType<Job>(reading.Job);
     }
@@ -25,7 +25,7 @@ internal static class Reading
     /// <summary>One problem, at this path, saying these words.</summary>
     public static void Refuses(string text, string path, string words, JobPurpose purpose = JobPurpose.Estimate)
     {
-        JobReading reading = Of(text, purpose);
+        ParsedJob reading = Of(text, purpose);
         Assert.Null(reading.Job);
         JobProblem problem = Assert.Single(reading.Problems);
         Assert.Equal(path, problem.Path);
@@ -36,7 +36,7 @@ internal static class Reading
     /// <summary>Among what is wrong there is a problem at this path that says these words.</summary>
     public static void Notes(JobDraft draft, string path, string words, JobPurpose purpose = JobPurpose.Estimate)
     {
-        JobReading reading = JobFile.Read(draft.Bytes, purpose);
+        ParsedJob reading = JobFile.Read(draft.Bytes, purpose);
         Assert.Null(reading.Job);
         Assert.Contains(reading.Problems, p => p.Path == path && p.ToString().Contains(words, StringComparison.Ordinal));
         Assert.All(reading.Problems, AssertOneLine);

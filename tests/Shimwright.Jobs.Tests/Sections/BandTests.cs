@@ -30,7 +30,7 @@ public class BandTests
     [Fact]
     public void Read_BandWithTwoWrongEnds_NamesBoth()
     {
-        JobReading reading = Reading.Of(WithBand("[-1, 5]").Text);
+        ParsedJob reading = Reading.Of(WithBand("[-1, 5]").Text);
         Assert.Equal([Band + "[0]", Band + "[1]"], reading.Problems.Select(p => p.Path));
     }
 

@@ -20,7 +20,7 @@ public class ReferenceTests
     [Fact]
     public void Read_AccessThatNoValveHas_IsRefusedWithThoseThatThereAre()
     {
-        JobReading reading = Reading.Of(Sample.Shims().Set("$.costs.access['exhaust cams']", "25").Text);
+        ParsedJob reading = Reading.Of(Sample.Shims().Set("$.costs.access['exhaust cams']", "25").Text);
         JobProblem problem = Assert.Single(reading.Problems);
         Assert.StartsWith("$.costs.access", problem.Path, StringComparison.Ordinal);
         Assert.Contains("exhaust cams", problem.ToString(), StringComparison.Ordinal);
@@ -30,7 +30,7 @@ public class ReferenceTests
     [Fact]
     public void Read_ValveIdTwice_IsRefused()
     {
-        JobReading reading = Reading.Of(Sample.Shims().Set("$.engine.valves[1].id", "\"I1\"").Text);
+        ParsedJob reading = Reading.Of(Sample.Shims().Set("$.engine.valves[1].id", "\"I1\"").Text);
         Assert.Contains(reading.Problems, p =>
             p.Path.StartsWith("$.engine.valves", StringComparison.Ordinal)
             && p.ToString().Contains("\"I1\"", StringComparison.Ordinal)
@@ -70,7 +70,7 @@ public class ReferenceTests
     [InlineData("I\\r9")]
     public void Read_NameWithControlCharacters_LeavesEveryProblemOneLine(string name)
     {
-        JobReading reading = Reading.Of(Sample.Shims().TextWith("\"valve\":\"I1\",\"thickness\"", $"\"valve\":\"{name}\",\"thickness\""));
+        ParsedJob reading = Reading.Of(Sample.Shims().TextWith("\"valve\":\"I1\",\"thickness\"", $"\"valve\":\"{name}\",\"thickness\""));
         Assert.NotEmpty(reading.Problems);
         Assert.All(reading.Problems, Reading.AssertOneLine);
     }

@@ -25,10 +25,10 @@ public class BenchSettingsTests
         { "lift", n => new() { Lift = n } },
         { "swap", n => new() { Swap = n } },
         { "minutesPerCurrency", n => new() { MinutesPerCurrency = n } },
-        { "from", n => new() { Kits = [new(n, 3, 0.1, 1)] } },
-        { "to", n => new() { Kits = [new(2, n, 0.1, 1)] } },
-        { "step", n => new() { Kits = [new(2, 3, n, 1)] } },
-        { "price", n => new() { Kits = [new(2, 3, 0.1, n)] } },
+        { "from", n => new() { SizesToBuy = [new(n, 3, 0.1, 1)] } },
+        { "to", n => new() { SizesToBuy = [new(2, n, 0.1, 1)] } },
+        { "step", n => new() { SizesToBuy = [new(2, 3, n, 1)] } },
+        { "price", n => new() { SizesToBuy = [new(2, 3, 0.1, n)] } },
     };
 
     [Fact]
@@ -70,7 +70,7 @@ public class BenchSettingsTests
             Lift = 2,
             Swap = 5,
             MinutesPerCurrency = 4,
-            Kits = [new(1, 2, 0.5, 6)],
+            SizesToBuy = [new(1, 2, 0.5, 6)],
             KitsOffered = [new("Small box", 9.48, 2, 3, 0.05, 3, 90)],
             Currency = "½",
             Unit = "thou",
@@ -106,13 +106,13 @@ public class BenchSettingsTests
             Redo = 1,
             Swap = 3,
             MinutesPerCurrency = 4,
-            Kits = [new(1, 2, 0.5, 6), new(2.1, 2.1, 0.1, 7)],
+            SizesToBuy = [new(1, 2, 0.5, 6), new(2.1, 2.1, 0.1, 7)],
         };
         EngineCard card = EngineCard.Read((JsonObject)Sample.Shims().At("$.engine").DeepClone()).Card!;
         Job job = JobSetup.Begin(card, 1, 20, bench.ForJob(new Dictionary<string, double> { ["exhaust cam"] = 9 })).Setup!.Start;
         Assert.Equal([0.07], job.Blades);
         Assert.Equal((-0.03, -0.006, 0.018, 0.007, 0.03, 0.004),
-            (job.Check.Feel.Firm, job.Check.Feel.Light, job.Check.Feel.Loose, job.Check.Feel.Spread, job.Check.Feel.Slip, job.Check.Feel.Blade));
+            (job.Check.Feel.Firm, job.Check.Feel.Light, job.Check.Feel.Loose, job.Check.Feel.StandardDeviation, job.Check.Feel.Slip, job.Check.Feel.Blade));
         Assert.Equal((0.005, 0.6), (job.Rules.Seating, job.Rules.KeepFloor));
         Assert.Equal((1, 3, 4, 9), (job.Costs.Redo, job.Costs.Swap, job.Costs.MinutesPerCurrency, job.Costs.AccessOf("exhaust cam")));
         Assert.Equal([(1, 6), (1.5, 6), (2, 6), (2.1, 7)], job.Stock.Sizes.Select(s => (s.Thickness.Millimetres, s.Price)));

@@ -46,7 +46,7 @@ public class EngineHistoryTests
     public void Begin_WithAPast_StartsAJobThatHasIt()
     {
         JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
-        SetupReading reading = JobSetup.Begin(Worked().Sheet.Setup.Card, 140, 20, new JsonObject { ["history"] = history });
+        ParsedSetup reading = JobSetup.Begin(Worked().Sheet.Setup.Card, 140, 20, new JsonObject { ["history"] = history });
         Assert.Empty(reading.Problems);
         Assert.Equal([118.0, 118.0], reading.Setup!.Start.History.Select(h => h.Clock));
         Assert.Single(reading.Setup.Start.History[0].Changes);
@@ -58,7 +58,7 @@ public class EngineHistoryTests
     public void Of_SecondRoundAfterAFailedRecheck_CountsEveryReadingOnce()
     {
         Ledger first = Worked();
-        SetupReading round = SecondRound.Of(first.Sheet);
+        ParsedSetup round = SecondRound.Of(first.Sheet);
         Ledger second = new(round.Setup!);
         second.Add(round.Facts);
         second.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.72, "calliper")));
@@ -89,7 +89,7 @@ public class EngineHistoryTests
     public void Of_FilesThatWereTakenIn_KeepTheirPastOnce()
     {
         string file = Sample.Shims().Remove("$.recheck").Append("$.history", Sample.PastCheck).Text;
-        Ledger one = Ledger.TakenIn(file), other = Ledger.TakenIn(file);
+        Ledger one = Ledger.ImportedJob(file), other = Ledger.ImportedJob(file);
         other.Add(new CheckStated(130, 20));
         JsonArray history = EngineHistory.Of(one.Sheet.Setup.Card, [new(First, one.Sheet, PastOrigin.File), new(Ledger.Action(9), other.Sheet, PastOrigin.File)]);
         Assert.Equal([60.0, 118.0, 130.0], history.Select(h => (double)h!["clock"]!));

@@ -13,7 +13,7 @@ public class JobRecordTests
     [MemberData(nameof(Files))]
     public void Of_DemoJobWithItsWorkDone_SaysWhatEstimateAndVerdictSay(string file)
     {
-        Ledger ledger = Ledger.TakenIn(Demo.WithRecheck(file));
+        Ledger ledger = Ledger.ImportedJob(Demo.WithRecheck(file));
         ledger.TickAll();
         ledger.Add(new JobClosed(ledger.Sheet.Check.Clock + 1, "found", "notes", "by"));
         JobRecord record = JobRecord.Of(ledger.Sheet);
@@ -97,7 +97,7 @@ public class JobRecordTests
     [Fact]
     public void Of_ScrewJob_HasTheTurns()
     {
-        Ledger ledger = Ledger.TakenIn(Sample.Screws().Text);
+        Ledger ledger = Ledger.ImportedJob(Sample.Screws().Text);
         ledger.Add(new JobClosed(900, "", "", ""));
         RecordRow row = JobRecord.Of(ledger.Sheet).Valves[0];
         Assert.Equal(("turn", 0.1, null), (row.Change, row.Turns, row.Fitted));

@@ -11,7 +11,7 @@ public class JobSetupTests
     [Fact]
     public void Begin_WithTheBenchsSettings_StartsFromThem()
     {
-        BenchSettings bench = new() { Blades = [0.1, 0.2], Redo = 77, Seating = 0.005, Kits = [new(2, 3, 0.5, 1)] };
+        BenchSettings bench = new() { Blades = [0.1, 0.2], Redo = 77, Seating = 0.005, SizesToBuy = [new(2, 3, 0.5, 1)] };
         JobSetup setup = Begins(250, 15, bench.ForJob(new Dictionary<string, double> { ["intake cam"] = 11 }));
         Job job = setup.Start;
         Assert.Equal((250, 15), (job.Clock, job.Check.Thermal.Temperature));
@@ -42,7 +42,7 @@ public class JobSetupTests
     [InlineData(1, double.NaN, "$.check.temperatureC")]
     public void Begin_WithWrongNumbers_SaysWhich(double clock, double temperature, string path)
     {
-        SetupReading reading = JobSetup.Begin(Card(), clock, temperature, []);
+        ParsedSetup reading = JobSetup.Begin(Card(), clock, temperature, []);
         Assert.Null(reading.Setup);
         Assert.Equal(path, Assert.Single(reading.Problems).Path);
     }
@@ -54,7 +54,7 @@ public class JobSetupTests
     [Fact]
     public void FromFile_WrongFile_NamesEverything()
     {
-        SetupReading reading = JobSetup.FromFile(Sample.Shims().Set("$.check.clock", "-1").Set("$.costs.redo", "-1").Bytes);
+        ParsedSetup reading = JobSetup.FromFile(Sample.Shims().Set("$.check.clock", "-1").Set("$.costs.redo", "-1").Bytes);
         Assert.Null(reading.Setup);
         Assert.Empty(reading.Facts);
         Assert.Equal(["$.check.clock", "$.costs.redo"], reading.Problems.Select(p => p.Path));
@@ -63,7 +63,7 @@ public class JobSetupTests
     [Fact]
     public void FromFile_FileWithAByteOrderMark_IsTaken()
     {
-        SetupReading reading = JobSetup.FromFile((byte[])[.. Encoding.UTF8.Preamble, .. Sample.Shims().Bytes]);
+        ParsedSetup reading = JobSetup.FromFile((byte[])[.. Encoding.UTF8.Preamble, .. Sample.Shims().Bytes]);
         Assert.Empty(reading.Problems);
         Assert.NotEmpty(reading.Facts);
     }
@@ -71,7 +71,7 @@ public class JobSetupTests
     [Fact]
     public void FromFile_FileWithNothingReadYet_HasNoFacts()
     {
-        SetupReading reading = JobSetup.FromFile(Sample.Screws().Remove("$.recheck").Set("$.check.readings", "[]").Bytes);
+        ParsedSetup reading = JobSetup.FromFile(Sample.Screws().Remove("$.recheck").Set("$.check.readings", "[]").Bytes);
         Assert.Empty(reading.Facts);
         Assert.NotNull(reading.Setup);
     }
@@ -113,7 +113,7 @@ public class JobSetupTests
 
     private static JobSetup Begins(double clock, double temperature, JsonObject bench)
     {
-        SetupReading reading = JobSetup.Begin(Card(), clock, temperature, bench);
+        ParsedSetup reading = JobSetup.Begin(Card(), clock, temperature, bench);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         Assert.Empty(reading.Facts);
         return reading.Setup!;
@@ -121,7 +121,7 @@ public class JobSetupTests
 
     private static JobSetup Takes(byte[] file)
     {
-        SetupReading reading = JobSetup.FromFile(file);
+        ParsedSetup reading = JobSetup.FromFile(file);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         return reading.Setup!;
     }

@@ -45,7 +45,7 @@ public class JobSheetFileTests
         JobDraft draft = Sample.Shims().Remove("$.recheck");
         string reading = """{"valve": "I1", "trials": [{"blade": 0.13, "feel": "light"}], "value": 0.14, "bucketTurns": true}""";
         draft.Set("$.check.readings", $"[{string.Join(',', Enumerable.Repeat(reading, 5000))}]");
-        Ledger ledger = Ledger.TakenIn(draft.Text);
+        Ledger ledger = Ledger.ImportedJob(draft.Text);
         Assert.Equal(15_000, ledger.Sheet.Readings(SheetPart.Check, "I1").Count());
         Assert.Empty(JobFile.Read(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate).Problems);
     }
@@ -79,7 +79,7 @@ public class JobSheetFileTests
     [Fact]
     public void Write_UnknownCause_LeavesTheExpectationOfTheSetup()
     {
-        Ledger ledger = Ledger.TakenIn(Sample.Shims().Remove("$.recheck").Set("$.check.loss.shared", "0.07").Text);
+        Ledger ledger = Ledger.ImportedJob(Sample.Shims().Remove("$.recheck").Set("$.check.loss.shared", "0.07").Text);
         string own = Answer(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate);
         ledger.Add(new LossSuspected("dust"));
         Assert.NotEqual(own, Answer(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate));
@@ -94,7 +94,7 @@ public class JobSheetFileTests
         ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.19, 0.01));
         ledger.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.68, "micrometer")));
         ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.24, 0.01));
-        JobReading reading = JobSheetFile.Read(ledger.Sheet, JobPurpose.Verdict);
+        ParsedJob reading = JobSheetFile.Read(ledger.Sheet, JobPurpose.Verdict);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         Assert.Equal((2.75, 2.68), (reading.Job!.Changes.Single().From!.Millimetres, reading.Job.Changes.Single().To!.Millimetres));
 
@@ -109,7 +109,7 @@ public class JobSheetFileTests
     public void Write_CamshaftsMeasuredInTheBench_AnswerAsTheFileThatSaysTheSame()
     {
         string file = Demo.Text("10-by-depth.json");
-        Ledger ledger = Ledger.TakenIn(file);
+        Ledger ledger = Ledger.ImportedJob(file);
         ledger.Add(new CamshaftMeasured("intake cam", new(11.5, 0.004, 4), new(22.965, 0.002, 9), new(28.01, 0.003, 9)));
         Assert.Equal(["exhaust cam", "intake cam"], JobSheetFile.CamshaftNames(ledger.Sheet));
         JobDraft said = new JobDraft(file).Set("$.check.camshafts[0].saddle.value", "11.5").Remove("$.check.camshafts[0].play");
@@ -124,7 +124,7 @@ public class JobSheetFileTests
     private static void AssertSameAnswers(string json)
     {
         byte[] given = Encoding.UTF8.GetBytes(json);
-        byte[] written = JobSheetFile.Write(Ledger.TakenIn(json).Sheet);
+        byte[] written = JobSheetFile.Write(Ledger.ImportedJob(json).Sheet);
         foreach (JobPurpose purpose in (JobPurpose[])[JobPurpose.Estimate, JobPurpose.Plan, JobPurpose.Verdict])
         {
             Assert.Equal(Answer(given, purpose), Answer(written, purpose));
@@ -134,7 +134,7 @@ public class JobSheetFileTests
     /// <summary>The answer as JSON, or the problems where the job lacks something.</summary>
     private static string Answer(byte[] file, JobPurpose purpose)
     {
-        JobReading reading = JobFile.Read(file, purpose);
+        ParsedJob reading = JobFile.Read(file, purpose);
         return reading.Job is not { } job ? string.Join('\n', reading.Problems)
             : purpose switch
             {

@@ -180,9 +180,9 @@ public class JobSheetTests
     [Fact]
     public void Stage_JobFileWithItsWorkDone_AsksForTheRecheckThenForTheClosing()
     {
-        Ledger ledger = Ledger.TakenIn(Samples.Sample.Shims().Set("$.recheck.readings", "[]").Text);
+        Ledger ledger = Ledger.ImportedJob(Samples.Sample.Shims().Set("$.recheck.readings", "[]").Text);
         Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
-        Assert.Equal(JobStage.Close, Ledger.TakenIn(Samples.Sample.Shims().Text).Sheet.Stage);
+        Assert.Equal(JobStage.Close, Ledger.ImportedJob(Samples.Sample.Shims().Text).Sheet.Stage);
     }
 
     [Fact]

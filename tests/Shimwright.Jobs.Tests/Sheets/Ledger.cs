@@ -13,9 +13,9 @@ internal sealed class Ledger(JobSetup setup)
     public JobSheet Sheet => JobSheet.Of(setup, [.. _entries]);
 
     /// <summary>A job file taken in, with the facts that stood in it.</summary>
-    public static Ledger TakenIn(string json)
+    public static Ledger ImportedJob(string json)
     {
-        SetupReading reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(json));
+        ParsedSetup reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(json));
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         Ledger ledger = new(reading.Setup!);
         foreach (JobFact fact in reading.Facts)
@@ -27,10 +27,10 @@ internal sealed class Ledger(JobSetup setup)
     }
 
     /// <summary>Two valves with shims, nothing read yet.</summary>
-    public static Ledger Shims() => TakenIn(Sample.Shims().Remove("$.recheck").Remove("$.check.fitted").Set("$.check.readings", "[]").Text);
+    public static Ledger Shims() => ImportedJob(Sample.Shims().Remove("$.recheck").Remove("$.check.fitted").Set("$.check.readings", "[]").Text);
 
     /// <summary>Two valves with screws, nothing read yet.</summary>
-    public static Ledger Screws() => TakenIn(Sample.Screws().Remove("$.recheck").Set("$.check.readings", "[]").Text);
+    public static Ledger Screws() => ImportedJob(Sample.Screws().Remove("$.recheck").Set("$.check.readings", "[]").Text);
 
     /// <summary>Both valves read and their shims known, so that a plan can be made.</summary>
     public static Ledger ShimsMeasured()
@@ -84,7 +84,7 @@ internal sealed class Ledger(JobSetup setup)
     /// <summary>The plan that the planner makes of the sheet as it is.</summary>
     public PlanAccepted ItsPlan()
     {
-        JobReading reading = JobSheetFile.Read(Sheet, JobPurpose.Plan);
+        ParsedJob reading = JobSheetFile.Read(Sheet, JobPurpose.Plan);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         PlanResult plan = PlanResult.Of(reading.Job!);
         return new(plan.Opened, plan.ChanceAll, plan.Minutes, plan.Bought, plan.Valves, plan.Stranded);

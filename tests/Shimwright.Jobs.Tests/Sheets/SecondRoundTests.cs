@@ -9,7 +9,7 @@ public class SecondRoundTests
     [Fact]
     public void Of_TheSingleOfTheDemo_StartsFromTheRecheckWithTheFirstCheckAsItsPast()
     {
-        Ledger first = Ledger.TakenIn(Demo.Text("01-dusty-single.json"));
+        Ledger first = Ledger.ImportedJob(Demo.Text("01-dusty-single.json"));
         JobSheet second = SheetOf(SecondRound.Of(first.Sheet));
         Assert.Single(second.Setup.Start.History);
         Assert.Equal(3, second.Setup.Start.History[0].Changes.Count);
@@ -25,7 +25,7 @@ public class SecondRoundTests
     [Fact]
     public void Of_AValveLeftAlone_CountsItsReadingsOnce()
     {
-        Ledger first = Ledger.TakenIn(Demo.Text("01-dusty-single.json"));
+        Ledger first = Ledger.ImportedJob(Demo.Text("01-dusty-single.json"));
         JobSheet second = SheetOf(SecondRound.Of(first.Sheet));
         Assert.Equal(2, second.Readings(SheetPart.Check, "E1").Count());
         Assert.True(second.Setup.Start.History[0].Check.Readings[2].IsEmpty);
@@ -42,7 +42,7 @@ public class SecondRoundTests
     [Fact]
     public void Of_ReadingsThatAgreeWithThePlan_EstimatesAsTheRecheckDid()
     {
-        Ledger first = Ledger.TakenIn(Demo.Text("01-dusty-single.json"));
+        Ledger first = Ledger.ImportedJob(Demo.Text("01-dusty-single.json"));
         VerdictResult verdict = VerdictResult.Of(JobSheetFile.Read(first.Sheet, JobPurpose.Verdict).Job!);
         EstimateResult second = EstimateResult.Of(JobSheetFile.Read(SheetOf(SecondRound.Of(first.Sheet)), JobPurpose.Draft).Job!);
         Assert.All(verdict.Valves.Zip(second.Valves), v => Assert.Equal(v.First.Estimate.Mean, v.Second.Mean, 0.006));
@@ -52,7 +52,7 @@ public class SecondRoundTests
     [Fact]
     public void Of_TheDrawer_IsThatAfterTheWork()
     {
-        JobSheet second = SheetOf(SecondRound.Of(Ledger.TakenIn(Demo.Text("01-dusty-single.json")).Sheet));
+        JobSheet second = SheetOf(SecondRound.Of(Ledger.ImportedJob(Demo.Text("01-dusty-single.json")).Sheet));
         IReadOnlyList<ShimsAtHand> drawer = JobTerms.Stock(second).Drawer;
         Assert.Equal(1, drawer.Single(d => d.Thickness == 2.0).Count);
         Assert.Equal(2, drawer.Single(d => d.Thickness == 2.35).Count);
@@ -62,7 +62,7 @@ public class SecondRoundTests
     [Fact]
     public void Of_AThirdRound_KeepsBothPasts()
     {
-        JobSheet second = SheetOf(SecondRound.Of(Ledger.TakenIn(Demo.Text("01-dusty-single.json")).Sheet));
+        JobSheet second = SheetOf(SecondRound.Of(Ledger.ImportedJob(Demo.Text("01-dusty-single.json")).Sheet));
         JobSheet third = SheetOf(SecondRound.Of(second
             .With(new ShimFitted("I2", new(2.0, "marked"), new(1.95, "marked")))
             .With(new ClearanceRead(SheetPart.Recheck, "I2", 0.15, 0.01))));
@@ -73,12 +73,12 @@ public class SecondRoundTests
     [Fact]
     public void Of_Screws_CanBePlannedAgain()
     {
-        Ledger first = Ledger.TakenIn(Demo.WithRecheck("06-plant-engine-screws.json"));
+        Ledger first = Ledger.ImportedJob(Demo.WithRecheck("06-plant-engine-screws.json"));
         JobSheet second = SheetOf(SecondRound.Of(first.Sheet));
         Assert.NotNull(JobSheetFile.Read(second, JobPurpose.Plan).Job);
     }
 
-    private static JobSheet SheetOf(SetupReading reading)
+    private static JobSheet SheetOf(ParsedSetup reading)
     {
         Assert.Empty(reading.Problems.Select(p => p.ToString()));
         JobSheet sheet = JobSheet.Of(reading.Setup!, []);

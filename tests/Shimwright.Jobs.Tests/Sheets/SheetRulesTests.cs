@@ -149,7 +149,7 @@ public class SheetRulesTests
     public void ProblemsOf_UndoThatLeavesTheSheetNoJob_IsRefused()
     {
         // The setup says 80 degrees, which adds 0.12 mm; corrected to 20, -0.33 is within 0.5 of the band's middle, and warm it is not.
-        Ledger ledger = Ledger.TakenIn(Samples.Sample.Shims().Remove("$.recheck")
+        Ledger ledger = Ledger.ImportedJob(Samples.Sample.Shims().Remove("$.recheck")
             .Set("$.engine.temperature.kappaMmPerC", "0.002").Set("$.check.temperatureC", "80").Text);
         Guid cold = ledger.Add(new CheckStated(118, 20));
         Takes(ledger, new ClearanceRead(SheetPart.Check, "I1", -0.33, 0.01));

@@ -34,7 +34,7 @@ public class ShimMovesTests
     [Fact]
     public void InOrder_TheFourOfTheDemo_HandsEveryShimOn()
     {
-        PlanAccepted plan = Ledger.TakenIn(Demo.Text("02-worn-four.json")).ItsPlan();
+        PlanAccepted plan = Ledger.ImportedJob(Demo.Text("02-worn-four.json")).ItsPlan();
         IReadOnlyList<ShimMove> moves = ShimMoves.InOrder(plan);
         Assert.Equal(plan.Changes.Select(c => c.Valve).Order(), Names(moves).Order());
         Assert.Contains(moves, m => m.MustWaitFor is not null);

@@ -16,7 +16,7 @@ public class AnyLayoutTests(ITestOutputHelper output)
         for (int run = 0; run < 2000; run++)
         {
             JobDraft draft = Draft();
-            JobReading reading = JobFile.Read(draft.Bytes, JobPurpose.Stops);
+            ParsedJob reading = JobFile.Read(draft.Bytes, JobPurpose.Stops);
             Assert.All(reading.Problems, Reading.AssertOneLine);
             if (reading.Job is { } job)
             {

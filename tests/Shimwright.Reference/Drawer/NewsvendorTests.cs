@@ -37,7 +37,7 @@ public class NewsvendorTests
         foreach (IReadOnlyDictionary<string, string> row in PublishedRows.Rows(file))
         {
             var costs = new Newsvendor(row.Number("holding"), row.Number("shortage"));
-            CountLaw demand = Newsvendor.OverLeadTime(CountLaw.Poisson(row.Number("poisson")), (int)row.Number("leadTime"));
+            CountDistribution demand = Newsvendor.OverLeadTime(CountDistribution.Poisson(row.Number("poisson")), (int)row.Number("leadTime"));
 
             StockLevel best = costs.BestFor(demand);
 
@@ -55,7 +55,7 @@ public class NewsvendorTests
     public void BestFor_PublishedDiscreteDemand_GivesLevelAndCost()
     {
         var costs = new Newsvendor(500_000, 1_000_000);
-        CountLaw demand = CountLaw.Of([0, 0.25, 0.05, 0.1, 0.2, 0.15, 0.1, 0.1, 0.05]);
+        CountDistribution demand = CountDistribution.Of([0, 0.25, 0.05, 0.1, 0.2, 0.15, 0.1, 0.1, 0.05]);
 
         Assert.Equal(new StockLevel(5, 1_225_000), Rounded(costs.BestFor(demand)));
         Assert.Equal(1_725_000, costs.CostFor(3, demand), 1e-3);
@@ -91,7 +91,7 @@ public class NewsvendorTests
     [InlineData(18, 0.992813)]
     [InlineData(20, 0.998412)]
     public void AtMost_PoissonOfTen_IsTheTabulatedShare(int stock, double share) =>
-        Assert.Equal(share, CountLaw.Poisson(10).AtMost(stock), 5e-7);
+        Assert.Equal(share, CountDistribution.Poisson(10).AtMost(stock), 5e-7);
 
     private static StockLevel Rounded(StockLevel level) => level with { Cost = Math.Round(level.Cost, 3) };
 }

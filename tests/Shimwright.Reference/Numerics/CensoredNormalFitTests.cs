@@ -12,7 +12,7 @@ namespace Shimwright.Reference.Numerics;
 /// </summary>
 public class CensoredNormalFitTests
 {
-    private const double Mean = 0.5919990, MeanError = 0.1444432, Spread = 0.2868042, SpreadError = 0.1029451;
+    private const double Mean = 0.5919990, MeanError = 0.1444432, StandardDeviation = 0.2868042, SpreadError = 0.1029451;
 
     private static readonly (double Low, double High)[] Intervals =
         [(0.10, 0.20), (0.50, 0.55), (0.75, 0.90), (0.80, 0.95)];
@@ -26,7 +26,7 @@ public class CensoredNormalFitTests
         Vector<double> fit = new NelderMeadSimplex(1e-15, 10_000).FindMinimum(objective, start).MinimizingPoint;
 
         Assert.Equal(Mean, fit[0], 2e-7);
-        Assert.Equal(Spread, fit[1], 2e-7);
+        Assert.Equal(StandardDeviation, fit[1], 2e-7);
         // The maximum itself was computed in numpy.
         Assert.Equal(-9.80269872, LogLikelihood(fit[0], fit[1]), 5e-9);
     }
@@ -35,7 +35,7 @@ public class CensoredNormalFitTests
     public void Density_GradientAtThePublishedFit_IsNought()
     {
         // Half a unit of the last published digit, times the information (1/0.144² and 1/0.103²), is below 5e-6.
-        (double byMean, double bySpread) = Gradient(Mean, Spread);
+        (double byMean, double bySpread) = Gradient(Mean, StandardDeviation);
 
         Assert.Equal(0, byMean, 5e-6);
         Assert.Equal(0, bySpread, 5e-6);
@@ -45,8 +45,8 @@ public class CensoredNormalFitTests
     public void Density_InformationAtThePublishedFit_GivesPublishedErrors()
     {
         const double h = 1e-5;
-        (double mm, double ms) = Slope(Gradient(Mean + h, Spread), Gradient(Mean - h, Spread));
-        (_, double ss) = Slope(Gradient(Mean, Spread + h), Gradient(Mean, Spread - h));
+        (double mm, double ms) = Slope(Gradient(Mean + h, StandardDeviation), Gradient(Mean - h, StandardDeviation));
+        (_, double ss) = Slope(Gradient(Mean, StandardDeviation + h), Gradient(Mean, StandardDeviation - h));
         double determinant = (mm * ss) - (ms * ms);
 
         Assert.Equal(MeanError, Math.Sqrt(-ss / determinant), 1e-5);
@@ -58,7 +58,7 @@ public class CensoredNormalFitTests
 
     private static double LogLikelihood(double mean, double spread) => spread <= 0
         ? double.NegativeInfinity
-        : Intervals.Sum(i => Math.Log(NormalLaw.Between((i.Low - mean) / spread, (i.High - mean) / spread)));
+        : Intervals.Sum(i => Math.Log(StandardNormal.Between((i.Low - mean) / spread, (i.High - mean) / spread)));
 
     private static (double ByMean, double BySpread) Gradient(double mean, double spread)
     {
@@ -67,9 +67,9 @@ public class CensoredNormalFitTests
         {
             double a = (low - mean) / spread;
             double b = (high - mean) / spread;
-            double chance = NormalLaw.Between(a, b);
-            byMean -= (NormalLaw.Density(b) - NormalLaw.Density(a)) / (spread * chance);
-            bySpread -= ((b * NormalLaw.Density(b)) - (a * NormalLaw.Density(a))) / (spread * chance);
+            double chance = StandardNormal.Between(a, b);
+            byMean -= (StandardNormal.Density(b) - StandardNormal.Density(a)) / (spread * chance);
+            bySpread -= ((b * StandardNormal.Density(b)) - (a * StandardNormal.Density(a))) / (spread * chance);
         }
 
         return (byMean, bySpread);

@@ -14,7 +14,7 @@ public class CombinedUncertaintyTests
     [Fact]
     public void Combine_GumH1Difference_Gives97Nanometres()
     {
-        double u = Squares.Combine(5.8, 3.9, 6.7);
+        double u = Squares.CombinedStandardUncertainty(5.8, 3.9, 6.7);
 
         Assert.Equal(9.7, u, 0.05);
         Assert.Equal(9.68194195397, u, 1e-11);
@@ -24,23 +24,23 @@ public class CombinedUncertaintyTests
     [Fact]
     public void Combine_GumH1Length_Gives32Nanometres()
     {
-        double u = Squares.Combine(25, 9.7, 2.9, 16.6);
+        double u = Squares.CombinedStandardUncertainty(25, 9.7, 2.9, 16.6);
 
         Assert.Equal(1002, u * u, 1.5); // the published square is of the unrounded parts
         Assert.Equal(32, u, 0.5);
-        Assert.Equal(31.6637674111, Squares.Combine(25, 9.68194195397, 2.88675134595, 16.5988202392), 1e-9);
+        Assert.Equal(31.6637674111, Squares.CombinedStandardUncertainty(25, 9.68194195397, 2.88675134595, 16.5988202392), 1e-9);
     }
 
     // GUM G.4.1: relative uncertainties of 0.25, 0.57 and 0.82 % make 1.03 %.
     [Fact]
     public void Combine_GumG41_Gives103Percent() =>
-        Assert.Equal(1.03, Squares.Combine(0.25, 0.57, 0.82), 0.005);
+        Assert.Equal(1.03, Squares.CombinedStandardUncertainty(0.25, 0.57, 0.82), 0.005);
 
     // EA-4/02 S2, calibration of a weight of 10 kg: 22.5, 8.66, 14.4, 5.77 and 5.77 mg make 29.2 mg; U = 58 mg.
     [Fact]
     public void Combine_Ea402Weight_Gives292Milligrams()
     {
-        double u = Squares.Combine(22.5, 8.66, 14.4, 5.77, 5.77);
+        double u = Squares.CombinedStandardUncertainty(22.5, 8.66, 14.4, 5.77, 5.77);
 
         Assert.Equal(29.2, u, 0.1); // 29.27 before rounding
         Assert.Equal(58, 2 * u, 0.6);
@@ -51,9 +51,9 @@ public class CombinedUncertaintyTests
     [Fact]
     public void Combine_FourStandardNormals_GivePublishedInterval()
     {
-        double u = Squares.Combine(1, 1, 1, 1);
+        double u = Squares.CombinedStandardUncertainty(1, 1, 1, 1);
 
         Assert.Equal(2.0, u, 1e-15);
-        Assert.Equal(3.92, u * NormalLaw.Quantile(0.975), 0.005);
+        Assert.Equal(3.92, u * StandardNormal.Quantile(0.975), 0.005);
     }
 }

@@ -6,7 +6,7 @@ namespace Shimwright.Reference.Numerics;
 
 /// <summary>
 /// Chances of conformity and the risks of a wrong decision, as JCGM 106:2012 defines them (BIPM, "The role of
-/// measurement uncertainty in conformity assessment"), built from <see cref="NormalLaw"/>.
+/// measurement uncertainty in conformity assessment"), built from <see cref="StandardNormal"/>.
 /// The document itself was not at hand: its examples are taken from texts that restate them, named at each check.
 /// </summary>
 public class ConformityTests
@@ -19,7 +19,7 @@ public class ConformityTests
     [InlineData(23.5, 0.5, 22, 25, 0.997)] // 0.9987 - 0.0013: accepted (the text prints the lower limit as 20 in one place)
     [InlineData(52, 1, double.NegativeInfinity, 50, 0.023)]
     public void Between_DecisionExamples_GivePublishedChance(double y, double u, double low, double high, double published) =>
-        Assert.Equal(published, NormalLaw.Between((low - y) / u, (high - y) / u), 0.0005);
+        Assert.Equal(published, StandardNormal.Between((low - y) / u, (high - y) / u), 0.0005);
 
     // JCGM 106:2012, clause 7, from memory: Zener diode, pressure of a container, viscosity of an oil.
     [Theory]
@@ -27,7 +27,7 @@ public class ConformityTests
     [InlineData(507, 8, 490, double.PositiveInfinity, 0.98)]
     [InlineData(13.6, 1.8, 12.5, 16.3, 0.66)]
     public void Between_ClauseSevenExamples_GivePublishedChance(double y, double u, double low, double high, double published) =>
-        Assert.Equal(published, NormalLaw.Between((low - y) / u, (high - y) / u), 0.005);
+        Assert.Equal(published, StandardNormal.Between((low - y) / u, (high - y) / u), 0.005);
 
     // JCGM 106:2012, Table 1, from memory.
     [Theory]
@@ -37,14 +37,14 @@ public class ConformityTests
     [InlineData(0.99, 2.33)]
     [InlineData(0.999, 3.09)]
     public void Quantile_TableOne_GivesPublishedFactor(double chance, double published) =>
-        Assert.Equal(published, NormalLaw.Quantile(chance), 0.005);
+        Assert.Equal(published, StandardNormal.Quantile(chance), 0.005);
 
     // The same lecture notes: T_U = 20.0, u = 0.3, 95 %: the acceptance limit is 20 - 0.3 · 1.64 ≈ 19.5.
     // 19.506544 was computed in numpy from the same inputs.
     [Fact]
     public void Quantile_GuardedAcceptance_GivesPublishedLimit()
     {
-        double limit = 20.0 - (0.3 * NormalLaw.Quantile(0.95));
+        double limit = 20.0 - (0.3 * StandardNormal.Quantile(0.95));
 
         Assert.Equal(19.5, limit, 0.05);
         Assert.Equal(19.506544, limit, 5e-7);
@@ -55,7 +55,7 @@ public class ConformityTests
     [Fact]
     public void Quantile_GuardedRejection_GivesPublishedSpeed()
     {
-        double speed = 100 / (1 - (0.02 * NormalLaw.Quantile(0.999)));
+        double speed = 100 / (1 - (0.02 * StandardNormal.Quantile(0.999)));
 
         Assert.Equal(107, speed, 0.5);
         Assert.Equal(106.59, speed, 0.005);
@@ -89,11 +89,11 @@ public class ConformityTests
     private static (double Conforming, double Consumer, double Producer) Risks(double acceptLow, double acceptHigh)
     {
         const double centre = 1500, spread = 0.12, measured = 0.04, low = 1499.80, high = 1500.20;
-        double Made(double x) => NormalLaw.Density((x - centre) / spread) / spread;
-        double Accepted(double x) => NormalLaw.Between((acceptLow - x) / measured, (acceptHigh - x) / measured);
+        double Made(double x) => StandardNormal.Density((x - centre) / spread) / spread;
+        double Accepted(double x) => StandardNormal.Between((acceptLow - x) / measured, (acceptHigh - x) / measured);
 
         return (
-            NormalLaw.Between((low - centre) / spread, (high - centre) / spread),
+            StandardNormal.Between((low - centre) / spread, (high - centre) / spread),
             Integral(x => Made(x) * Accepted(x), centre - (9 * spread), low)
                 + Integral(x => Made(x) * Accepted(x), high, centre + (9 * spread)),
             Integral(x => Made(x) * (1 - Accepted(x)), low, high));

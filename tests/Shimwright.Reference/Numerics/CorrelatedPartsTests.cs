@@ -56,7 +56,7 @@ public class CorrelatedPartsTests
     [Fact]
     public void Combine_WithoutCorrelation_IsTheRootOfTheSumOfSquares() =>
         Assert.Equal(
-            Squares.Combine(2 * 0.3, -1 * 0.5, 0.7),
+            Squares.CombinedStandardUncertainty(2 * 0.3, -1 * 0.5, 0.7),
             CorrelatedParts.Combine([2, -1, 1], [0.3, 0.5, 0.7], new double[,] { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } }),
             1e-15);
 

@@ -22,10 +22,10 @@ public class GlobalRiskTests
     [InlineData(0.99, 0.19991684, 0.20243866)]
     public void Between_FalseAcceptTable_GivesPublishedPercentages(double inTolerance, double falseAccept, double conditional)
     {
-        double process = 1 / NormalLaw.Quantile((1 + inTolerance) / 2);
+        double process = 1 / StandardNormal.Quantile((1 + inTolerance) / 2);
         double test = process / 4;
         double MadeAndAccepted(double x) =>
-            NormalLaw.Density(x / process) / process * NormalLaw.Between((-1 - x) / test, (1 - x) / test);
+            StandardNormal.Density(x / process) / process * StandardNormal.Between((-1 - x) / test, (1 - x) / test);
 
         double outside = 2 * Integral(MadeAndAccepted, 1, 1 + (9 * test));
         double inside = Integral(MadeAndAccepted, -1, 1);
@@ -49,7 +49,7 @@ public class GlobalRiskTests
         Assert.Equal(0.001, ConsumersRisk(1.671828772), 1e-11);
 
     private static double ConsumersRisk(double acceptUpTo) =>
-        Integral(x => Gamma.PDF(4, 4, x) * NormalLaw.Cdf((acceptUpTo - x) / 0.25), 2, 2 + (9 * 0.25));
+        Integral(x => Gamma.PDF(4, 4, x) * StandardNormal.Cdf((acceptUpTo - x) / 0.25), 2, 2 + (9 * 0.25));
 
     private static double Integral(Func<double, double> f, double from, double to) =>
         GaussLegendreRule.Integrate(f, from, to, 128);

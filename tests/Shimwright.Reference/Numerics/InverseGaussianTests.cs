@@ -5,7 +5,7 @@ namespace Shimwright.Reference.Numerics;
 
 /// <summary>
 /// The inverse Gaussian law (first passage of a Wiener process) is Φ(a) + e^{2λ/μ}·Φ(b), where the factor overflows
-/// long before the product does: in logarithms it stands on <see cref="NormalLaw.LogCdf"/> alone.
+/// long before the product does: in logarithms it stands on <see cref="StandardNormal.LogCdf"/> alone.
 /// </summary>
 public class InverseGaussianTests
 {
@@ -56,7 +56,7 @@ public class InverseGaussianTests
     private static double LogUpper(double x, double mean, double shape)
     {
         double root = Math.Sqrt(shape / x);
-        double above = NormalLaw.LogCdf(-root * ((x / mean) - 1));
+        double above = StandardNormal.LogCdf(-root * ((x / mean) - 1));
         (_, double far) = Parts(x, mean, shape);
         return above + Math.Log(-double.ExpM1(far - above));
     }
@@ -65,7 +65,7 @@ public class InverseGaussianTests
     {
         double root = Math.Sqrt(shape / x);
         return (
-            NormalLaw.LogCdf(root * ((x / mean) - 1)),
-            (2 * shape / mean) + NormalLaw.LogCdf(-root * ((x / mean) + 1)));
+            StandardNormal.LogCdf(root * ((x / mean) - 1)),
+            (2 * shape / mean) + StandardNormal.LogCdf(-root * ((x / mean) + 1)));
     }
 }

@@ -21,7 +21,7 @@ public class NormalTailTests
     [InlineData(7, -1.279812543886654e-12)]
     [InlineData(8, -6.220960574271786e-16)]
     public void LogCdf_ModerateArguments_GivePublishedLogarithm(double z, double published) =>
-        Assert.Equal(published, NormalLaw.LogCdf(z), (1e-14 * Math.Abs(published)) + 3e-16);
+        Assert.Equal(published, StandardNormal.LogCdf(z), (1e-14 * Math.Abs(published)) + 3e-16);
 
     // The same file. Far out, -ln Φ(z) is Φ(-z) to all digits, so the published value is the lower tail itself:
     // from 16 to 37.1 on both sides of the argument at which LogCdf turns to its series.
@@ -41,8 +41,8 @@ public class NormalTailTests
     [InlineData(37.1, 1.4047119663106221e-301)]
     public void LogCdf_LowerTail_GivesPublishedTail(double z, double published)
     {
-        Assert.Equal(1, NormalLaw.Cdf(-z) / published, 1e-12);
-        Assert.Equal(Math.Log(published), NormalLaw.LogCdf(-z), 5e-12);
+        Assert.Equal(1, StandardNormal.Cdf(-z) / published, 1e-12);
+        Assert.Equal(Math.Log(published), StandardNormal.LogCdf(-z), 5e-12);
     }
 
     // GAUSS, function lncdfn2, examples of its reference page (public repository aptech/docs,
@@ -51,7 +51,7 @@ public class NormalTailTests
     [InlineData(0, 1, -1.0748623268620716)]
     [InlineData(5, 6, -15.068446096529453)]
     public void Between_Intervals_GivePublishedLogarithm(double low, double high, double published) =>
-        Assert.Equal(published, Math.Log(NormalLaw.Between(low, high)), 1e-13 * Math.Abs(published));
+        Assert.Equal(published, Math.Log(StandardNormal.Between(low, high)), 1e-13 * Math.Abs(published));
 
     [Fact]
     public void LogCdf_WhereItsSeriesTakesOver_HasNoStep()
@@ -59,7 +59,7 @@ public class NormalTailTests
         // d ln Φ / dz = φ/Φ = 1/m(-z), with Mills' ratio m: |z| + 1/|z| - 2/|z|³ + … far out.
         const double slope = 30 + (1.0 / 30) - (2.0 / 27_000);
 
-        double step = NormalLaw.LogCdf(-29.999999) - NormalLaw.LogCdf(-30.000001);
+        double step = StandardNormal.LogCdf(-29.999999) - StandardNormal.LogCdf(-30.000001);
 
         Assert.Equal(2e-6 * slope, step, 1e-11);
     }

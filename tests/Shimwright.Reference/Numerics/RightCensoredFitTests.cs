@@ -37,6 +37,6 @@ public class RightCensoredFitTests
 
     private static double LogLikelihood(double location, double scale) => scale <= 0
         ? double.NegativeInfinity
-        : Failed.Sum(x => Math.Log(NormalLaw.Density((Math.Log(x) - location) / scale) / scale))
-            + (Running * NormalLaw.LogCdf((location - Math.Log(RunTo)) / scale));
+        : Failed.Sum(x => Math.Log(StandardNormal.Density((Math.Log(x) - location) / scale) / scale))
+            + (Running * StandardNormal.LogCdf((location - Math.Log(RunTo)) / scale));
 }

@@ -34,7 +34,7 @@ public class DistributionConformityTests
     {
         const double spread = 0.12;
         UniformGrid grid = UniformGrid.Spanning(1 - (9 * spread), 1 + (9 * spread), 0.002);
-        double[] density = Array.ConvertAll(grid.Points(), x => NormalLaw.Density((x - 1) / spread));
+        double[] density = Array.ConvertAll(grid.Points(), x => StandardNormal.Density((x - 1) / spread));
         return new ClearanceDistribution(grid, band, density, new double[grid.Count]);
     }
 }

@@ -14,9 +14,9 @@ public class ThicknessDifferenceTests
 {
     public static TheoryData<string, double, double> Instruments { get; } = new()
     {
-        { Instrument.Marked.Name, Instrument.Marked.Repeatability, Instrument.Marked.Shared },
-        { Instrument.Calliper.Name, Instrument.Calliper.Repeatability, Instrument.Calliper.Shared },
-        { Instrument.Micrometer.Name, Instrument.Micrometer.Repeatability, Instrument.Micrometer.Shared },
+        { Instrument.Marked.Name, Instrument.Marked.Random, Instrument.Marked.Systematic },
+        { Instrument.Calliper.Name, Instrument.Calliper.Random, Instrument.Calliper.Systematic },
+        { Instrument.Micrometer.Name, Instrument.Micrometer.Random, Instrument.Micrometer.Systematic },
         { "comparator", 0.0005, 0.02 },
     };
 
@@ -25,7 +25,7 @@ public class ThicknessDifferenceTests
     public void Minus_OneInstrument_AgreesWithTheRuleForCorrelatedParts(string name, double repeatability, double shared)
     {
         var by = new Instrument(name, repeatability, shared);
-        double u = Squares.Combine(repeatability, shared);
+        double u = Squares.CombinedStandardUncertainty(repeatability, shared);
         double correlation = shared * shared / (u * u);
 
         ThicknessDifference difference = new Thickness(2.80, by).Minus(new Thickness(3.00, by));
@@ -48,7 +48,7 @@ public class ThicknessDifferenceTests
 
         Assert.Equal(
             CorrelatedParts.Combine(
-                [1, -1], [Squares.Combine(repeatability, shared), 0.005], new double[,] { { 1, 0 }, { 0, 1 } }),
+                [1, -1], [Squares.CombinedStandardUncertainty(repeatability, shared), 0.005], new double[,] { { 1, 0 }, { 0, 1 } }),
             u,
             1e-12);
     }

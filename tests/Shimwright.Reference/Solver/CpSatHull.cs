@@ -18,17 +18,17 @@ internal static class CpSatHull
     }
 
     private static bool IsBetter(PlanValue one, PlanValue other) =>
-        one.Minutes <= other.Minutes + Tolerance && one.Doubt <= other.Doubt + Tolerance
-        && (one.Minutes < other.Minutes - Tolerance || one.Doubt < other.Doubt - Tolerance);
+        one.Minutes <= other.Minutes + Tolerance && one.NegLogChance <= other.NegLogChance + Tolerance
+        && (one.Minutes < other.Minutes - Tolerance || one.NegLogChance < other.NegLogChance - Tolerance);
 
     private static void Expand(PlanModel model, PlanValue cheaper, PlanValue surer, List<PlanValue> corners)
     {
-        if (cheaper.Doubt - surer.Doubt < Tolerance)
+        if (cheaper.NegLogChance - surer.NegLogChance < Tolerance)
         {
             return;
         }
 
-        double rate = (surer.Minutes - cheaper.Minutes) / (cheaper.Doubt - surer.Doubt);
+        double rate = (surer.Minutes - cheaper.Minutes) / (cheaper.NegLogChance - surer.NegLogChance);
         PlanValue between = CpSatPlanner.Best(model, rate);
         if (between.Linear(rate) >= cheaper.Linear(rate) - (Tolerance * Math.Max(1, rate)))
         {

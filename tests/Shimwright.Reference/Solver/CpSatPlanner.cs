@@ -54,8 +54,8 @@ internal static class CpSatPlanner
     private static IEnumerable<long> Costs(PlanModel plan, PlanModel.Choice[] choices, double minutesPerDoubt)
     {
         double greatest = plan.Access.Sum()
-            + plan.Choices.Sum(all => all.Max(c => (minutesPerDoubt * c.Doubt) + c.Minutes));
-        return choices.Select(c => Whole((minutesPerDoubt * c.Doubt) + c.Minutes + (c.IsStranded ? greatest + 1 : 0)));
+            + plan.Choices.Sum(all => all.Max(c => (minutesPerDoubt * c.NegLogChance) + c.Minutes));
+        return choices.Select(c => Whole((minutesPerDoubt * c.NegLogChance) + c.Minutes + (c.IsStranded ? greatest + 1 : 0)));
     }
 
     private static long Whole(double minutes) => (long)Math.Round(minutes * Scale);

@@ -46,7 +46,7 @@ public class PlanAgainstCpSatTests
         AssertClose(hull.Min(corner => corner.Objective(second)), chosen.Minutes);
 
         // The tangent of the objective at the chosen plan: nothing may lie below it.
-        double rate = second * Math.Exp(-found.Doubt);
+        double rate = second * Math.Exp(-found.NegLogChance);
         AssertClose(CpSatPlanner.Best(model, rate).Linear(rate), found.Linear(rate));
     }
 
@@ -61,7 +61,7 @@ public class PlanAgainstCpSatTests
 
         Assert.Equal(CpSatHull.Corners(model).Select(Rounded).Order(), found.Select(Rounded).Order());
 
-        static (double Minutes, double Doubt) Rounded(PlanValue plan) => (Math.Round(plan.Minutes, 4), Math.Round(plan.Doubt, 4));
+        static (double Minutes, double NegLogChance) Rounded(PlanValue plan) => (Math.Round(plan.Minutes, 4), Math.Round(plan.NegLogChance, 4));
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public class PlanAgainstCpSatTests
     private static PlanValue Value(PlanModel model, ValveOption[] plan)
     {
         double access = plan.Index().Where(o => o.Item.IsChange).Select(o => model.GroupOf[o.Index]).Distinct().Sum(g => model.Access[g]);
-        return new(plan.Count(o => o.IsStranded), plan.Sum(o => o.Doubt), plan.Sum(o => o.Minutes) + access);
+        return new(plan.Count(o => o.IsStranded), plan.Sum(o => o.NegLogChance), plan.Sum(o => o.Minutes) + access);
     }
 
     private static void AssertClose(double expected, double found) =>

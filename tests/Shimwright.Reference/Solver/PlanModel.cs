@@ -20,7 +20,7 @@ internal sealed class PlanModel
     internal sealed record Choice(
         double Chance, double Minutes, bool IsStranded = false, int? From = null, int? Drawer = null, bool IsChange = true)
     {
-        public double Doubt => -Math.Log(Chance);
+        public double NegLogChance => -Math.Log(Chance);
     }
 
     public PlanModel(PlanRequest request, EngineEstimate estimate)
@@ -47,7 +47,7 @@ internal sealed class PlanModel
     public PlanValue ValueOf(Choice[] plan)
     {
         double access = plan.Index().Where(c => c.Item.IsChange).Select(c => GroupOf[c.Index]).Distinct().Sum(g => Access[g]);
-        return new(plan.Count(c => c.IsStranded), plan.Sum(c => c.Doubt), plan.Sum(c => c.Minutes) + access);
+        return new(plan.Count(c => c.IsStranded), plan.Sum(c => c.NegLogChance), plan.Sum(c => c.Minutes) + access);
     }
 
     private IEnumerable<Choice> ChoicesOf(int v, ClearanceDistribution clearance)
@@ -92,11 +92,11 @@ internal sealed class PlanModel
 
 /// <summary>A plan as a point.</summary>
 /// <param name="Stranded">Valves that are left out of band.</param>
-/// <param name="Doubt">Σ -ln chance of the others.</param>
+/// <param name="NegLogChance">Σ -ln chance of the others.</param>
 /// <param name="Minutes">Access, swaps and purchases.</param>
-internal readonly record struct PlanValue(int Stranded, double Doubt, double Minutes)
+internal readonly record struct PlanValue(int Stranded, double NegLogChance, double Minutes)
 {
-    public double Linear(double minutesPerDoubt) => (minutesPerDoubt * Doubt) + Minutes;
+    public double Linear(double minutesPerDoubt) => (minutesPerDoubt * NegLogChance) + Minutes;
 
-    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-Doubt)) + Minutes;
+    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-NegLogChance)) + Minutes;
 }

@@ -14,13 +14,13 @@ public class PooledRatesTests
     {
         RateEvidence[] batches = Batches(file, out double residual);
         Assert.Equal(49.51, residual, 0.005);
-        RateLaw law = PooledRates.Fit(batches);
+        RateDistribution law = PooledRates.Fit(batches);
         Assert.Equal(1527.5, law.Mean, 1e-9);
-        Assert.Equal(37.26, law.Spread, 0.005);
+        Assert.Equal(37.26, law.StandardDeviation, 0.005);
 
         // Balanced, so in closed form: a sixth of the batches' squares less what five yields leave.
         double between = batches.Average(b => (b.Rate - 1527.5) * (b.Rate - 1527.5)) - (residual * residual / 5);
-        Assert.Equal(Math.Sqrt(between), law.Spread, 1e-7);
+        Assert.Equal(Math.Sqrt(between), law.StandardDeviation, 1e-7);
     }
 
     // Closed form from the published restricted maximum likelihood, batch by batch; the same README.
@@ -30,7 +30,7 @@ public class PooledRatesTests
     {
         double[] predicted = [-17.606851, 0.391263, 28.562226, -23.084538, 56.733188, -44.995287];
         RateEvidence[] batches = Batches(file, out _);
-        var law = new RateLaw(1527.5, 42.00059523);
+        var law = new RateDistribution(1527.5, 42.00059523);
         Assert.All(predicted.Zip(batches), p => Assert.Equal(p.First, PooledRates.Shrink(p.Second, law) - 1527.5, 1e-5));
     }
 

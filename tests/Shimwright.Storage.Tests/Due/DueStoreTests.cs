@@ -102,10 +102,10 @@ public class DueStoreTests
         await database.Bench.Due.RefreshStaleAsync(10, Cancel);
         StoredOutlook outlook = (await database.Bench.Due.OutlookAsync(first, Cancel))!;
         Assert.True(outlook.IsPooled);
-        RateLaw? expected = PooledRates.Of(
+        RateDistribution? expected = PooledRates.Of(
             await Task.WhenAll(engines.Select(async e => (await database.Bench.Due.OutlookAsync(e, Cancel))!.Outlook.Job.AllChecks)), ValveSide.Intake, card);
         Assert.Equal(expected!.Mean, outlook.Usual.RateOf(ValveSide.Intake).Mean, 1e-9);
-        Assert.Equal(expected.Spread, outlook.Usual.RateOf(ValveSide.Intake).Spread, 1e-9);
+        Assert.Equal(expected.StandardDeviation, outlook.Usual.RateOf(ValveSide.Intake).StandardDeviation, 1e-9);
         Assert.InRange(outlook.Usual.RateOf(ValveSide.Intake).Mean * card.Interval, 0.045, 0.055);
         Assert.Equal(0, await database.Bench.Due.RefreshStaleAsync(10, Cancel));
     }
@@ -134,7 +134,7 @@ public class DueStoreTests
         Guid engine = await database.Bench.AddEngineAsync();
         Guid first = await database.Bench.WorkedJobAsync(engine);
         await database.Bench.SaveAsync(first, new JobClosed(119, "", "", ""));
-        SetupReading round = SecondRound.Of((await database.Bench.FindJobAsync(first)).Sheet);
+        ParsedSetup round = SecondRound.Of((await database.Bench.FindJobAsync(first)).Sheet);
         Guid second = await database.Bench.Jobs.StartAsync(engine, round.Setup!, round.Facts, JobPast.SecondRoundOf(first), Guid.NewGuid(), "phone", Cancel);
         await database.Bench.SaveAsync(second, new JobClosed(119, "", "", ""));
         IReadOnlyList<PastJob> past = await database.Bench.Due.PastAsync(engine, Cancel);

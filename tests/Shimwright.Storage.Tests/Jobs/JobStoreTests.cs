@@ -30,7 +30,7 @@ public class JobStoreTests
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
         foreach (string file in (string[])["02-worn-four.json", "06-plant-engine-screws.json"])
         {
-            SetupReading taken = TakenIn(file);
+            ParsedSetup taken = ImportedJob(file);
             Guid job = await database.Bench.Jobs.StartAsync(await database.Bench.AddEngineAsync(file), taken.Setup!, taken.Facts, Guid.NewGuid(), "phone", Cancel);
             JobSheet sheet = (await database.Another().FindJobAsync(job)).Sheet;
             Assert.Equal(

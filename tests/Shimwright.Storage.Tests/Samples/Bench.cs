@@ -84,5 +84,5 @@ internal static class Bench
         return job;
     }
 
-    public static SetupReading TakenIn(string file) => JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo(file)));
+    public static ParsedSetup ImportedJob(string file) => JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo(file)));
 }

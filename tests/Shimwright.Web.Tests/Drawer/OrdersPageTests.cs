@@ -93,7 +93,7 @@ public class OrdersPageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
-        await bench.Database.Settings.SaveAsync(new BenchSettings { Kits = [] }, 0, "phone", Cancel);
+        await bench.Database.Settings.SaveAsync(new BenchSettings { SizesToBuy = [] }, 0, "phone", Cancel);
         await DueBench.AddAsync(bench, "Counted");
         Assert.Contains("no size that can be bought or lies in the drawer would do", (await FetchedPage.GetAsync(client, "/drawer/orders")).Text, StringComparison.Ordinal);
         await bench.Database.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.42, "marked"), 1), new(Guid.NewGuid(), "phone"), Cancel);

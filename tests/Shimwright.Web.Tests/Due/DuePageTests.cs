@@ -89,7 +89,7 @@ public class DuePageTests
         await bench.Database.Settings.SaveAsync(new BenchSettings { Distance = "mi" }, 0, "test", TestContext.Current.CancellationToken);
         string file = System.Text.Encoding.UTF8.GetString(DemoEngine.File()).Replace("\"clock\": \"hours\", \"interval\": 30", "\"clock\": \"km\", \"interval\": 16093.44", StringComparison.Ordinal);
         Assert.Contains("16093.44", file, StringComparison.Ordinal);
-        SetupReading reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(file));
+        ParsedSetup reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(file));
         Guid engine = await CheckedAsync(bench, reading);
         FetchedPage page = await FetchedPage.GetAsync(client, $"/engines/{engine}/wear");
         Assert.Contains("an interval is 10000 mi", page.Text, StringComparison.Ordinal);
@@ -131,7 +131,7 @@ public class DuePageTests
     private static Task<Guid> CheckedAsync(RunningBench bench, string file = "01-dusty-single.json") => CheckedAsync(bench, DemoEngine.Setup(file));
 
     /// <summary>The engine of a job file, its check closed.</summary>
-    private static async Task<Guid> CheckedAsync(RunningBench bench, SetupReading reading)
+    private static async Task<Guid> CheckedAsync(RunningBench bench, ParsedSetup reading)
     {
         using DemoJob job = await DemoJob.StartAsync(bench, reading.Setup!, [.. reading.Facts.Where(DemoJob.TheCheck)]);
         await bench.Database.Jobs.AddAsync(

@@ -52,7 +52,7 @@ public class ScorecardPageTests
     /// <summary>The single with every valve 0.04 tight, planned, carried out and felt again at a miss.</summary>
     private static async Task<int> CloseAsync(RunningBench bench, double miss)
     {
-        SetupReading reading = DemoEngine.Setup();
+        ParsedSetup reading = DemoEngine.Setup();
         using DemoJob job = await DemoJob.StartAsync(bench, reading.Setup!,
             [
                 .. reading.Setup!.Card.Engine.Valves.Select(v => new ClearanceRead(SheetPart.Check, v.Id, v.Band.Low - 0.04, 0.002)),

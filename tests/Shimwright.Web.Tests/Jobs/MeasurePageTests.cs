@@ -161,7 +161,7 @@ public class MeasurePageTests
     public async Task Get_AValveWithAnyName_IsSelectedByItsLink()
     {
         string text = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "demo", Single), TestContext.Current.CancellationToken);
-        SetupReading reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(text.Replace("\"E1\"", "\"E&1 <ü>\"", StringComparison.Ordinal)));
+        ParsedSetup reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(text.Replace("\"E1\"", "\"E&1 <ü>\"", StringComparison.Ordinal)));
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, reading.Setup!, [.. reading.Facts.Where(DemoJob.TheCheck)]);
         FetchedPage page = await job.PageAsync("measure?valve=I1");

@@ -8,7 +8,7 @@ internal static class DemoEngine
 {
     public static byte[] File(string name = "01-dusty-single.json") => System.IO.File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", name));
 
-    public static SetupReading Setup(string name = "01-dusty-single.json") => JobSetup.FromFile(File(name));
+    public static ParsedSetup Setup(string name = "01-dusty-single.json") => JobSetup.FromFile(File(name));
 
     /// <summary>Adds the engine of a job file.</summary>
     public static async Task<Guid> AddAsync(RunningBench bench, string name = "01-dusty-single.json", CardDetails? details = null)
@@ -23,7 +23,7 @@ internal static class DemoEngine
     public static async Task<(Guid Engine, Guid Job)> AddWithJobAsync(RunningBench bench, string name = "01-dusty-single.json")
     {
         Guid engine = await AddAsync(bench, name);
-        SetupReading reading = Setup(name);
+        ParsedSetup reading = Setup(name);
         JobFact[] facts = [.. reading.Facts.Where(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound)];
         Guid job = await bench.Database.Jobs.StartAsync(engine, reading.Setup!, facts, Guid.NewGuid(), "test", TestContext.Current.CancellationToken);
         return (engine, job);

@@ -12,7 +12,7 @@ public sealed record DemoJob(RunningBench Bench, Guid Id, HttpClient Client) : I
     /// <summary>Starts one from a file of the demo folder, with the facts that stand in it and that the test wants.</summary>
     public static async Task<DemoJob> StartAsync(RunningBench bench, string file, Func<JobFact, bool> which)
     {
-        SetupReading reading = JobSetup.FromFile(await File.ReadAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "demo", file), TestContext.Current.CancellationToken));
+        ParsedSetup reading = JobSetup.FromFile(await File.ReadAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "demo", file), TestContext.Current.CancellationToken));
         return await StartAsync(bench, reading.Setup!, [.. reading.Facts.Where(which)]);
     }
 

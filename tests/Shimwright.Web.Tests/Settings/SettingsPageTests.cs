@@ -14,7 +14,7 @@ public class SettingsPageTests
     [InlineData(LengthUnit.Thou)]
     public void Read_SettingsLeftAlone_ComeBackAsTheyWere(LengthUnit unit)
     {
-        BenchSettings settings = new() { Kits = [new(1.2, 3.5, 0.05, 8), new(2.0, 2.8, 0.025, 11.5)], Blades = [0.04, 0.127, 0.0635] };
+        BenchSettings settings = new() { SizesToBuy = [new(1.2, 3.5, 0.05, 8), new(2.0, 2.8, 0.025, 11.5)], Blades = [0.04, 0.127, 0.0635] };
         var lengths = new LengthStyle(unit);
         (BenchSettings read, var problems) = new SettingsFormReader(lengths).Read(SettingsFormReader.Fill(new(3, settings), lengths), settings);
         Assert.Empty(problems);
@@ -33,7 +33,7 @@ public class SettingsPageTests
         BenchSettings settings = await CurrentAsync(bench);
         Assert.Equal([0.05, 0.10, 0.127], settings.Blades);
         Assert.Equal(120, settings.Redo);
-        Assert.Equal(new SizesToBuy(2, 3, 0.1, 4.5), settings.Kits[1]);
+        Assert.Equal(new SizesToBuy(2, 3, 0.1, 4.5), settings.SizesToBuy[1]);
 
         Guid engine = await DemoEngine.AddAsync(bench);
         await (await FormPost.OnAsync(client, $"/engines/{engine}", "start")).With("Start.Clock", "1").SubmitAsync();

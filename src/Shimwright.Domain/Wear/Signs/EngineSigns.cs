@@ -51,6 +51,6 @@ internal static class RoomSign
     private static double Chance(EngineWear wear, int valve, double lowest)
     {
         WearState next = wear.Valves[valve][^1].Found.After(wear.Usual.Interval, wear.Usual.Diffusion);
-        return NormalLaw.Cdf((lowest - next.Clearance) / next.ClearanceSpread);
+        return StandardNormal.Cdf((lowest - next.Clearance) / next.ClearanceSpread);
     }
 }

@@ -64,13 +64,13 @@ internal sealed class SignScene
         ClearanceDistribution predicted = NormalClearance.On(
             Valves[v].Band, last.Predicted.Clearance, last.Predicted.ClearanceSpread, check.Feel.FinestScale(check.Readings[v]));
         return Surprise.Of(predicted, check.Readings[v], check.Thermal, check.Feel) is { } chance
-            ? -Math.Sign(last.Predicted.Clearance - last.Found.Clearance) * NormalLaw.Quantile(Math.Max(LeastChance, Math.Min(1, chance) / 2))
+            ? -Math.Sign(last.Predicted.Clearance - last.Found.Clearance) * StandardNormal.Quantile(Math.Max(LeastChance, Math.Min(1, chance) / 2))
             : null;
     }
 
-    private static double? RateOf(WearState found, RateLaw usual)
+    private static double? RateOf(WearState found, RateDistribution usual)
     {
-        double told = Squares.Of(usual.Spread) - found.RateVariance;
-        return told > LeastGain * Squares.Of(usual.Spread) ? (found.Rate - usual.Mean) / Math.Sqrt(told) : null;
+        double told = Squares.Of(usual.StandardDeviation) - found.RateVariance;
+        return told > LeastGain * Squares.Of(usual.StandardDeviation) ? (found.Rate - usual.Mean) / Math.Sqrt(told) : null;
     }
 }

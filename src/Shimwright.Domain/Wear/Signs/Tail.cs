@@ -6,10 +6,10 @@ namespace Shimwright.Domain.Wear.Signs;
 internal static class Tail
 {
     /// <summary>The chance of a number as great; 1 where there is none.</summary>
-    public static double Above(double? z) => z is { } number ? NormalLaw.Cdf(-number) : 1;
+    public static double Above(double? z) => z is { } number ? StandardNormal.Cdf(-number) : 1;
 
     /// <summary>The chance of a number as far out on either side; 1 where there is none.</summary>
-    public static double Beyond(double? z) => z is { } number ? 2 * NormalLaw.Cdf(-Math.Abs(number)) : 1;
+    public static double Beyond(double? z) => z is { } number ? 2 * StandardNormal.Cdf(-Math.Abs(number)) : 1;
 
     /// <summary>The smallest of several, for having looked at all of them (C. E. Bonferroni's bound).</summary>
     public static double OfChoice(double smallest, int among) => Math.Min(1, smallest * among);

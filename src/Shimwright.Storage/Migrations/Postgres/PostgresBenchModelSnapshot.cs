@@ -183,7 +183,7 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.ToTable("feels", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.ForecastRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
                 {
                     b.Property<Guid>("EngineId")
                         .HasColumnType("uuid");
@@ -466,11 +466,11 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.ForecastRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.EngineRow", null)
                         .WithOne()
-                        .HasForeignKey("Shimwright.Storage.Database.ForecastRow", "EngineId")
+                        .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

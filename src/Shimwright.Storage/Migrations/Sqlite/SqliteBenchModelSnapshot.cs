@@ -177,7 +177,7 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.ToTable("feels", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.ForecastRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
                 {
                     b.Property<Guid>("EngineId")
                         .HasColumnType("TEXT");
@@ -460,11 +460,11 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.ForecastRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.EngineRow", null)
                         .WithOne()
-                        .HasForeignKey("Shimwright.Storage.Database.ForecastRow", "EngineId")
+                        .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

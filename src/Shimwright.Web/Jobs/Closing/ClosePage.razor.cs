@@ -112,7 +112,7 @@ public sealed partial class ClosePage : JobPage
             return;
         }
 
-        SetupReading reading = SecondRound.Of(Sheet);
+        ParsedSetup reading = SecondRound.Of(Sheet);
         if (reading.Setup is not { } setup)
         {
             Refuse(reading.Problems);

@@ -71,7 +71,7 @@ public class WearSignsTests
     [Fact]
     public void Of_ChangeThatMissed_IsAboutTheChangeAndNotAStep()
     {
-        MadeChange change = MadeChange.Fitted(0, Made.Measured(2.5), Made.Measured(2.45));
+        Adjustment change = Adjustment.Fitted(0, Made.Measured(2.5), Made.Measured(2.45));
         WearCheck[] checks = [Check(Four, 0, [0.05, 0, 0, 0], 20, change), Check(Four, 0, [0.05, 0, 0, 0], 20)];
         IReadOnlyList<WearSign> signs = WearSigns.Of(WearFilter.Follow(checks, Kept.Wear));
         Assert.Equal([0], Assert.Single(signs, s => s.Kind == SignKind.MissedPrediction).Valves);
@@ -107,7 +107,7 @@ public class WearSignsTests
         return WearSigns.Of(WearFilter.Follow(checks, Kept.Wear));
     }
 
-    private static WearCheck Check(Engine engine, double clock, double[] lost, double temperature, params MadeChange[] changes) => new(
+    private static WearCheck Check(Engine engine, double clock, double[] lost, double temperature, params Adjustment[] changes) => new(
         clock,
         new EngineCheck(engine, engine.Valves.Select((v, i) => Made.Value(v.Band.Middle + 0.01 - lost[i], 0.006)), temperature),
         engine.Valves.Select(_ => (Thickness?)Made.Measured(2.5)),

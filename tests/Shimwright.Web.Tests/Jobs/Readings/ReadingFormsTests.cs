@@ -82,7 +82,7 @@ public class ReadingFormsTests
     [Fact]
     public void Read_Conditions_AtTheCheckAndAtTheRecheck()
     {
-        var form = new ConditionsSent { Clock = "118.5", Temperature = "68 °F" };
+        var form = new ConditionsInput { Clock = "118.5", Temperature = "68 °F" };
         Assert.Equal([new CheckStated(118.5, 20)], form.Read(SheetPart.Check, "h").Facts);
         Assert.Equal([new RecheckStated(20)], form.Read(SheetPart.Recheck, "h").Facts);
     }
@@ -92,7 +92,7 @@ public class ReadingFormsTests
     [InlineData("118", "warm")]
     [InlineData("118 km", "20")]
     public void Read_WhatAreNoConditions_IsRefused(string clock, string temperature) =>
-        Assert.NotEmpty(new ConditionsSent { Clock = clock, Temperature = temperature }.Read(SheetPart.Check, "h").Problems);
+        Assert.NotEmpty(new ConditionsInput { Clock = clock, Temperature = temperature }.Read(SheetPart.Check, "h").Problems);
 
     [Fact]
     public void Read_NoCause_IsRefused() => Assert.Equal("nothing was chosen", new SuspectedSent().Read().Problems.Single().Found);

@@ -80,7 +80,7 @@ public class ShimsPageTests
     [Fact]
     public void For_LeftLastTime_OffersThatSizeAndSaysWhy()
     {
-        SetupReading reading = DemoEngine.Setup("02-worn-four.json");
+        ParsedSetup reading = DemoEngine.Setup("02-worn-four.json");
         ShimEntry entry = ShimEntry.For(JobSheet.Of(reading.Setup!, []), null, v => new(v, 2.375, "marked"));
         Assert.Equal("left last time", entry.Sizes.Single(s => s.Thickness == 2.375).Why);
         Assert.Equal(entry.Sizes.Select(s => s.Thickness).Order(), entry.Sizes.Select(s => s.Thickness));

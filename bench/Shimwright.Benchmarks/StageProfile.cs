@@ -1,0 +1,66 @@
+using System.Diagnostics;
+using System.Globalization;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Benchmarks;
+
+/// <summary>
+/// Where the time of a plan goes, stage by stage: the fastest and the median of many runs after a warm-up. On a
+/// shared machine the fastest says what the code costs, the median what was had.
+/// </summary>
+internal static class StageProfile
+{
+    private const int WarmUp = 60;
+    private const int Runs = 61;
+
+    public static void Print(TextWriter to, SearchedJob job)
+    {
+        PlanRequest request = job.Job.Request;
+        (EngineEstimate estimate, OptionTable options) = (job.Estimate, job.Options);
+        double finest = request.FinestChange;
+        PlanWriter Writer() => new(request, estimate, options);
+
+        void Stage<T>(string name, Func<T> run)
+        {
+            (double fastest, double median) = Time(run);
+            to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {name,-42} {fastest,8:0.000} {median,8:0.000} ms"));
+        }
+
+        Stage("estimate", () => EngineEstimate.From(request.Check, finest));
+        Stage("  of which the likelihoods", () => Likelihoods(estimate));
+        Stage("option table", () => new OptionTable(request, estimate));
+        Stage("hull search", () => new PlanHull(request, new PlanSearch(request, options)).Choose());
+        Stage("writing all plans", () => job.Hull.Corners.Select(Writer().Write).Count());
+        Stage("Planner.Plan, all of the above", () => Planner.Plan(request));
+        Stage("the same with a horizon, no past", () => Planner.Plan(job.Job.Lasting));
+        Stage("the same with a horizon and a past", () => Planner.Plan(job.Job.LastingWithPast));
+        Stage("then ChanceAll and After of the chosen", () => Read(Writer().Write(job.Chosen)));
+        Stage("then ChanceAll and After of all plans", () => job.Hull.Corners.Select(Writer().Write).Sum(Read));
+    }
+
+    private static double Likelihoods(EngineEstimate estimate) => estimate.Valves.Index().Sum(v =>
+        Likelihood.On(v.Item.Grid, estimate.Check.Readings[v.Index], estimate.Check.Thermal, estimate.Check.Feel)[0]);
+
+    /// <summary>Everything of a plan that is computed when it is asked for.</summary>
+    private static double Read(ShimPlan plan) => plan.ChanceAll + plan.Valves.Sum(v => v.After?.Mean ?? 0);
+
+    private static (double Fastest, double Median) Time<T>(Func<T> run)
+    {
+        for (int i = 0; i < WarmUp; i++)
+        {
+            GC.KeepAlive(run());
+        }
+
+        double[] times = new double[Runs];
+        for (int i = 0; i < Runs; i++)
+        {
+            long start = Stopwatch.GetTimestamp();
+            GC.KeepAlive(run());
+            times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        }
+
+        Array.Sort(times);
+        return (times[0], times[Runs / 2]);
+    }
+}

@@ -1,0 +1,55 @@
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Readings;
+
+/// <summary>
+/// What is expected of an engine whose history is unknown, before anything is felt: its valves started near the
+/// middle of their bands and have lost clearance since, part of it together and part of it each on its own.
+/// The defaults are common practice, no source.
+/// </summary>
+public sealed record LossPrior
+{
+    /// <summary>The greatest shared loss that is considered, mm.</summary>
+    public const double GreatestShared = 0.24;
+
+    /// <summary>The weight of a valve that fits no expectation.</summary>
+    public const double StrayWeight = 0.03;
+
+    /// <summary>How far from the middle of its band a stray valve may be, mm either way.</summary>
+    public const double StrayReach = 0.5;
+
+    /// <summary>The least and greatest mean loss that is taken, mm.</summary>
+    public const double LeastMean = 0.001, GreatestMean = 1;
+
+    /// <summary>Makes an expectation.</summary>
+    /// <param name="shared">Scale of the loss that the valves share, mm, 0.001 to 1.</param>
+    /// <param name="own">Mean of the loss that each valve has on its own, mm, 0.001 to 1.</param>
+    public LossPrior(double shared = 0.04, double own = 0.02)
+    {
+        Shared = Guard.Within(shared, LeastMean, GreatestMean);
+        Own = Guard.Within(own, LeastMean, GreatestMean);
+    }
+
+    /// <summary>Ordinary wear.</summary>
+    public static LossPrior Ordinary { get; } = new();
+
+    /// <summary>Dust is known to have got in.</summary>
+    public static LossPrior Dust { get; } = new(0.08, 0.02);
+
+    /// <summary>Scale of the shared loss, mm.</summary>
+    public double Shared { get; }
+
+    /// <summary>Mean of each valve's own loss, mm.</summary>
+    public double Own { get; }
+
+    /// <summary>
+    /// The density of y = s·Z - x, Z standard normal and x exponential with mean <see cref="Own"/>: where a valve
+    /// lies about the middle of its band, less the shared loss, when the band sets s.
+    /// </summary>
+    internal double OwnDensity(double y, double s)
+    {
+        double ratio = s / Own;
+        double log = (ratio * ratio / 2) + (y / Own) + StandardNormal.LogCdf(-(y / s) - ratio) - Math.Log(Own);
+        return Math.Exp(log);
+    }
+}

@@ -1,0 +1,47 @@
+using Shimwright.Domain.Numerics;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Rechecking;
+
+/// <summary>What was done at one valve after its check.</summary>
+public sealed record Adjustment
+{
+    private Adjustment(int valve, Thickness? from, Thickness? to, double turns)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(valve);
+        Valve = valve;
+        From = from;
+        To = to;
+        Turns = turns;
+    }
+
+    /// <summary>The valve's place in the engine, from 0.</summary>
+    public int Valve { get; }
+
+    /// <summary>The thickness that came out; null for a screw.</summary>
+    public Thickness? From { get; }
+
+    /// <summary>The thickness that went in; null for a screw.</summary>
+    public Thickness? To { get; }
+
+    /// <summary>Turns of the screw, positive for more clearance; 0 for a shim.</summary>
+    public double Turns { get; }
+
+    /// <summary>A shim was changed.</summary>
+    /// <param name="valve">The valve's place in the engine, from 0.</param>
+    /// <param name="from">The thickness that came out.</param>
+    /// <param name="to">The thickness that went in.</param>
+    /// <returns>The change.</returns>
+    public static Adjustment Fitted(int valve, Thickness from, Thickness to)
+    {
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(to);
+        return new(valve, from, to, 0);
+    }
+
+    /// <summary>A screw was turned.</summary>
+    /// <param name="valve">The valve's place in the engine, from 0.</param>
+    /// <param name="turns">Turns, positive for more clearance.</param>
+    /// <returns>The change.</returns>
+    public static Adjustment Turned(int valve, double turns) => new(valve, null, null, Guard.Finite(turns));
+}

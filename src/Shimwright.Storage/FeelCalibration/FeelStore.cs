@@ -1,0 +1,105 @@
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.FeelCalibration;
+using Shimwright.Jobs.Members;
+using Shimwright.Storage.Database;
+
+namespace Shimwright.Storage.FeelCalibration;
+
+/// <summary>A person's book of trials as it is kept.</summary>
+/// <param name="Id">The person.</param>
+/// <param name="Book">The book.</param>
+public sealed record StoredFeel(Guid Id, FeelBook Book);
+
+/// <summary>
+/// The books of trials of those who work at the bench; entries are added, never changed and never taken away. They stand apart from
+/// the settings, so that a trial neither makes a settings page that is open elsewhere out of date nor copies every other trial.
+/// </summary>
+public sealed class FeelStore
+{
+    /// <summary>How often an entry looks for a number of its own where others write at the same time.</summary>
+    private const int MostTries = 20;
+
+    private readonly Func<BenchContext> _open;
+    private readonly TimeProvider _time;
+
+    internal FeelStore(Func<BenchContext> open, TimeProvider time)
+    {
+        _open = open;
+        _time = time;
+    }
+
+    /// <summary>Everybody's books, by name.</summary>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The books.</returns>
+    public async Task<IReadOnlyList<StoredFeel>> ListAsync(CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        List<FeelRow> rows = await context.Feels.AsNoTracking().OrderBy(f => f.PersonId).ThenBy(f => f.Number).ToListAsync(cancel);
+        return [.. rows.GroupBy(f => f.PersonId).Select(Book).OrderBy(f => f.Book.Name, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Id)];
+    }
+
+    /// <summary>One person's book.</summary>
+    /// <param name="id">The person.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The book, or null where there is no such person.</returns>
+    public async Task<StoredFeel?> FindAsync(Guid id, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        List<FeelRow> rows = await RowsOf(context, id, cancel);
+        return rows.Count == 0 ? null : new(id, BookOf(rows));
+    }
+
+    /// <summary>Writes an entry into a book; the first one, with a name, begins it. The same action sent twice counts once.</summary>
+    /// <param name="id">The person.</param>
+    /// <param name="action">The action.</param>
+    /// <param name="device">The device.</param>
+    /// <param name="entry">The entry.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What is wrong with it; nothing where it is kept.</returns>
+    public async Task<IReadOnlyList<JobProblem>> AddAsync(Guid id, Guid action, string device, FeelEntry entry, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        if (!PlainText.CanNameADevice(device))
+        {
+            throw new ArgumentException("The device has a name.", nameof(device));
+        }
+
+        FeelEntry plain = entry is FeelNamed named ? new FeelNamed(PlainText.Of(named.Name).Trim()) : entry;
+        for (int tries = 1; ; tries++)
+        {
+            await using BenchContext context = _open();
+            List<FeelRow> rows = await RowsOf(context, id, cancel);
+            if (rows.Any(r => r.Action == action))
+            {
+                return [];
+            }
+
+            FeelBook book = BookOf(rows);
+            IReadOnlyList<JobProblem> problems = rows.Count == 0 && plain is not FeelNamed
+                ? [new("person", "there is no such person", "open the page again")]
+                : book.Problems(plain);
+            if (problems.Count > 0)
+            {
+                return problems;
+            }
+
+            context.Feels.Add(new FeelRow { PersonId = id, Number = book.Last + 1, Action = action, Device = device, At = _time.GetUtcNow().UtcDateTime, Entry = plain.ToJson() });
+            try
+            {
+                await context.SaveChangesAsync(cancel);
+                return [];
+            }
+            catch (DbUpdateException) when (tries < MostTries)
+            {
+                // The number was taken in between: look again.
+            }
+        }
+    }
+
+    private static Task<List<FeelRow>> RowsOf(BenchContext context, Guid id, CancellationToken cancel) =>
+        context.Feels.AsNoTracking().Where(f => f.PersonId == id).OrderBy(f => f.Number).ToListAsync(cancel);
+
+    private static StoredFeel Book(IGrouping<Guid, FeelRow> rows) => new(rows.Key, BookOf(rows));
+
+    private static FeelBook BookOf(IEnumerable<FeelRow> rows) => new(rows.Select(r => FeelEntry.Read(r.Entry)));
+}

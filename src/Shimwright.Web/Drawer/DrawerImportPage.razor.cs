@@ -1,0 +1,104 @@
+using System.Text;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http;
+using Shimwright.Jobs.Tables;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+using Shimwright.Web.Shell;
+
+namespace Shimwright.Web.Drawer;
+
+/// <summary>Counts from a file: looked at first, and taken in only where every line is clean.</summary>
+public sealed partial class DrawerImportPage : ComponentBase
+{
+    private IReadOnlyList<string> _wrong = [];
+    private IReadOnlyList<ShimCount> _counts = [];
+    private Dictionary<ShimSize, ShimLot> _lots = [];
+    private int _changed;
+    private string _text = "";
+
+    [CascadingParameter]
+    private HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    private BenchDatabase Database { get; set; } = null!;
+
+    [Inject]
+    private NavigationManager Navigation { get; set; } = null!;
+
+    [SupplyParameterFromForm(FormName = "look")]
+    private LookForm? Look { get; set; }
+
+    [SupplyParameterFromForm(FormName = "take")]
+    private TakeForm? Take { get; set; }
+
+    protected override async Task OnInitializedAsync()
+    {
+        if (Take is not null)
+        {
+            await ShowAsync(DrawerTable.Read(Encoding.UTF8.GetBytes(Take.Text ?? "")));
+        }
+    }
+
+    private async Task LookAsync()
+    {
+        if (await SentFile.ReadAsync(Look!.File, Http.RequestAborted) is not { } file)
+        {
+            Refuse(["no file was chosen, or it is empty"]);
+            return;
+        }
+
+        await ShowAsync(DrawerTable.Read(file));
+    }
+
+    private async Task TakeAsync()
+    {
+        if (_counts.Count == 0)
+        {
+            return;
+        }
+
+        DrawerResult result = await Database.Drawer.CountAsync(_counts, new(Take!.Action, Device.Of(Http)));
+        if (result.IsSaved)
+        {
+            Navigation.NavigateTo("/drawer");
+        }
+        else
+        {
+            Refuse([.. result.Problems.Select(p => p.ToString())]);
+        }
+    }
+
+    private async Task ShowAsync(DrawerReading reading)
+    {
+        if (reading.Problems.Count > 0)
+        {
+            Refuse([.. reading.Problems.Select(p => p.ToString())]);
+            return;
+        }
+
+        // Written anew: what is confirmed is what was shown, whatever stood around it in the file.
+        _text = DrawerTable.Write(reading.Lines);
+        _counts = DrawerFile.Counts(reading);
+        _lots = (await Database.Drawer.LotsAsync()).ToDictionary(l => l.Size);
+        _changed = _counts.Count(c => Lying(c.Size) != c.Count);
+    }
+
+    private int Lying(ShimSize size) => _lots.TryGetValue(size, out ShimLot? lot) ? lot.Lying : 0;
+
+    private void Refuse(IReadOnlyList<string> wrong)
+    {
+        _wrong = wrong;
+        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+    }
+
+    private sealed class LookForm : ActionForm
+    {
+        public IFormFile? File { get; set; }
+    }
+
+    private sealed class TakeForm : ActionForm
+    {
+        public string? Text { get; set; }
+    }
+}

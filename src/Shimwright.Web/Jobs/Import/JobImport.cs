@@ -1,0 +1,81 @@
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Engines;
+
+namespace Shimwright.Web.Jobs.Import;
+
+/// <summary>What became of a job file that was taken in.</summary>
+/// <param name="Job">The job, or null where there are problems.</param>
+/// <param name="Problems">All problems.</param>
+internal sealed record ImportedJob(Guid? Job, IReadOnlyList<JobProblem> Problems);
+
+/// <summary>Taking a job file in: an engine, where there is none of that name, and a job on it.</summary>
+internal static class JobImport
+{
+    /// <summary>Takes a file in.</summary>
+    /// <param name="database">The bench.</param>
+    /// <param name="file">The file.</param>
+    /// <param name="engineId">The engine that it is meant for; null for the one of that name, or a new one.</param>
+    /// <param name="alwaysNew">Whether an engine of that name is another one.</param>
+    /// <param name="sent">The action, and the device that sent it.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The job, or what is wrong.</returns>
+    public static async Task<ImportedJob> RunAsync(
+        BenchDatabase database, byte[] file, Guid? engineId, bool alwaysNew, (Guid Action, string Device) sent, CancellationToken cancel)
+    {
+        ParsedSetup reading = JobSetup.FromFile(file);
+        if (reading.Setup is not { } setup)
+        {
+            return new(null, reading.Problems);
+        }
+
+        string name = setup.Card.Engine.Name;
+        Guid? wanted = engineId ?? (alwaysNew ? null : await NamedAsync(database, name, cancel));
+        if (wanted is { } known)
+        {
+            if (await database.Engines.FindAsync(known, cancel) is not { } engine)
+            {
+                return new(null, [new("engine", "there is no such engine", "choose another, or take the file in as a new engine")]);
+            }
+
+            if (Differences(setup, engine) is { Count: > 0 } differences)
+            {
+                return new(null, differences);
+            }
+        }
+
+        // The same file sent twice with the same action makes one engine and one job.
+        Guid id = wanted ?? sent.Action;
+        if (wanted is null)
+        {
+            await database.Engines.AddAsync(id, name, setup.Card, new CardDetails { AccessMinutes = JobTerms.Costs(Empty(setup)).Access }, cancel: cancel);
+        }
+
+        return new(await database.Jobs.StartAsync(id, setup, reading.Facts, sent.Action, sent.Device, cancel), []);
+    }
+
+    private static JobSheet Empty(JobSetup setup) => JobSheet.Of(setup, []);
+
+    private static async Task<Guid?> NamedAsync(BenchDatabase database, string name, CancellationToken cancel) =>
+        (await database.Engines.ListAsync(name, 0, 100, cancel)).FirstOrDefault(e => string.Equals(e.Name.Trim(), name.Trim(), StringComparison.OrdinalIgnoreCase))?.Id;
+
+    /// <summary>A file for another engine is not laid upon this one.</summary>
+    private static List<JobProblem> Differences(JobSetup setup, StoredEngine engine)
+    {
+        string[] file = [.. setup.Card.Engine.Valves.Select(v => v.Id)];
+        string[] card = [.. engine.Card.Engine.Valves.Select(v => v.Id)];
+        List<JobProblem> problems = [];
+        if (!file.ToHashSet().SetEquals(card))
+        {
+            problems.Add(new("engine.valves", $"the file has {string.Join(", ", file)}", $"{engine.Name} has {string.Join(", ", card)}; take the file in as a new engine"));
+        }
+
+        if (setup.Card.Engine.Valvetrain.Adjuster != engine.Card.Engine.Valvetrain.Adjuster)
+        {
+            problems.Add(new("engine.valvetrain", "the file's is another one", $"{engine.Name} has its own; take the file in as a new engine"));
+        }
+
+        return problems;
+    }
+}
