@@ -1,4 +1,5 @@
 using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 
 namespace Shimwright.Cli;
 

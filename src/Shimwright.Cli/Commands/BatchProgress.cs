@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Cli.Running;
 using Spectre.Console;
 
 namespace Shimwright.Cli.Commands;

@@ -1,3 +1,5 @@
+using Shimwright.Cli.Answers;
+using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;

@@ -1,5 +1,6 @@
 using System.CommandLine;
-using Shimwright.Cli.Tables;
+using Shimwright.Cli.Answers;
+using Shimwright.Cli.Running;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.FeelCalibration;

@@ -1,5 +1,6 @@
 using System.CommandLine;
-using Shimwright.Cli.Tables;
+using Shimwright.Cli.Answers;
+using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;

@@ -1,20 +1,11 @@
 using System.CommandLine;
-using Shimwright.Cli.Tables;
+using Shimwright.Cli.Answers;
+using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Cli.Commands;
-
-/// <summary>What a command has to say about one job, for people and for programs.</summary>
-internal interface IJobAnswer
-{
-    int Exit { get; }
-
-    string Json(bool indented);
-
-    void Show(Page page);
-}
 
 /// <summary>The commands that work on a job file.</summary>
 internal static class JobCommands

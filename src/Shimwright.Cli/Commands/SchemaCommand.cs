@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 
 namespace Shimwright.Cli.Commands;

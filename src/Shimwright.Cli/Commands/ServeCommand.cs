@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Shimwright.Cli.Running;
 using Shimwright.Storage.Database;
 using Shimwright.Web.Shell;
 

@@ -1,3 +1,5 @@
+using Shimwright.Cli.Running;
+
 namespace Shimwright.Cli.Commands;
 
 /// <summary>Files named on the command line; - is standard input.</summary>

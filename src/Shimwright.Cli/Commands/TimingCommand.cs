@@ -1,7 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
-using Shimwright.Cli.Tables;
+using Shimwright.Cli.Answers;
+using Shimwright.Cli.Running;
 using Shimwright.Domain.CamTiming;
 using Shimwright.Domain.CrankStops;
 using Shimwright.Jobs.Guidance;

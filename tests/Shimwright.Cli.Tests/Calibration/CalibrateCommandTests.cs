@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 using Shimwright.Jobs;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Commands;

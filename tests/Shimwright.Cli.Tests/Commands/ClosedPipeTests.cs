@@ -1,5 +1,6 @@
 using System.IO.Pipes;
 using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Commands;

@@ -1,4 +1,5 @@
 using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Commands;

@@ -1,3 +1,4 @@
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Commands;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
 namespace Shimwright.Cli.Tests.Commands;

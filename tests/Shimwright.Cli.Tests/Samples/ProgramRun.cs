@@ -1,5 +1,6 @@
 using System.Text;
 using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 
 namespace Shimwright.Cli.Tests.Samples;
 

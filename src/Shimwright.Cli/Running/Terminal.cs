@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Shimwright.Cli;
+namespace Shimwright.Cli.Running;
 
 /// <summary>What a run of the program is connected to; the tests give it buffers.</summary>
 internal sealed record Terminal(Stream Input, TextWriter Output, TextWriter Error, bool OutputIsTerminal, bool ErrorIsTerminal, int Width)

@@ -1,4 +1,4 @@
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>On which pages a column has room.</summary>
 internal enum Shown

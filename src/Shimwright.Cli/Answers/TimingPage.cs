@@ -1,7 +1,7 @@
 using Shimwright.Jobs.Results;
 using static System.FormattableString;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What timing prints.</summary>
 internal static class TimingPage

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Shimwright.Jobs.Results;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>A clearance from depths with its budget.</summary>
 internal static class DepthTable

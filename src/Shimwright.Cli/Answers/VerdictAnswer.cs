@@ -1,10 +1,10 @@
-using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What verdict prints.</summary>
 internal sealed class VerdictAnswer(Job job) : IJobAnswer

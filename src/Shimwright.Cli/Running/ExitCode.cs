@@ -1,4 +1,4 @@
-namespace Shimwright.Cli;
+namespace Shimwright.Cli.Running;
 
 /// <summary>What the program says to the shell.</summary>
 internal static class ExitCode

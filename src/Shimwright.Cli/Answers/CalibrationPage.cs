@@ -4,7 +4,7 @@ using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using static System.FormattableString;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What calibrate prints.</summary>
 internal static class CalibrationPage

@@ -1,7 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>
 /// An estimate against its band in one line of text: [ and ] are the limits, a row of = the 95 % interval, o the

@@ -1,7 +1,8 @@
 using System.Globalization;
+using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
-namespace Shimwright.Cli.Tests.Tables;
+namespace Shimwright.Cli.Tests.Answers;
 
 public class ApprovedOutputTests
 {

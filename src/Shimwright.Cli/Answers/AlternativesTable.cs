@@ -2,7 +2,7 @@ using System.Globalization;
 using Shimwright.Domain.Planning;
 using Spectre.Console;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>The plans worth considering, least work first, the chosen one marked.</summary>
 internal static class AlternativesTable

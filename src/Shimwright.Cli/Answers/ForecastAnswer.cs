@@ -1,10 +1,10 @@
 using System.Globalization;
-using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What forecast prints.</summary>
 internal sealed class ForecastAnswer(Job job) : IJobAnswer

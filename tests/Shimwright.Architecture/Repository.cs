@@ -1,4 +1,4 @@
-namespace Shimwright.Domain.Tests.Architecture;
+namespace Shimwright.Architecture;
 
 /// <summary>The project's files, found from where the tests run.</summary>
 internal static class Repository

@@ -1,12 +1,12 @@
 using System.Globalization;
-using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 using Spectre.Console;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What plan prints.</summary>
 internal sealed class PlanAnswer(Job job) : IJobAnswer

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>Writes lines on without the blanks at their ends, which tables leave and files and diffs do not want.</summary>
 internal sealed class TrimmedWriter(TextWriter inner) : TextWriter

@@ -1,6 +1,6 @@
 using Xunit;
 
-namespace Shimwright.Domain.Tests.Architecture;
+namespace Shimwright.Architecture;
 
 public class SourceTextTests
 {

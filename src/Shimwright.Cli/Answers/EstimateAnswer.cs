@@ -1,10 +1,10 @@
 using System.Globalization;
-using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Results;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What estimate prints.</summary>
 internal sealed class EstimateAnswer(Job job) : IJobAnswer

@@ -1,11 +1,11 @@
 using System.Globalization;
-using Shimwright.Cli.Commands;
+using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 using Spectre.Console;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>What stops prints.</summary>
 internal sealed class StopsAnswer(Job job) : IJobAnswer

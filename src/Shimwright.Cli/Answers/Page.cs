@@ -1,12 +1,13 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using Shimwright.Cli.Running;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Guidance;
 using Spectre.Console;
 
-namespace Shimwright.Cli.Tables;
+namespace Shimwright.Cli.Answers;
 
 /// <summary>A page of output for people: the console it is drawn on and the unit in which lengths are written.</summary>
 internal sealed class Page
