@@ -1,10 +1,11 @@
 using System.Text;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Components.Forms;
 using Shimwright.Jobs.Tables;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
 
@@ -17,8 +18,8 @@ public sealed partial class DrawerImportPage : ComponentBase
     private int _changed;
     private string _text = "";
 
-    [CascadingParameter]
-    private HttpContext Http { get; set; } = null!;
+    [Inject]
+    private IVisit Visit { get; set; } = null!;
 
     [Inject]
     private BenchDatabase Database { get; set; } = null!;
@@ -42,7 +43,7 @@ public sealed partial class DrawerImportPage : ComponentBase
 
     private async Task LookAsync()
     {
-        if (await SentFile.ReadAsync(Look!.File, Http.RequestAborted) is not { } file)
+        if (await SentFile.ReadAsync(Look!.File, Visit.Left) is not { } file)
         {
             Refuse(["no file was chosen, or it is empty"]);
             return;
@@ -58,7 +59,7 @@ public sealed partial class DrawerImportPage : ComponentBase
             return;
         }
 
-        DrawerResult result = await Database.Drawer.CountAsync(_counts, new(Take!.Action, Device.Of(Http)));
+        DrawerResult result = await Database.Drawer.CountAsync(_counts, new(Take!.Action, Visit.Device));
         if (result.IsSaved)
         {
             Navigation.NavigateTo("/drawer");
@@ -89,12 +90,12 @@ public sealed partial class DrawerImportPage : ComponentBase
     private void Refuse(IReadOnlyList<string> wrong)
     {
         _wrong = wrong;
-        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        Visit.Refuse();
     }
 
     private sealed class LookForm : ActionForm
     {
-        public IFormFile? File { get; set; }
+        public IBrowserFile? File { get; set; }
     }
 
     private sealed class TakeForm : ActionForm

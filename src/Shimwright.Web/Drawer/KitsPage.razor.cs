@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
@@ -8,6 +7,7 @@ using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Settings;
 using Shimwright.Web.Shell;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
 
@@ -43,8 +43,8 @@ public sealed partial class KitsPage : ComponentBase
     [SupplyParameterFromForm(Name = "Out")]
     private OutForm? Out { get; set; }
 
-    [CascadingParameter]
-    private HttpContext Http { get; set; } = null!;
+    [Inject]
+    private IVisit Visit { get; set; } = null!;
 
     [Inject]
     private BenchDatabase Database { get; set; } = null!;
@@ -61,7 +61,7 @@ public sealed partial class KitsPage : ComponentBase
         _worth = ReadWorth();
         if (_problems.Count > 0)
         {
-            Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            Visit.Refuse();
         }
 
         FleetOrders fleet = await Database.Orders.ListAsync(_query.Horizon);
@@ -95,7 +95,7 @@ public sealed partial class KitsPage : ComponentBase
             }
         }
 
-        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        Visit.Refuse();
     }
 
     private async Task TakeOutAsync()
@@ -112,7 +112,7 @@ public sealed partial class KitsPage : ComponentBase
 
     private async Task SaveAsync(IReadOnlyList<KitOnOffer> kits, int seen, string next)
     {
-        if (await Database.Settings.SaveAsync(_settings with { KitsOffered = kits }, seen, Device.Of(Http)))
+        if (await Database.Settings.SaveAsync(_settings with { KitsOffered = kits }, seen, Visit.Device))
         {
             Navigation.NavigateTo(next);
         }
@@ -125,7 +125,7 @@ public sealed partial class KitsPage : ComponentBase
     private void Refuse()
     {
         _problems = [new("kits", "the settings were changed on another device in between", "look at the kits as they are now and do it again")];
-        Http.Response.StatusCode = StatusCodes.Status409Conflict;
+        Visit.Conflict();
     }
 
     private double ReadWorth()

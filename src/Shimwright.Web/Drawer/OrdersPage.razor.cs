@@ -1,10 +1,10 @@
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
 
@@ -27,8 +27,8 @@ public sealed partial class OrdersPage : ComponentBase
     [SupplyParameterFromQuery(Name = "level")]
     private string? Level { get; set; }
 
-    [CascadingParameter]
-    private HttpContext Http { get; set; } = null!;
+    [Inject]
+    private IVisit Visit { get; set; } = null!;
 
     [Inject]
     private BenchDatabase Database { get; set; } = null!;
@@ -38,7 +38,7 @@ public sealed partial class OrdersPage : ComponentBase
         _query = OrderQuery.Read(Days, Level, _problems);
         if (_problems.Count > 0)
         {
-            Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            Visit.Refuse();
         }
 
         _stale = await Database.Due.RefreshStaleAsync(WorkedOutNow);

@@ -1,12 +1,12 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
 
@@ -20,8 +20,8 @@ public sealed partial class ShimPage : ComponentBase
     private string _currency = "";
     private ShimForm _form = new();
 
-    [CascadingParameter]
-    private HttpContext Http { get; set; } = null!;
+    [Inject]
+    private IVisit Visit { get; set; } = null!;
 
     [Inject]
     private BenchDatabase Database { get; set; } = null!;
@@ -81,7 +81,7 @@ public sealed partial class ShimPage : ComponentBase
         List<JobProblem> problems = [];
         if (Count!.Read(_lengths, problems, _lot!.Size) is { } shims)
         {
-            After(await Database.Drawer.CountAsync([shims], new(Count.Action, Device.Of(Http))));
+            After(await Database.Drawer.CountAsync([shims], new(Count.Action, Visit.Device)));
         }
         else
         {
@@ -95,7 +95,7 @@ public sealed partial class ShimPage : ComponentBase
         double? thickness = _lengths.Read(Measure!.Thickness, "thickness").Note(problems);
         if (thickness is { } found && Math.Abs(found) <= DrawerRules.GreatestDiameter)
         {
-            After(await Database.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Device.Of(Http))));
+            After(await Database.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Visit.Device)));
         }
         else
         {
@@ -103,7 +103,7 @@ public sealed partial class ShimPage : ComponentBase
         }
     }
 
-    private async Task UndoAsync() => After(await Database.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Device.Of(Http))));
+    private async Task UndoAsync() => After(await Database.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Visit.Device)));
 
     private void After(DrawerResult result)
     {
@@ -120,7 +120,7 @@ public sealed partial class ShimPage : ComponentBase
     private void Refuse(IReadOnlyList<JobProblem> problems)
     {
         _problems = problems;
-        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        Visit.Refuse();
     }
 
     private sealed class MeasureForm : ActionForm

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Components.Forms;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
@@ -92,7 +92,7 @@ internal sealed class FeelBackForm : FeelForm
 /// <summary>A file of trials.</summary>
 internal sealed class TrialFileForm : FeelForm
 {
-    public IFormFile? File { get; set; }
+    public IBrowserFile? File { get; set; }
 }
 
 /// <summary>The fit that a person saw is to be the bench's feel.</summary>

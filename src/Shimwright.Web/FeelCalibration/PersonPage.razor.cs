@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Guidance;
@@ -9,7 +8,7 @@ using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.FeelCalibration;
 using Shimwright.Storage.Settings;
-using Shimwright.Web.Shell;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.FeelCalibration;
 
@@ -26,8 +25,8 @@ public sealed partial class PersonPage : ComponentBase
     [Parameter]
     public Guid Id { get; set; }
 
-    [CascadingParameter]
-    private HttpContext Http { get; set; } = null!;
+    [Inject]
+    private IVisit Visit { get; set; } = null!;
 
     [Inject]
     private BenchDatabase Database { get; set; } = null!;
@@ -97,7 +96,7 @@ public sealed partial class PersonPage : ComponentBase
 
     private async Task ImportAsync()
     {
-        if (await SentFile.ReadAsync(Sent!.File, Http.RequestAborted) is not { } file)
+        if (await SentFile.ReadAsync(Sent!.File, Visit.Left) is not { } file)
         {
             Refuse([new("file", "no file was chosen, or it is empty", "choose a file with the columns gap, blade and feel")]);
             return;
@@ -123,11 +122,11 @@ public sealed partial class PersonPage : ComponentBase
         }
 
         if (_fit is null || Use!.Seen != _person!.Book.Last || Use.Version != _stored.Version
-            || !await Database.Settings.SaveAsync(_stored.Settings with { Feel = _fit.Feel }, Use.Version, Device.Of(Http)))
+            || !await Database.Settings.SaveAsync(_stored.Settings with { Feel = _fit.Feel }, Use.Version, Visit.Device))
         {
             await LoadAsync();
             Refuse([new("feel", "trials or settings are not those that you saw any more", "look at what stands here now, and press again")]);
-            Http.Response.StatusCode = StatusCodes.Status409Conflict;
+            Visit.Conflict();
             return;
         }
 
@@ -136,7 +135,7 @@ public sealed partial class PersonPage : ComponentBase
 
     private async Task AddAsync(FeelForm form, FeelEntry entry, string place)
     {
-        IReadOnlyList<JobProblem> problems = await Database.Feel.AddAsync(Id, form.Action, Device.Of(Http), entry);
+        IReadOnlyList<JobProblem> problems = await Database.Feel.AddAsync(Id, form.Action, Visit.Device, entry);
         if (problems.Count == 0)
         {
             Navigation.NavigateTo(Here + place);
@@ -150,6 +149,6 @@ public sealed partial class PersonPage : ComponentBase
     private void Refuse(IReadOnlyList<JobProblem> problems)
     {
         _problems = problems;
-        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        Visit.Refuse();
     }
 }

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
@@ -7,6 +6,7 @@ using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Settings;
 using Shimwright.Web.Shell;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Jobs;
 
@@ -17,8 +17,8 @@ public abstract class JobPage : ComponentBase
     [Parameter]
     public Guid Id { get; set; }
 
-    [CascadingParameter]
-    protected HttpContext Http { get; set; } = null!;
+    [Inject]
+    protected IVisit Visit { get; set; } = null!;
 
     [Inject]
     protected BenchDatabase Database { get; set; } = null!;
@@ -67,7 +67,7 @@ public abstract class JobPage : ComponentBase
     /// <summary>Adds facts in one action and stays; where they are refused, the page says why.</summary>
     private protected async Task<bool> SaveAsync(ActionForm form, params IReadOnlyList<JobFact> facts)
     {
-        AddResult result = await Database.Jobs.AddAsync(Id, new Addition(form.Action, Device.Of(Http), form.Seen, facts));
+        AddResult result = await Database.Jobs.AddAsync(Id, new Addition(form.Action, Visit.Device, form.Seen, facts));
         if (!result.IsSaved)
         {
             Refuse(result.Problems);
@@ -82,7 +82,7 @@ public abstract class JobPage : ComponentBase
     protected void Refuse(params IReadOnlyList<JobProblem> problems)
     {
         Problems = problems;
-        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        Visit.Refuse();
     }
 
     private async Task LoadAsync()

@@ -12,6 +12,7 @@ using Shimwright.Web.Drawer;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs;
 using Shimwright.Web.FeelCalibration;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Shell;
 
@@ -60,6 +61,8 @@ public static class BenchServer
     {
         services.AddSingleton(options.Database);
         services.AddSingleton(options.Time);
+        services.AddScoped<RequestVisit>();
+        services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
         services.AddSingleton<JobAnswers>();
         services.AddHostedService<ForecastKeeper>();
         services.AddRazorComponents();
@@ -89,7 +92,7 @@ public static class BenchServer
         app.Use(ErrorPages.Fetch);
         app.Use(ApiErrors.Describe);
         app.Use(BodyLimit.Check);
-        app.Use(Device.Name);
+        app.Use(DeviceCookie.Name);
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapBenchApi();
@@ -98,6 +101,6 @@ public static class BenchServer
         app.MapDrawerFile();
         app.MapOrderFile();
         app.MapFeelFiles();
-        app.MapRazorComponents<App>();
+        app.MapRazorComponents<App>().Add(BodyLimit.OfPage);
     }
 }

@@ -1,5 +1,7 @@
+using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Metadata;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Shell;
 
@@ -17,4 +19,15 @@ internal static class BodyLimit
         context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
         return Task.CompletedTask;
     }
+
+    /// <summary>Tells the server what a page says of the files that are sent to it.</summary>
+    public static void OfPage(EndpointBuilder page)
+    {
+        if (page.Metadata.OfType<LargestBodyAttribute>().LastOrDefault() is { } largest)
+        {
+            page.Metadata.Add(new PageLimit(largest.Bytes));
+        }
+    }
+
+    private sealed record PageLimit(long? MaxRequestBodySize) : IRequestSizeLimitMetadata;
 }

@@ -119,7 +119,7 @@ public sealed partial class ClosePage : JobPage
             return;
         }
 
-        Guid next = await Database.Jobs.StartAsync(Job!.Summary.EngineId, setup, reading.Facts, JobPast.SecondRoundOf(Job.Summary.Id), form.Action, Device.Of(Http));
+        Guid next = await Database.Jobs.StartAsync(Job!.Summary.EngineId, setup, reading.Facts, JobPast.SecondRoundOf(Job.Summary.Id), form.Action, Visit.Device);
         StoredJob started = (await Database.Jobs.FindAsync(next))!;
         Navigation.NavigateTo(StageLink.Next(next, started.Summary.Stage));
     }

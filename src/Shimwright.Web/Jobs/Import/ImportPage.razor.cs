@@ -1,10 +1,11 @@
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Components.Forms;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Shell;
+using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Jobs.Import;
 
@@ -14,8 +15,8 @@ public sealed partial class ImportPage : ComponentBase
     private IReadOnlyList<JobProblem> _problems = [];
     private StoredEngine? _engine;
 
-    [CascadingParameter]
-    private HttpContext Http { get; set; } = null!;
+    [Inject]
+    private IVisit Visit { get; set; } = null!;
 
     [Inject]
     private BenchDatabase Database { get; set; } = null!;
@@ -30,37 +31,37 @@ public sealed partial class ImportPage : ComponentBase
     private ImportForm? Sent { get; set; }
 
     protected override async Task OnInitializedAsync() =>
-        _engine = EngineId is { } id ? await Database.Engines.FindAsync(id, Http.RequestAborted) : null;
+        _engine = EngineId is { } id ? await Database.Engines.FindAsync(id, Visit.Left) : null;
 
     private async Task SendAsync()
     {
-        if (await SentFile.ReadAsync(Sent!.File, Http.RequestAborted) is not { } file)
+        if (await SentFile.ReadAsync(Sent!.File, Visit.Left) is not { } file)
         {
             Refuse([new("file", "no file was chosen, or it is empty", "choose a job file; its name usually ends in .json")]);
             return;
         }
 
         ImportedJob taken = await JobImport.RunAsync(
-            Database, file, Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Device.Of(Http)), Http.RequestAborted);
+            Database, file, Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Visit.Device), Visit.Left);
         if (taken.Job is not { } job)
         {
             Refuse(taken.Problems);
             return;
         }
 
-        StoredJob started = (await Database.Jobs.FindAsync(job, Http.RequestAborted))!;
+        StoredJob started = (await Database.Jobs.FindAsync(job, Visit.Left))!;
         Navigation.NavigateTo(StageLink.Next(job, started.Summary.Stage));
     }
 
     private void Refuse(IReadOnlyList<JobProblem> problems)
     {
         _problems = problems;
-        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        Visit.Refuse();
     }
 
     private sealed class ImportForm : ActionForm
     {
-        public IFormFile? File { get; set; }
+        public IBrowserFile? File { get; set; }
 
         public string? Engine { get; set; }
     }

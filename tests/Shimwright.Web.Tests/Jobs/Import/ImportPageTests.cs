@@ -30,6 +30,17 @@ public class ImportPageTests
     }
 
     [Fact]
+    public async Task Send_AFileThatIsLargerThanOtherPagesTake_IsTakenIn()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        byte[] blanks = new byte[2 * Web.Shell.BenchServer.LargestBody];
+        Array.Fill(blanks, (byte)' ');
+        FetchedPage page = await SendAsync(client, [.. blanks, .. DemoEngine.File()]);
+        Assert.EndsWith("/close", page.Address.AbsolutePath, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Send_ForAnEngineOfThatName_UsesIt()
     {
         await using RunningBench bench = await RunningBench.StartAsync();

@@ -1,22 +1,30 @@
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
 
-namespace Shimwright.Web.Shell;
+namespace Shimwright.Web.Visits;
 
 /// <summary>Which device a person works on: a random name in a cookie, so that what it sends can be told from what others send.</summary>
-internal static class Device
+internal static class DeviceCookie
 {
     private const string Cookie = "shimwright-device";
     private static readonly object Key = new();
 
-    /// <summary>Gives every new device its name before a page is made.</summary>
+    /// <summary>Gives every new device its name, and begins the visit, before a page is made.</summary>
     public static Task Name(HttpContext context, Func<Task> next)
     {
-        // A page about an error comes by twice.
-        if (context.Items.ContainsKey(Key))
+        // A page about an error comes by twice, the second time with services of its own.
+        if (context.Items[Key] is not string device)
         {
-            return next();
+            device = DeviceOf(context);
+            context.Items[Key] = device;
         }
 
+        context.RequestServices.GetRequiredService<RequestVisit>().Begin(context, device);
+        return next();
+    }
+
+    private static string DeviceOf(HttpContext context)
+    {
         if (!Guid.TryParseExact(context.Request.Cookies[Cookie], "N", out Guid id))
         {
             id = Guid.NewGuid();
@@ -29,10 +37,6 @@ internal static class Device
             });
         }
 
-        context.Items[Key] = id.ToString("N");
-        return next();
+        return id.ToString("N");
     }
-
-    /// <summary>The device of a request.</summary>
-    public static string Of(HttpContext context) => (string)context.Items[Key]!;
 }

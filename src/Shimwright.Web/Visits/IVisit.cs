@@ -1,0 +1,17 @@
+namespace Shimwright.Web.Visits;
+
+/// <summary>One visit to a page: who comes, and how it ends where that is not with the page alone. A page is visited once and is then gone.</summary>
+public interface IVisit
+{
+    /// <summary>The device on which the person works: a name by which what it sends can be told from what others send.</summary>
+    string Device { get; }
+
+    /// <summary>Falls when the visitor goes away without waiting for the page.</summary>
+    CancellationToken Left { get; }
+
+    /// <summary>Nothing was kept of what was sent: the page says what is wrong with it.</summary>
+    void Refuse();
+
+    /// <summary>Nothing was kept of what was sent: another device has changed in between what it was about.</summary>
+    void Conflict();
+}
