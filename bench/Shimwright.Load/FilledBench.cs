@@ -1,6 +1,7 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Database;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;

@@ -1,4 +1,4 @@
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
 
 namespace Shimwright.Load;
 

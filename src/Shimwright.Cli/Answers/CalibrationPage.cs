@@ -1,7 +1,7 @@
 using System.Globalization;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using static System.FormattableString;
 
 namespace Shimwright.Cli.Answers;

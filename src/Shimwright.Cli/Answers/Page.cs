@@ -4,7 +4,7 @@ using System.Globalization;
 using Shimwright.Cli.Running;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Spectre.Console;
 
 namespace Shimwright.Cli.Answers;

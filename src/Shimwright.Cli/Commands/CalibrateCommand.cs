@@ -4,7 +4,7 @@ using Shimwright.Cli.Running;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tables;
 

@@ -1,6 +1,9 @@
 using System.Text.Json.Nodes;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;

@@ -2,7 +2,7 @@ using System.CommandLine;
 using Shimwright.Cli.Answers;
 using Shimwright.Cli.Running;
 using Shimwright.Jobs;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Spectre.Console;
 

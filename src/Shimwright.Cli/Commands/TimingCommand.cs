@@ -5,7 +5,7 @@ using Shimwright.Cli.Answers;
 using Shimwright.Cli.Running;
 using Shimwright.Domain.CamTiming;
 using Shimwright.Domain.CrankStops;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 
 namespace Shimwright.Cli.Commands;

@@ -3,8 +3,9 @@ using System.Text.Json.Nodes;
 using Shimwright.Domain.Wear;
 using Shimwright.Domain.Wear.Signs;
 using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 
 namespace Shimwright.Jobs.Due;
 

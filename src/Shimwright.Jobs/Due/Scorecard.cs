@@ -1,6 +1,7 @@
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Rechecking;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Settings;
 
 namespace Shimwright.Jobs.Due;
 

@@ -4,7 +4,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 
 namespace Shimwright.Jobs.Due;
 

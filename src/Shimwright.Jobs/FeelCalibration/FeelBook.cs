@@ -1,7 +1,8 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 using static System.FormattableString;
 
 namespace Shimwright.Jobs.FeelCalibration;

@@ -4,7 +4,7 @@ using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.FeelCalibration;
 

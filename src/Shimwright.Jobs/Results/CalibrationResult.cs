@@ -1,6 +1,6 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Results;
 

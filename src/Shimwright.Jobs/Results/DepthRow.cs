@@ -1,4 +1,5 @@
 using Shimwright.Domain.Uncertainty;
+using Shimwright.Jobs.Sections;
 using static System.FormattableString;
 
 namespace Shimwright.Jobs.Results;

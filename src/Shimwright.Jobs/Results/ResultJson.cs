@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Jobs.Results;
 

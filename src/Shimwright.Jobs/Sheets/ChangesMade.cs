@@ -1,3 +1,5 @@
+using Shimwright.Jobs.Facts;
+
 namespace Shimwright.Jobs.Sheets;
 
 /// <summary>What was done at each valve since its check, put together from every change that counts.</summary>

@@ -1,31 +1,9 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Setups;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Sheets;
-
-/// <summary>Where a job stands.</summary>
-public enum JobStage
-{
-    /// <summary>Some valve has no reading.</summary>
-    Measure,
-
-    /// <summary>Some valve's shim is not known.</summary>
-    Shims,
-
-    /// <summary>No plan has been accepted.</summary>
-    Plan,
-
-    /// <summary>Something of the plan is not done.</summary>
-    Fit,
-
-    /// <summary>Some changed valve has not been read again.</summary>
-    Recheck,
-
-    /// <summary>All is done but the closing.</summary>
-    Close,
-
-    /// <summary>The job is closed.</summary>
-    Closed,
-}
 
 /// <summary>A job as its facts have left it: the setup with every fact laid over it in order, those that were undone left out.</summary>
 public sealed class JobSheet
@@ -89,6 +67,12 @@ public sealed class JobSheet
 
     /// <summary>The plan that holds, or null.</summary>
     public PlanAccepted? Plan => NewestOf("plan") as PlanAccepted;
+
+    /// <summary>Whether a plan was accepted and let go again, which leaves the choice open.</summary>
+    internal bool PlanWasReleased => NewestOf("plan") is PlanReleased;
+
+    /// <summary>The valves at which something was done since the check.</summary>
+    internal IReadOnlyCollection<string> ChangedValves => _changes.Valves;
 
     /// <summary>Whether something that the plan rests on was added or taken back after it was accepted.</summary>
     public bool PlanIsOutdated =>
@@ -181,38 +165,10 @@ public sealed class JobSheet
     public T? Newest<T>()
         where T : JobFact => _inForce.FindLast(e => e.Fact is T)?.Fact as T;
 
-    /// <summary>Where the job stands: the first thing that is still to be done.</summary>
-    public JobStage Stage
-    {
-        get
-        {
-            if (Closing is not null)
-            {
-                return JobStage.Closed;
-            }
-
-            if (Plan is not { } plan)
-            {
-                // A job file may come with its work done; a plan that was let go leaves the choice open again.
-                return !_newest.ContainsKey("plan") && _changes.Valves.Count > 0 ? AfterTheWork(_changes.Valves)
-                    : Engine.Valves.Any(v => LastReading(SheetPart.Check, v.Id) is null) ? JobStage.Measure
-                    : Engine.Valvetrain.HasShims && Engine.Valves.Any(v => FoundAt(v.Id) is null) ? JobStage.Shims
-                    : JobStage.Plan;
-            }
-
-            string[] changed = [.. plan.Changes.Select(c => c.Valve)];
-            return changed.Any(v => ChangeAt(v) is null) || FitSteps.For(this).Any(s => s.Must && !IsDone(s.Name)) ? JobStage.Fit
-                : AfterTheWork(changed);
-        }
-    }
-
     /// <summary>What the facts of an action say: its own, or for an undo those that it took back.</summary>
     internal IEnumerable<JobFact> SaidBy(JobEntry entry) => entry.Fact is Undone undo
         ? Entries.Where(e => e.Number < entry.Number && undo.Means(e)).SelectMany(SaidBy)
         : [entry.Fact];
-
-    private JobStage AfterTheWork(IEnumerable<string> changed) =>
-        changed.Any(v => LastReading(SheetPart.Recheck, v) is null) ? JobStage.Recheck : JobStage.Close;
 
     private bool Stands(JobEntry entry) => _standing.Contains(entry.Number);
 

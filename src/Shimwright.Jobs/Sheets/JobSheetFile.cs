@@ -1,8 +1,10 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sections;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Sheets;
 

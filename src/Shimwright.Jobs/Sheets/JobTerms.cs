@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Sheets;
 

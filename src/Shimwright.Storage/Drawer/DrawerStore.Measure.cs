@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Drawer;

@@ -1,7 +1,10 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;

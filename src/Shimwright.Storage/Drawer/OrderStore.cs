@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Shimwright.Domain.Drawer;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Settings;

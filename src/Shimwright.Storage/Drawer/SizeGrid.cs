@@ -1,5 +1,5 @@
 using Shimwright.Domain.Shims;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Storage.Drawer;
 

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Settings;

@@ -7,8 +7,8 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Guidance;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
 

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;

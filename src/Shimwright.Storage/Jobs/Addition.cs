@@ -1,5 +1,5 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Storage.Jobs;
 

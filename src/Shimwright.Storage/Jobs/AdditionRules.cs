@@ -1,4 +1,6 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Rules;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 

@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Jobs;

@@ -1,6 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Closing;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
@@ -74,7 +79,7 @@ public sealed partial class JobStore
             Action = action,
             StartedAt = now,
             ChangedAt = now,
-            Stage = (int)sheet.Stage,
+            Stage = (int)JobStages.Of(sheet),
             Last = sheet.Last,
             Clock = sheet.Check.Clock,
             Past = (int)past.Origin,
@@ -176,7 +181,7 @@ public sealed partial class JobStore
         JobSheet after = JobSheet.Of(sheet.Setup, [.. sheet.Entries, .. added]).WithShop(sheet.Shop);
         context.Facts.AddRange(added.Select(e => RowOf(row.Id, e)));
         row.Last = after.Last;
-        row.Stage = (int)after.Stage;
+        row.Stage = (int)JobStages.Of(after);
         row.Clock = after.Check.Clock;
         row.ChangedAt = now;
         if (after.Closing is null)
@@ -187,7 +192,7 @@ public sealed partial class JobStore
         else if (row.ClosedAt is null || addition.Facts.Any(f => f is JobClosed))
         {
             row.ClosedAt = now;
-            row.Record = JobRecord.Of(after).ToJson();
+            row.Record = RecordOfJob.Of(after).ToJson();
         }
 
         return after;

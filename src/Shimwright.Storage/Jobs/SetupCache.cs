@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Setups;
 
 namespace Shimwright.Storage.Jobs;
 

@@ -1,3 +1,6 @@
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Storage.Jobs;

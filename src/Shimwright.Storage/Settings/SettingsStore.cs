@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Settings;

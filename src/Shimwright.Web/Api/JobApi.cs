@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;

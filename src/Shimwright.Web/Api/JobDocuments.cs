@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Api;

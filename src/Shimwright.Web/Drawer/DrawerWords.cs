@@ -1,5 +1,5 @@
 using System.Globalization;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;

@@ -1,7 +1,7 @@
 using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;

@@ -1,4 +1,4 @@
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Storage.Drawer;
 using Shimwright.Web.Pictures;
 

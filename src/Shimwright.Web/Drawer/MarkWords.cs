@@ -1,5 +1,5 @@
 using Shimwright.Domain.Shims;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 
 namespace Shimwright.Web.Drawer;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;

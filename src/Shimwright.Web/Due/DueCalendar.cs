@@ -8,7 +8,8 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Jobs.Guidance;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Due;
 

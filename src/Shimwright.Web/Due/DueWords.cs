@@ -1,6 +1,6 @@
 using System.Globalization;
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Storage.Due;
 using Shimwright.Web.Shell;
 

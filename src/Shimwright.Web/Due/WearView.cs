@@ -1,6 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Storage.Due;
 using Shimwright.Web.Pictures;

@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
 using Shimwright.Jobs.Cards;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Engines;
 

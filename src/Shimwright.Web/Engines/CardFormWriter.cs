@@ -1,6 +1,6 @@
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Sections;
 using Shimwright.Storage.Engines;
 using Shimwright.Web.Shell;

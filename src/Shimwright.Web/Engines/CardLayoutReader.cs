@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Web.Engines;

@@ -1,6 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Cards;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Web.Engines;

@@ -1,8 +1,8 @@
 using System.Text.Json.Nodes;
 using Shimwright.Jobs.Cards;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Past;
 using Shimwright.Storage.Due;
 
 namespace Shimwright.Web.Engines;

@@ -1,6 +1,8 @@
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;

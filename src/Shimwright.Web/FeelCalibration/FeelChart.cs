@@ -1,6 +1,6 @@
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Web.Jobs;
 using Shimwright.Web.Pictures;

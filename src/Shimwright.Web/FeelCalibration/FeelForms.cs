@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components.Forms;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Web.FeelCalibration;

@@ -1,10 +1,11 @@
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Tables;
+using Shimwright.Jobs.Written;
 using Shimwright.Web.Jobs;
 using static System.FormattableString;
 

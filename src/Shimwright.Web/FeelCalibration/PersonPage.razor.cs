@@ -1,10 +1,10 @@
 using Microsoft.AspNetCore.Components;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.FeelCalibration;
 using Shimwright.Storage.Settings;

@@ -4,6 +4,7 @@ using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Jobs;

@@ -1,3 +1,4 @@
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Web.Jobs;

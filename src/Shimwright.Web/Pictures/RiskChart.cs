@@ -1,5 +1,5 @@
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Storage.Due;
 using Shimwright.Web.Due;
 

@@ -1,6 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 
 namespace Shimwright.Web.Pictures;
 

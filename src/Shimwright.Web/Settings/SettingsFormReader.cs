@@ -1,6 +1,7 @@
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage.Settings;
 using Shimwright.Web.Shell;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Shimwright.Domain.CamTiming;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 

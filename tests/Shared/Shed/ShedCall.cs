@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Jobs;
 

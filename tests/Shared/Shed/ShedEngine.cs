@@ -2,7 +2,8 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Settings;
 using Shimwright.Testing.Chance;
 
 namespace Shimwright.Testing.Shed;

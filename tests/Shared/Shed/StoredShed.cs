@@ -1,8 +1,14 @@
 using System.Text.Json.Nodes;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Engines;

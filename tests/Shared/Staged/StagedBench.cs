@@ -1,4 +1,6 @@
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;

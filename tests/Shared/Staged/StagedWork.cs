@@ -1,5 +1,8 @@
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Testing.Staged;

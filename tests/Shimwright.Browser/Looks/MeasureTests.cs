@@ -1,5 +1,5 @@
 using Shimwright.Browser.Running;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
 using static Microsoft.Playwright.Assertions;
 
 namespace Shimwright.Browser.Looks;

@@ -1,5 +1,5 @@
 using Shimwright.Browser.Running;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
 
 namespace Shimwright.Browser.Looks;
 

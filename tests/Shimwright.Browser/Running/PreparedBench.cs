@@ -1,5 +1,8 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Engines;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Database;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;

@@ -1,8 +1,9 @@
 using Shimwright.Domain.Rechecking;
+using Shimwright.Jobs.Closing;
 using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
-using Shimwright.Jobs.Tests.Sheets;
+using Shimwright.Jobs.Tests.Samples;
 
 namespace Shimwright.Jobs.Tests.Due;
 
@@ -15,7 +16,7 @@ public class ScorecardTests
         Ledger ledger = Ledger.ShimsFitted();
         ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.225, 0.003));
         ledger.Add(new JobClosed(120, "", "", ""));
-        JobRecord record = JobRecord.Read(JobRecord.Of(ledger.Sheet).ToJson());
+        JobRecord record = JobRecord.Read(RecordOfJob.Of(ledger.Sheet).ToJson());
         Scorecard card = Scorecard.Of([new(record, false)]);
         ScoredFitting fitting = Assert.Single(card.Fittings);
         RecordRow row = record.Valves.Single(v => v.Valve == "E1");

@@ -2,6 +2,10 @@ using System.Text;
 using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Tests.Samples;
 

@@ -1,6 +1,6 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 
 namespace Shimwright.Jobs.Tests.FeelCalibration;
 

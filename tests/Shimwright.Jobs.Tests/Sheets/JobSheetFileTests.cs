@@ -1,4 +1,5 @@
 using System.Text;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Tests.Samples;

@@ -1,4 +1,7 @@
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Tests.Samples;
 
 namespace Shimwright.Jobs.Tests.Sheets;
 
@@ -16,7 +19,7 @@ public class JobSheetTests
         Assert.Null(sheet.Closing);
         Assert.Null(sheet.FoundAt("I1"));
         Assert.Null(sheet.ChangeAt("I1"));
-        Assert.Equal(JobStage.Measure, sheet.Stage);
+        Assert.Equal(JobStage.Measure, JobStages.Of(sheet));
     }
 
     [Fact]
@@ -112,27 +115,27 @@ public class JobSheetTests
     {
         Ledger ledger = Ledger.Shims();
         ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01));
-        Assert.Equal(JobStage.Measure, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Measure, JobStages.Of(ledger.Sheet));
         ledger.Add(new BucketTurned(SheetPart.Check, "E1", true));
-        Assert.Equal(JobStage.Shims, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Shims, JobStages.Of(ledger.Sheet));
         ledger = Ledger.ShimsMeasured();
-        Assert.Equal(JobStage.Plan, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Plan, JobStages.Of(ledger.Sheet));
         PlanAccepted plan = ledger.ItsPlan();
         Assert.Equal(["E1"], plan.Changes.Select(c => c.Valve));
         ledger.Add(plan);
-        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Fit, JobStages.Of(ledger.Sheet));
         ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "calliper")));
-        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Fit, JobStages.Of(ledger.Sheet));
         ledger.TickAll();
-        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Recheck, JobStages.Of(ledger.Sheet));
         ledger.Add(new ClearanceRead(SheetPart.Recheck, "I1", 0.14, 0.01));
-        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Recheck, JobStages.Of(ledger.Sheet));
         ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.22, 0.01));
-        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Close, JobStages.Of(ledger.Sheet));
         ledger.Add(new JobClosed(119, "", "", ""));
-        Assert.Equal(JobStage.Closed, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Closed, JobStages.Of(ledger.Sheet));
         ledger.Add(new JobReopened());
-        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Close, JobStages.Of(ledger.Sheet));
     }
 
     [Fact]
@@ -141,19 +144,19 @@ public class JobSheetTests
         Ledger ledger = Ledger.Screws();
         ledger.Add(new ClearanceRead(SheetPart.Check, "I1", 0.15, 0.01));
         ledger.Add(new ClearanceRead(SheetPart.Check, "E1", 0.32, 0.01));
-        Assert.Equal(JobStage.Plan, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Plan, JobStages.Of(ledger.Sheet));
         ledger.Add(ledger.ItsPlan());
-        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Fit, JobStages.Of(ledger.Sheet));
         Assert.DoesNotContain(FitSteps.For(ledger.Sheet), s => s.Name == FitSteps.Timing);
         ledger.TickAll();
-        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Fit, JobStages.Of(ledger.Sheet));
         foreach (string valve in ledger.Sheet.Plan!.Changes.Select(c => c.Valve).ToArray())
         {
             ledger.Add(new ScrewTurned(valve, 0.1));
             ledger.Add(new ClearanceRead(SheetPart.Recheck, valve, 0.23, 0.01));
         }
 
-        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Close, JobStages.Of(ledger.Sheet));
     }
 
     [Fact]
@@ -165,7 +168,7 @@ public class JobSheetTests
         keep = keep with { Opened = [], Valves = [.. keep.Valves.Select(v => v with { Action = "keep", To = null })] };
         ledger.Add(keep);
         Assert.Empty(FitSteps.For(ledger.Sheet));
-        Assert.Equal(JobStage.Close, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Close, JobStages.Of(ledger.Sheet));
     }
 
     [Fact]
@@ -174,15 +177,15 @@ public class JobSheetTests
         Ledger ledger = Ledger.ShimsFitted();
         ledger.Add(new PlanReleased());
         Assert.Null(ledger.Sheet.Plan);
-        Assert.Equal(JobStage.Plan, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Plan, JobStages.Of(ledger.Sheet));
     }
 
     [Fact]
     public void Stage_JobFileWithItsWorkDone_AsksForTheRecheckThenForTheClosing()
     {
         Ledger ledger = Ledger.ImportedJob(Samples.Sample.Shims().Set("$.recheck.readings", "[]").Text);
-        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
-        Assert.Equal(JobStage.Close, Ledger.ImportedJob(Samples.Sample.Shims().Text).Sheet.Stage);
+        Assert.Equal(JobStage.Recheck, JobStages.Of(ledger.Sheet));
+        Assert.Equal(JobStage.Close, JobStages.Of(Ledger.ImportedJob(Samples.Sample.Shims().Text).Sheet));
     }
 
     [Fact]
@@ -193,7 +196,7 @@ public class JobSheetTests
         ledger.Add(new PlanReleased());
         ledger.Add(ledger.ItsPlan());
         Assert.False(ledger.Sheet.IsDone(FitSteps.Timing));
-        Assert.Equal(JobStage.Fit, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Fit, JobStages.Of(ledger.Sheet));
     }
 
     [Fact]
@@ -213,7 +216,7 @@ public class JobSheetTests
         ledger.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.68, "marked")));
         Assert.Empty(ledger.Sheet.Readings(SheetPart.Recheck, "E1"));
         Assert.Single(ledger.Sheet.Readings(SheetPart.Recheck, "I1"));
-        Assert.Equal(JobStage.Recheck, ledger.Sheet.Stage);
+        Assert.Equal(JobStage.Recheck, JobStages.Of(ledger.Sheet));
     }
 
     [Fact]

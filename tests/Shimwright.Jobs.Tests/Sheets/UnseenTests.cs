@@ -1,4 +1,6 @@
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Tests.Samples;
 
 namespace Shimwright.Jobs.Tests.Sheets;
 

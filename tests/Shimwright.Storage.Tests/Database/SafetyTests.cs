@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Tests.Samples;
 using static Shimwright.Storage.Tests.Samples.Bench;

@@ -1,4 +1,6 @@
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;

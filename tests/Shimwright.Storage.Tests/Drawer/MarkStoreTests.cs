@@ -1,4 +1,5 @@
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;

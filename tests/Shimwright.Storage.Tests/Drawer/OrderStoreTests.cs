@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Domain.Drawer;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Engines;

@@ -1,8 +1,11 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;

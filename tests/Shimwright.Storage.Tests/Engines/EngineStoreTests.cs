@@ -168,7 +168,7 @@ public class EngineStoreTests
         Guid engine = await database.Bench.AddEngineAsync("Busy");
         await database.Bench.AddEngineAsync("Idle");
         Guid closed = await database.Bench.StartJobAsync(engine);
-        await database.Bench.SaveAsync(closed, new Shimwright.Jobs.Sheets.CheckStated(150.5, 20), new Shimwright.Jobs.Sheets.JobClosed(151, "", "", ""));
+        await database.Bench.SaveAsync(closed, new Shimwright.Jobs.Facts.CheckStated(150.5, 20), new Shimwright.Jobs.Facts.JobClosed(151, "", "", ""));
         await database.Bench.StartJobAsync(engine);
         IReadOnlyList<EngineSummary> list = await database.Bench.Engines.ListAsync(null, 0, 10, Cancel);
         Assert.Equal([("Busy", 1, 150.5), ("Idle", 0, null)], list.Select(e => (e.Name, e.OpenJobs, e.LastClock)));

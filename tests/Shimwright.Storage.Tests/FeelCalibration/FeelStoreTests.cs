@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.FeelCalibration;
 using Shimwright.Storage.Tests.Samples;

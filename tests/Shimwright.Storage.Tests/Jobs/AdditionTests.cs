@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;

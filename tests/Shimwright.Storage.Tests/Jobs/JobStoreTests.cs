@@ -1,5 +1,10 @@
 using Shimwright.Jobs;
+using Shimwright.Jobs.Closing;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
@@ -128,7 +133,7 @@ public class JobStoreTests
         Assert.Equal((JobStage.Closed, new DateTime(2026, 3, 1, 9, 0, 0, DateTimeKind.Utc)), (closed.Summary.Stage, closed.Summary.ClosedAt));
         Assert.NotNull(closed.Record);
         Assert.True(closed.Record.Pass);
-        Assert.Equivalent(JobRecord.Of(closed.Sheet), closed.Record, strict: true);
+        Assert.Equivalent(RecordOfJob.Of(closed.Sheet), closed.Record, strict: true);
 
         StoredEngine stored = (await database.Bench.Engines.FindAsync(engine, Cancel))!;
         await database.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Renamed", Card("Renamed"), new CardDetails { Notes = "new" }, "", Cancel);

@@ -1,3 +1,5 @@
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 

@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Settings;
 using Shimwright.Storage.Tests.Samples;

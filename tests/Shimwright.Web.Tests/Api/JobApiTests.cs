@@ -2,8 +2,8 @@ using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Api;

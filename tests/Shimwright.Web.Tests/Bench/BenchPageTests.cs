@@ -1,4 +1,5 @@
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Setups;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Bench;

@@ -1,6 +1,9 @@
 using System.Net;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Engines;

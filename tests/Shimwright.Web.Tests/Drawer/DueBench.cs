@@ -1,4 +1,6 @@
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Engines;
 using Shimwright.Web.Tests.Pages;
 

@@ -1,6 +1,6 @@
 using System.Net;
 using AngleSharp.Dom;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Drawer;

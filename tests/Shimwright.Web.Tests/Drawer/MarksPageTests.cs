@@ -1,7 +1,7 @@
 using System.Net;
 using Shimwright.Domain.Shims;
-using Shimwright.Jobs.Guidance;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Storage.Drawer;
 using Shimwright.Web.Drawer;
 using Shimwright.Web.Tests.Pages;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Net;
 using AngleSharp.Dom;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Engines;
 using Shimwright.Web.Tests.Pages;

@@ -2,7 +2,7 @@ using System.Text;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Due;
 using Shimwright.Web.Due;
 

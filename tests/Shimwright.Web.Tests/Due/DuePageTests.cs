@@ -1,6 +1,8 @@
 using System.Net;
 using AngleSharp.Dom;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Tests.Pages;
 

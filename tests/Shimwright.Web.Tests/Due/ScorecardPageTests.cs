@@ -1,7 +1,10 @@
 using System.Net;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Tests.Pages;

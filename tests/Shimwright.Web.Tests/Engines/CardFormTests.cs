@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
 using Shimwright.Jobs.Cards;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Engines;
 using Shimwright.Web.Engines;
@@ -145,5 +145,5 @@ public class CardFormTests
         new(Guid.NewGuid(), card.Engine.Name, "", 1, Guid.NewGuid(), card.Engine.Name, 1, 1, card, new CardDetails());
 
     private static EngineCard DemoCard(string file) =>
-        Shimwright.Jobs.Sheets.JobSetup.FromFile(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", file))).Setup!.Card;
+        Shimwright.Jobs.Setups.JobSetup.FromFile(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", file))).Setup!.Card;
 }

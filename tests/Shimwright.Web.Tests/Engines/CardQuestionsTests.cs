@@ -1,5 +1,5 @@
 using Shimwright.Domain.Engines;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Web.Engines;
 
 namespace Shimwright.Web.Tests.Engines;

@@ -3,7 +3,8 @@ using System.Text;
 using AngleSharp.Dom;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage.FeelCalibration;
 using Shimwright.Web.Tests.Pages;
 

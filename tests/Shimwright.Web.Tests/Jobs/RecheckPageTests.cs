@@ -1,6 +1,8 @@
 using System.Net;
 using Shimwright.Jobs;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Jobs.Readings;
@@ -60,7 +62,7 @@ public class RecheckPageTests
         }
 
         Assert.Equal(["I1", "I2", "E2"], order);
-        Assert.Equal(JobStage.Close, (await job.StoredAsync()).Sheet.Stage);
+        Assert.Equal(JobStage.Close, JobStages.Of((await job.StoredAsync()).Sheet));
         Assert.Contains($"/jobs/{job.Id}/close", (await job.PageAsync("recheck")).Document.QuerySelectorAll(".next-up a").Select(a => a.GetAttribute("href")));
     }
 

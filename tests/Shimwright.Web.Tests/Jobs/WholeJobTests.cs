@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Tests.Pages;

@@ -2,7 +2,7 @@ using System.Globalization;
 using AngleSharp.Dom;
 using Bunit;
 using Shimwright.Domain.Engines;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Web.Pictures;
 

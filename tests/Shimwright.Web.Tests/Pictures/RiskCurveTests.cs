@@ -2,7 +2,7 @@ using System.Globalization;
 using AngleSharp.Dom;
 using Bunit;
 using Shimwright.Jobs.Due;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Storage.Due;
 using Shimwright.Web.Pictures;
 

@@ -2,7 +2,7 @@ using AngleSharp.Dom;
 using Bunit;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Web.Pictures;
 using Shimwright.Web.Tests.Pages;
 

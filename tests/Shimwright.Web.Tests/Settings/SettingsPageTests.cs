@@ -1,6 +1,7 @@
 using System.Net;
-using Shimwright.Jobs.Guidance;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 using Shimwright.Web.Settings;
 using Shimwright.Web.Tests.Pages;
 

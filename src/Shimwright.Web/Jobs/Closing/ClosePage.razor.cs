@@ -1,8 +1,10 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Setups;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Shell;
 

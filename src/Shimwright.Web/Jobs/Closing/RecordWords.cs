@@ -1,7 +1,6 @@
 using System.Globalization;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Due;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs.Planning;

@@ -1,7 +1,8 @@
 using System.Globalization;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using Shimwright.Web.Jobs.Readings;
 using Shimwright.Web.Shell;
 

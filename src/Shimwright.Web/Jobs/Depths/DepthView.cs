@@ -1,6 +1,7 @@
 using System.Globalization;
 using Shimwright.Domain.Engines;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;

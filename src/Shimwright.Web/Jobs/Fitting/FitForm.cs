@@ -1,8 +1,8 @@
 using System.Globalization;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Jobs.Fitting;

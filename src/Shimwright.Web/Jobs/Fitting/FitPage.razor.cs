@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Jobs.Fitting;

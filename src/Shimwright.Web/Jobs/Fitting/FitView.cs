@@ -1,3 +1,5 @@
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Web.Jobs.Fitting;

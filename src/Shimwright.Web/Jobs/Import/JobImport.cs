@@ -1,4 +1,5 @@
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Shell;

@@ -1,3 +1,4 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Pictures;

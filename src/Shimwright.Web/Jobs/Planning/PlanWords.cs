@@ -1,6 +1,6 @@
 using System.Globalization;
 using Shimwright.Domain.Planning;
-using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 
 namespace Shimwright.Web.Jobs.Planning;

@@ -1,5 +1,5 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Pictures;
 
 namespace Shimwright.Web.Jobs.Readings;

@@ -1,6 +1,6 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Web.Jobs.Readings;
 

@@ -1,4 +1,5 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 

@@ -1,3 +1,4 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Web.Jobs.Readings;

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Results;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Shell;
 

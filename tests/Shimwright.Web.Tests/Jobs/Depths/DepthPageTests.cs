@@ -1,7 +1,7 @@
 using System.Net;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Jobs.Depths;

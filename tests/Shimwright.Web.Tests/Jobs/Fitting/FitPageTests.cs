@@ -1,5 +1,6 @@
 using System.Net;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Jobs.Fitting;

@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Jobs;
 using Shimwright.Web.Tests.Pages;
 

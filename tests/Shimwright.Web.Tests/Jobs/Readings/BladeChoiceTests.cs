@@ -1,5 +1,5 @@
 using Shimwright.Domain.Engines;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Settings;
 using Shimwright.Web.Jobs.Readings;
 
 namespace Shimwright.Web.Tests.Jobs.Readings;

@@ -1,5 +1,5 @@
-using Shimwright.Jobs.Guidance;
-using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Web.Jobs.Readings;
 
 namespace Shimwright.Web.Tests.Jobs.Readings;

@@ -1,4 +1,7 @@
 using System.Net;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Jobs.Shims;
 using Shimwright.Web.Tests.Pages;

@@ -1,0 +1,78 @@
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Jobs.Closing;
+
+/// <summary>Writes the record of a job when it is closed.</summary>
+public static class RecordOfJob
+{
+    /// <summary>The record of a job that is closed.</summary>
+    /// <param name="sheet">The job's sheet.</param>
+    /// <returns>The record.</returns>
+    public static JobRecord Of(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        JobClosed closing = sheet.Closing ?? throw new InvalidOperationException("Only a closed job has a record.");
+        ParsedJob reading = JobSheetFile.Read(sheet, JobPurpose.Draft);
+        Job job = reading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", reading.Problems)}");
+        EngineEstimate estimate = EngineEstimate.From(job.Check);
+        RecheckVerdict? verdict = JobSheetFile.HasRecheck(sheet) ? RecheckVerdict.On(job.ToRecheck()) : null;
+        RecordRow[] rows = [.. sheet.Engine.Valves.Select((v, i) => RowOf(sheet, i, job, estimate, verdict))];
+        return new(
+            sheet.Engine.Name, sheet.Check.Clock, closing.Clock, sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h", sheet.Check.TemperatureC,
+            sheet.Suspected?.Title,
+            sheet.Plan?.Opened ?? [], sheet.Plan?.ChanceAll, sheet.Plan?.Minutes, sheet.Plan?.Bought ?? [],
+            rows.All(r => r.Passes), rows,
+            [.. FitSteps.For(sheet).Where(s => sheet.IsDone(s.Name)).Select(s => s.Text)],
+            [.. verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres), .. LeftOpen(sheet, rows)],
+            closing.Found, closing.Notes, closing.By)
+        {
+            Seating = job.Rules.Seating,
+        };
+    }
+
+    /// <summary>What the job was closed without.</summary>
+    private static IEnumerable<string> LeftOpen(JobSheet sheet, RecordRow[] rows)
+    {
+        string[] notFelt = [.. rows.Where(r => r is { Change: not null, ReadAgain: false }).Select(r => r.Valve)];
+        if (notFelt.Length > 0)
+        {
+            yield return $"Changed and not felt again: {string.Join(", ", notFelt)}. What the clearance is there is only expected; feel it before the engine runs.";
+        }
+
+        foreach (PlanRow planned in sheet.Plan?.Changes.Where(c => sheet.ChangeAt(c.Valve) is null) ?? [])
+        {
+            yield return $"{planned.Valve} was to be changed by the plan, and nothing was noted as done there.";
+        }
+
+        foreach (FitStep step in FitSteps.For(sheet).Where(s => s.Must && !sheet.IsDone(s.Name)))
+        {
+            yield return $"Not ticked when the job was closed: {step.Text}";
+        }
+    }
+
+    private static RecordRow RowOf(JobSheet sheet, int index, Job job, EngineEstimate estimate, RecheckVerdict? verdict)
+    {
+        var valve = sheet.Engine.Valves[index];
+        EstimateRow? before = job.Check.Readings[index].IsEmpty ? null : EstimateRow.Of(estimate.Valves[index].Summarise());
+        ChangeFact? change = sheet.ChangeAt(valve.Id);
+        bool readAgain = !job.Rechecked[index].IsEmpty;
+        RecheckedValve? judged = verdict?.Valves[index];
+        EstimateRow? after = change is not null && !readAgain ? null
+            : before is null && !readAgain ? null
+            : judged is null ? before : EstimateRow.Of(judged.Estimate);
+        return new(
+            valve.Id, valve.Cylinder, Words.Of(valve.Side), [valve.Band.Low, valve.Band.High], before,
+            change switch { ShimFitted => "fit", ScrewTurned => "turn", _ => null },
+            (change as ScrewTurned)?.Turns,
+            sheet.FoundAt(valve.Id) is { } found ? new ThicknessRow(found.Thickness, found.By) : null,
+            (change as ShimFitted)?.To,
+            change is not null && judged is not null ? PredictedRow.Of(judged.Predicted) : null,
+            after, readAgain, after is { InBand: >= 0.5 } && (change is null || readAgain));
+    }
+}

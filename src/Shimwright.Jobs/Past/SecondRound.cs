@@ -1,0 +1,92 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Setups;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
+
+namespace Shimwright.Jobs.Past;
+
+/// <summary>The job that follows a re-check that failed: it starts from what the re-check left, and the first check is its past.</summary>
+public static class SecondRound
+{
+    /// <summary>Starts a second round.</summary>
+    /// <param name="sheet">The job whose re-check failed.</param>
+    /// <returns>What the new job starts from and the facts that are known already, or what is wrong.</returns>
+    public static ParsedSetup Of(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        JsonObject file = JobSheetFile.Build(sheet);
+        file.Remove("recheck");
+        if (JobTerms.UsesShop(sheet))
+        {
+            ((JsonObject)file["stock"]!).Remove("drawer");
+        }
+
+        JsonObject past = PastCheck.Of(sheet);
+        JsonObject check = PastCheck.Again(sheet, ClockOf(sheet));
+        foreach ((string name, JsonNode? member) in ((JsonObject)file["check"]!).Where(m => !check.ContainsKey(m.Key)).ToArray())
+        {
+            // Blades, and the sizes that depths rest on: readings that go over are read with them again.
+            check[name] = member?.DeepClone();
+        }
+
+        IReadOnlyList<JsonNode> moved = PastCheck.TakeReadings(past, PastCheck.Untouched(sheet));
+        foreach (JsonNode reading in moved)
+        {
+            ((JsonArray)check["readings"]!).Add(reading);
+        }
+
+        file["history"] = new JsonArray([.. (file["history"] as JsonArray ?? []).Select(h => h!.DeepClone()), past]);
+        file["check"] = check;
+        ParsedSetup round = JobSetup.FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
+        return round.Setup is null ? round : round with { Facts = [.. round.Facts, .. Carried(sheet)] };
+    }
+
+    /// <summary>Without usual wear on the card there is no telling what running did: then the round counts as made at the clock of the check.</summary>
+    private static double ClockOf(JobSheet sheet) =>
+        sheet.Setup.Card.Wear is not null && sheet.Closing is { } closing ? closing.Clock : sheet.Check.Clock;
+
+    private static IEnumerable<JobFact> Carried(JobSheet sheet)
+    {
+        if (sheet.Newest<LossSuspected>() is { } suspected)
+        {
+            yield return suspected;
+        }
+
+        if (sheet.Engine.Valvetrain.HasShims)
+        {
+            StockStated stock = JobTerms.Stock(sheet);
+            // The shop's drawer has what came out of the engine since the first round was closed.
+            yield return stock with { Drawer = stock.FromShop ? [] : Drawer(sheet, stock.Drawer) };
+        }
+    }
+
+    /// <summary>The drawer after the work: what was taken out of it is gone, what came out of the engine and did not go back lies in it.</summary>
+    private static List<ShimsAtHand> Drawer(JobSheet sheet, IReadOnlyList<ShimsAtHand> before)
+    {
+        List<ShimsAtHand> drawer = [.. before];
+        foreach (ShimExchange exchange in DrawerUse.Exchanges(sheet))
+        {
+            if (exchange.Taken is { } taken)
+            {
+                int line = drawer.FindIndex(d => d.Count > 0 && d.By == taken.By && Math.Abs(d.Thickness - taken.Thickness) < SameShim);
+                if (line >= 0)
+                {
+                    drawer[line] = drawer[line] with { Count = drawer[line].Count - 1 };
+                }
+            }
+
+            if (exchange.CameOut is { } old)
+            {
+                drawer.Add(new(old.Thickness, old.By, 1));
+            }
+        }
+
+        return [.. drawer.Where(d => d.Count > 0).GroupBy(d => (d.Thickness, d.By)).Select(g => new ShimsAtHand(g.Key.Thickness, g.Key.By, g.Sum(d => d.Count)))];
+    }
+
+    /// <summary>Thicknesses that are one and the same, mm.</summary>
+    private const double SameShim = 1e-6;
+}

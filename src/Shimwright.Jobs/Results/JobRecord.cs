@@ -1,0 +1,38 @@
+namespace Shimwright.Jobs.Results;
+
+/// <summary>One valve of a record; lengths in mm.</summary>
+/// <param name="Valve">The valve's id.</param>
+/// <param name="Cylinder">Its cylinder.</param>
+/// <param name="Side">intake or exhaust.</param>
+/// <param name="Band">The maker's limits, lower and upper.</param>
+/// <param name="Before">What was found, or null where nothing was read.</param>
+/// <param name="Change">What was done: null where the valve was left alone.</param>
+/// <param name="Turns">Turns of the screw, or null.</param>
+/// <param name="Found">The shim that was found, or null.</param>
+/// <param name="Fitted">The shim that was fitted, or null.</param>
+/// <param name="Expected">What was expected afterwards, or null.</param>
+/// <param name="After">What was felt afterwards; for a valve left alone, what was found; null where nobody has felt it as it is now.</param>
+/// <param name="ReadAgain">Whether it was felt again.</param>
+/// <param name="Passes">Whether it is more likely in band than not.</param>
+public sealed record RecordRow(
+    string Valve, int Cylinder, string Side, IReadOnlyList<double> Band, EstimateRow? Before, string? Change, double? Turns,
+    ThicknessRow? Found, ThicknessRow? Fitted, PredictedRow? Expected, EstimateRow? After, bool ReadAgain, bool Passes);
+
+/// <summary>What is left of a closed job for whoever reads it later: the figures as they stood when it was closed.</summary>
+public sealed record JobRecord(
+    string Engine, double CheckClock, double ClosedClock, string ClockUnit, double TemperatureC, string? Suspected,
+    IReadOnlyList<string> Opened, double? ChancePromised, double? MinutesPromised, IReadOnlyList<BoughtRow> Bought, bool Pass,
+    IReadOnlyList<RecordRow> Valves, IReadOnlyList<string> Steps, IReadOnlyList<string> Cautions, string Found, string Notes, string By)
+{
+    /// <summary>The seating error that the job reckoned with, mm; null in records from before it was kept.</summary>
+    public double? Seating { get; init; }
+
+    /// <summary>The record as JSON in one line, the form in which it is kept.</summary>
+    /// <returns>JSON.</returns>
+    public string ToJson() => ResultJson.Write(this, indented: false);
+
+    /// <summary>Reads a record that was kept.</summary>
+    /// <param name="json">JSON.</param>
+    /// <returns>The record.</returns>
+    public static JobRecord Read(string json) => ResultJson.Read<JobRecord>(json);
+}

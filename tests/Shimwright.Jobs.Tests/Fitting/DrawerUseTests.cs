@@ -1,0 +1,85 @@
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Jobs.Written;
+
+namespace Shimwright.Jobs.Tests.Fitting;
+
+/// <summary>A sheet of two valves whose plan changes E1 alone; the shop's drawer has what each test says.</summary>
+public class DrawerUseTests
+{
+    [Fact]
+    public void Promised_NoPlanOrNoShop_IsNothing()
+    {
+        Assert.Empty(DrawerUse.Promised(Ledger.ShimsMeasured().Sheet));
+        Assert.Empty(DrawerUse.Promised(Ledger.ShimsPlanned().Sheet));
+    }
+
+    [Fact]
+    public void Promised_PlanFromTheShop_IsItsShimUntilTheJobIsClosed()
+    {
+        (Ledger ledger, PlanRow row) = FromShop();
+        Assert.Equal([new ShimsPromised(row.To!.Thickness, "micrometer", 1, 0)], DrawerUse.Promised(ledger.Sheet));
+        Assert.Empty(DrawerUse.Exchanges(ledger.Sheet));
+        ledger.TickAll();
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(row.To.Thickness, "micrometer")));
+        Assert.Equal([new ShimsPromised(row.To.Thickness, "micrometer", 1, 1)], DrawerUse.Promised(ledger.Sheet));
+        ledger.Add(new JobClosed(120, "", "", ""));
+        Assert.Empty(DrawerUse.Promised(ledger.Sheet));
+    }
+
+    [Fact]
+    public void Exchanges_PlannedShimMeasuredALittleOff_IsTakenUnderTheSizeItLayAs()
+    {
+        (Ledger ledger, PlanRow row) = FromShop();
+        ledger.TickAll();
+        ledger.Add(new ShimFitted("E1", new(2.748, "micrometer"), new(row.To!.Thickness - 0.004, "calliper")));
+        ShimExchange exchange = Assert.Single(DrawerUse.Exchanges(ledger.Sheet));
+        Assert.Equal(new ShimExchange("E1", new(row.To.Thickness, "micrometer"), new(2.748, "micrometer")), exchange);
+    }
+
+    [Fact]
+    public void Exchanges_AnotherShimThanPlanned_IsTakenAsItself()
+    {
+        (Ledger ledger, PlanRow row) = FromShop();
+        ledger.TickAll();
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(row.To!.Thickness - 0.05, "micrometer")));
+        Assert.Equal(new(row.To.Thickness - 0.05, "micrometer"), Assert.Single(DrawerUse.Exchanges(ledger.Sheet)).Taken);
+        Assert.Equal([new ShimsPromised(row.To.Thickness, "micrometer", 1, 1)], DrawerUse.Promised(ledger.Sheet));
+    }
+
+    [Fact]
+    public void Exchanges_BoughtForTheJob_TakesNothingAndLeavesTheOldOne()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ledger.Add(new StockStated([], [new(2.5, 2.9, 0.05, 8)]));
+        ledger.Add(ledger.ItsPlan());
+        ledger.TickAll();
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "marked")));
+        Assert.NotEqual("drawer", Assert.Single(ledger.Sheet.Plan!.Changes).To!.Source);
+        Assert.Equal([new ShimExchange("E1", null, new(2.75, "micrometer"))], DrawerUse.Exchanges(ledger.Sheet));
+    }
+
+    [Fact]
+    public void Exchanges_FittedWithoutAPlan_IsTakenAsItself()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "marked")));
+        Assert.Equal([new ShimExchange("E1", new(2.70, "marked"), new(2.75, "micrometer"))], DrawerUse.Exchanges(ledger.Sheet));
+    }
+
+    /// <summary>The shop has one shim of the size that E1 wants.</summary>
+    private static (Ledger Ledger, PlanRow Row) FromShop()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ShimsAtHand[] drawer = [new(2.70, "micrometer", 1), new(2.40, "micrometer", 3)];
+        ledger.Add(new StockStated(drawer, []));
+        PlanAccepted plan = ledger.ItsPlan();
+        // What the drawer had is written down with the accepting.
+        ledger.Add([new StockStated(drawer, [], FromShop: true), plan]);
+        PlanRow row = Assert.Single(ledger.Sheet.Plan!.Changes);
+        Assert.Equal(("E1", "drawer"), (row.Valve, row.To!.Source));
+        return (ledger, row);
+    }
+}

@@ -1,0 +1,143 @@
+using System.Text.Json.Nodes;
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Setups;
+using Shimwright.Jobs.Tests.Samples;
+
+namespace Shimwright.Jobs.Tests.Past;
+
+/// <summary>The past of an engine is that which a person would write by hand from the records of its jobs.</summary>
+public class EngineHistoryTests
+{
+    private static readonly Guid First = new(1, 0, 0, new byte[8]);
+
+    /// <summary>The past that a person would write for the job of <see cref="Worked"/>.</summary>
+    private const string ByHand =
+        """
+        [
+          {
+            "clock": 118, "temperatureC": 20, "loss": {"shared": 0.04, "own": 0.02},
+            "readings": [{"valve": "I1", "value": 0.14, "u": 0.01}, {"valve": "E1", "value": 0.17, "u": 0.01}],
+            "fitted": [{"valve": "I1", "thickness": 2.62, "by": "micrometer"}, {"valve": "E1", "thickness": 2.75, "by": "micrometer"}],
+            "changed": [{"valve": "E1", "from": {"thickness": 2.75, "by": "micrometer"}, "to": {"thickness": 2.70, "by": "calliper"}}]
+          },
+          {
+            "clock": 118, "temperatureC": 20, "loss": {"shared": 0.04, "own": 0.02},
+            "readings": [{"valve": "E1", "value": 0.22, "u": 0.01}],
+            "fitted": [{"valve": "I1", "thickness": 2.62, "by": "micrometer"}, {"valve": "E1", "thickness": 2.70, "by": "calliper"}]
+          }
+        ]
+        """;
+
+    [Fact]
+    public void Of_AJobAndANewCheck_EstimatesAsTheFileWrittenByHand()
+    {
+        JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
+        JobDraft byHand = NewCheck().Set("$.history", ByHand);
+        JobDraft ofBench = NewCheck().Set("$.history", history.ToJsonString());
+        EstimateResult expected = EstimateResult.Of(Reading.Takes(byHand));
+        Assert.Equal(ResultJson.Write(expected, indented: true), ResultJson.Write(EstimateResult.Of(Reading.Takes(ofBench)), indented: true));
+
+        EstimateResult without = EstimateResult.Of(Reading.Takes(NewCheck()));
+        Assert.NotEqual(without.Valves[0].Sd, expected.Valves[0].Sd);
+    }
+
+    [Fact]
+    public void Begin_WithAPast_StartsAJobThatHasIt()
+    {
+        JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
+        ParsedSetup reading = JobSetup.Begin(Worked().Sheet.Setup.Card, 140, 20, new JsonObject { ["history"] = history });
+        Assert.Empty(reading.Problems);
+        Assert.Equal([118.0, 118.0], reading.Setup!.Start.History.Select(h => h.Clock));
+        Assert.Single(reading.Setup.Start.History[0].Changes);
+        Assert.Equal(1, EngineHistory.Times(history));
+        Assert.Equal(118, EngineHistory.LastClock(history));
+    }
+
+    [Fact]
+    public void Of_SecondRoundAfterAFailedRecheck_CountsEveryReadingOnce()
+    {
+        Ledger first = Worked();
+        ParsedSetup round = SecondRound.Of(first.Sheet);
+        Ledger second = new(round.Setup!);
+        second.Add(round.Facts);
+        second.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.72, "calliper")));
+        second.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.21, 0.01));
+        second.Add(new JobClosed(119, "", "", ""));
+        JsonArray history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.SecondRound, First)]);
+        Assert.Equal(3, history.Count);
+        string[] readings = [.. history.SelectMany(h => (JsonArray)h!["readings"]!).Select(r => $"{r!["valve"]} {r["value"]}")];
+        Assert.Equal(["E1 0.17", "I1 0.14", "E1 0.22", "E1 0.21"], readings);
+        Assert.Equal([1, 1, 0], history.Select(h => (h!["changed"] as JsonArray)?.Count ?? 0));
+    }
+
+    /// <summary>The second job was begun with the first as its past; the first was corrected afterwards.</summary>
+    [Fact]
+    public void Of_JobBegunWithAPast_AsksTheJobsThemselves()
+    {
+        Ledger first = Worked();
+        JsonObject bench = new() { ["history"] = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first)]) };
+        Ledger second = new(JobSetup.Begin(first.Sheet.Setup.Card, 150, 20, bench).Setup!);
+        second.Add(new ClearanceRead(SheetPart.Check, "I1", 0.13, 0.01));
+        second.Add(new JobClosed(150, "", "", ""));
+        first.Add(new CheckStated(117, 20));
+        JsonArray history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.Bench)]);
+        Assert.Equal([117.0, 117.0, 150.0], history.Select(h => (double)h!["clock"]!));
+    }
+
+    [Fact]
+    public void Of_FilesThatWereTakenIn_KeepTheirPastOnce()
+    {
+        string file = Sample.Shims().Remove("$.recheck").Append("$.history", Sample.PastCheck).Text;
+        Ledger one = Ledger.ImportedJob(file), other = Ledger.ImportedJob(file);
+        other.Add(new CheckStated(130, 20));
+        JsonArray history = EngineHistory.Of(one.Sheet.Setup.Card, [new(First, one.Sheet, PastOrigin.File), new(Ledger.Action(9), other.Sheet, PastOrigin.File)]);
+        Assert.Equal([60.0, 118.0, 130.0], history.Select(h => (double)h!["clock"]!));
+    }
+
+    [Fact]
+    public void Of_CardThatHasChanged_LeavesOutWhatIsNoLongerThere()
+    {
+        var card = (JsonObject)JsonNode.Parse(Sample.Shims().Text)!["engine"]!.DeepClone();
+        card["valves"]![1]!["id"] = "X1";
+        JsonArray history = EngineHistory.Of(EngineCard.Read(card).Card!, [Past(Worked())]);
+        Assert.Equal(["I1"], history.SelectMany(h => (JsonArray)h!["readings"]!).Select(r => (string)r!["valve"]!));
+        Assert.All(history, h => Assert.Empty(h!["changed"] as JsonArray ?? []));
+    }
+
+    [Fact]
+    public void TakeNow_LastCheckWithAChange_IsACheckWithoutReadingsAndWithWhatWasLeft()
+    {
+        var history = (JsonArray)JsonNode.Parse($"[{Sample.PastCheck}]")!;
+        JsonObject now = EngineHistory.TakeNow(history);
+        Assert.Single(history);
+        Assert.Empty((JsonArray)now["readings"]!);
+        Assert.Equal((60.0, 2.62), ((double)now["clock"]!, (double)now["fitted"]![0]!["thickness"]!));
+    }
+
+    [Fact]
+    public void TakeNow_LastCheckIsTheRecheck_IsThatCheck()
+    {
+        JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
+        JsonObject now = EngineHistory.TakeNow(history);
+        Assert.Single(history);
+        Assert.Equal(0.22, (double)now["readings"]![0]!["value"]!);
+        Assert.False(now.ContainsKey("changed"));
+    }
+
+    private static PastJob Past(Ledger ledger) => new(First, ledger.Sheet, PastOrigin.File);
+
+    /// <summary>I1 left alone, E1 changed and felt again, the job closed.</summary>
+    private static Ledger Worked()
+    {
+        Ledger ledger = Ledger.ShimsFitted();
+        ledger.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.22, 0.01));
+        ledger.Add(new RecheckStated(20));
+        ledger.Add(new JobClosed(119, "", "", ""));
+        return ledger;
+    }
+
+    private static JobDraft NewCheck() => Sample.Shims().Remove("$.recheck").Set("$.check.clock", "140");
+}

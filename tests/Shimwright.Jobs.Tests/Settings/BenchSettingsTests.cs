@@ -1,0 +1,122 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
+using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Jobs.Written;
+
+namespace Shimwright.Jobs.Tests.Settings;
+
+public class BenchSettingsTests
+{
+    public static TheoryData<string, Func<double, BenchSettings>> Numbers() => new()
+    {
+        { "blades", n => new() { Blades = [n] } },
+        { "firm", n => new() { Feel = FeelSettings.Usual with { Firm = n } } },
+        { "light", n => new() { Feel = FeelSettings.Usual with { Light = n } } },
+        { "loose", n => new() { Feel = FeelSettings.Usual with { Loose = n } } },
+        { "spread", n => new() { Feel = FeelSettings.Usual with { Spread = n } } },
+        { "slip", n => new() { Feel = FeelSettings.Usual with { Slip = n } } },
+        { "blade", n => new() { Blade = n } },
+        { "seating", n => new() { Seating = n } },
+        { "keepFloor", n => new() { KeepFloor = n } },
+        { "risk", n => new() { Risk = n } },
+        { "serviceLevel", n => new() { ServiceLevel = n } },
+        { "redo", n => new() { Redo = n } },
+        { "lift", n => new() { Lift = n } },
+        { "swap", n => new() { Swap = n } },
+        { "minutesPerCurrency", n => new() { MinutesPerCurrency = n } },
+        { "from", n => new() { SizesToBuy = [new(n, 3, 0.1, 1)] } },
+        { "to", n => new() { SizesToBuy = [new(2, n, 0.1, 1)] } },
+        { "step", n => new() { SizesToBuy = [new(2, 3, n, 1)] } },
+        { "price", n => new() { SizesToBuy = [new(2, 3, 0.1, n)] } },
+    };
+
+    [Fact]
+    public void Problems_OfTheUsualSettings_AreNone() => Assert.Empty(new BenchSettings().Problems());
+
+    [Theory]
+    [MemberData(nameof(Numbers))]
+    public void Problems_NoNumberOrOneOutOfAllReach_AreNamed(string what, Func<double, BenchSettings> with)
+    {
+        Assert.NotEmpty(what);
+        Assert.All((double[])[double.NaN, double.PositiveInfinity, double.NegativeInfinity, -1e9, 1e9], n => Assert.NotEmpty(with(n).Problems()));
+    }
+
+    [Fact]
+    public void Problems_FeelThatDoesNotRise_IsNamed() =>
+        Assert.Contains("must rise", new BenchSettings { Feel = FeelSettings.Usual with { Light = 0.03 } }.Problems().Single().ToString(), StringComparison.Ordinal);
+
+    [Fact]
+    public void Problems_BladeTwice_IsNamed() =>
+        Assert.Contains("stands there twice", new BenchSettings { Blades = [0.1, 0.1] }.Problems().Single().ToString(), StringComparison.Ordinal);
+
+    [Fact]
+    public void Problems_UnknownChoices_AreNamed() =>
+        Assert.Equal(["unit", "theme", "currency"], new BenchSettings { Unit = "ell", Theme = "sepia", Currency = "a long currency" }.Problems().Select(p => p.Path));
+
+    [Fact]
+    public void Read_WhatToJsonWrote_IsTheSame()
+    {
+        BenchSettings settings = new()
+        {
+            Blades = [0.1],
+            Feel = new(-0.03, -0.006, 0.018, 0.007, 0.03),
+            Blade = 0.004,
+            Seating = 0.005,
+            KeepFloor = 0.6,
+            Risk = 0.2,
+            ServiceLevel = 0.8,
+            Redo = 1,
+            Lift = 2,
+            Swap = 5,
+            MinutesPerCurrency = 4,
+            SizesToBuy = [new(1, 2, 0.5, 6)],
+            KitsOffered = [new("Small box", 9.48, 2, 3, 0.05, 3, 90)],
+            Currency = "½",
+            Unit = "thou",
+            Distance = "mi",
+            Theme = "dark",
+        };
+        BenchSettings read = BenchSettings.Read(settings.ToJson());
+        Assert.Equivalent(settings, read, strict: true);
+        Assert.Empty(settings.Problems());
+
+        // A member that the example above forgets would still have its default.
+        using var mine = JsonDocument.Parse(settings.ToJson());
+        using var usual = JsonDocument.Parse(new BenchSettings().ToJson());
+        Assert.All(mine.RootElement.EnumerateObject(), p => Assert.NotEqual(usual.RootElement.GetProperty(p.Name).GetRawText(), p.Value.GetRawText()));
+    }
+
+    [Fact]
+    public void Read_SettingsFromBeforeAMemberWasThere_TakesItsDefault() => Assert.Equal(90, BenchSettings.Read("""{"unit": "in"}""").Redo);
+
+    [Fact]
+    public void Read_NullWhereSomethingBelongs_IsRefused() => Assert.Throws<JsonException>(() => BenchSettings.Read("""{"blades": null}"""));
+
+    [Fact]
+    public void ForJob_EverySetting_ReachesTheJob()
+    {
+        BenchSettings bench = new()
+        {
+            Blades = [0.07],
+            Feel = new(-0.03, -0.006, 0.018, 0.007, 0.03),
+            Blade = 0.004,
+            Seating = 0.005,
+            KeepFloor = 0.6,
+            Redo = 1,
+            Swap = 3,
+            MinutesPerCurrency = 4,
+            SizesToBuy = [new(1, 2, 0.5, 6), new(2.1, 2.1, 0.1, 7)],
+        };
+        EngineCard card = EngineCard.Read((JsonObject)Sample.Shims().At("$.engine").DeepClone()).Card!;
+        Job job = JobSetup.Begin(card, 1, 20, bench.ForJob(new Dictionary<string, double> { ["exhaust cam"] = 9 })).Setup!.Start;
+        Assert.Equal([0.07], job.Blades);
+        Assert.Equal((-0.03, -0.006, 0.018, 0.007, 0.03, 0.004),
+            (job.Check.Feel.Firm, job.Check.Feel.Light, job.Check.Feel.Loose, job.Check.Feel.StandardDeviation, job.Check.Feel.Slip, job.Check.Feel.Blade));
+        Assert.Equal((0.005, 0.6), (job.Rules.Seating, job.Rules.KeepFloor));
+        Assert.Equal((1, 3, 4, 9), (job.Costs.Redo, job.Costs.Swap, job.Costs.MinutesPerCurrency, job.Costs.AccessOf("exhaust cam")));
+        Assert.Equal([(1, 6), (1.5, 6), (2, 6), (2.1, 7)], job.Stock.Sizes.Select(s => (s.Thickness.Millimetres, s.Price)));
+    }
+}
