@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -77,7 +78,7 @@ internal sealed class ByPlan(
     }
 
     public override bool Passes(Job job) => RecheckVerdict
-        .On(new Recheck(_before!, _changes, _latest, ThermalShift.None, PlanRules.Default)).Passes;
+        .On(new Recheck(_before!, _changes, _latest, ThermalShift.None, Seating.Usual)).Passes;
 
     private ShimPlan Plan(Job job)
     {

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -133,7 +134,7 @@ internal sealed class Job
         Shim[] removed = [.. swaps.Select(s => Fitted[s.Valve])];
         foreach ((int valve, Shim shim) in swaps)
         {
-            double seating = Chance(Stream.Seating, Round, valve).Normal(PlanRules.Default.Seating);
+            double seating = Chance(Stream.Seating, Round, valve).Normal(Seating.Usual.StandardDeviation);
             _clearances[valve] += Fitted[valve].Actual - shim.Actual + seating;
             Fitted[valve] = shim;
         }

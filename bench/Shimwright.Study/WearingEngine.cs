@@ -1,7 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing.Chance;
@@ -149,7 +148,7 @@ internal sealed class WearingEngine
             {
                 double shift = band.Middle - mean;
                 changes.Add(Adjustment.Fitted(v, new Thickness(3, Instrument.Micrometer), new Thickness(3 - shift, Instrument.Micrometer)));
-                double error = PlanRules.Default.ChangeUncertainty(Math.Sqrt(2) * Instrument.Micrometer.Random);
+                double error = Seating.Usual.ChangeUncertainty(Math.Sqrt(2) * Instrument.Micrometer.Random);
                 _clearances[v] += shift + _draws.Normal(error) - (isWrong ? 0.05 : 0);
             }
         }

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
@@ -27,18 +28,18 @@ public sealed class Job
         CheckSection check = sections.Check!;
         Clock = check.Clock!.Value;
         Risk = sections.Settings.Risk;
+        Rules = sections.Settings.Rules;
         Horizon = sections.Costs.Horizon;
         History = [.. sections.History.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
         WearCheck now = ToWearCheck(check, [], sections.Settings.Feel);
         AllChecks = [.. History, now];
-        _past = new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules));
+        _past = new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules.Seating));
         _check = new(() => _past.Value is { } past ? now.Check.After(past.PriorAt(Clock)) : now.Check);
         Blades = check.Blades;
         Depths = check.Readings.Depths;
         _fitted = check.Fitted.ByValve;
         Stock = sections.Stock;
         Costs = sections.Costs.Costs;
-        Rules = sections.Settings.Rules;
         RecheckTemperature = sections.Recheck?.Temperature ?? check.Temperature;
         Changes = sections.Recheck is { } recheck ? [.. recheck.Changed.InOrder(Engine)] : [];
         Rechecked = sections.Recheck is { } again
@@ -123,7 +124,7 @@ public sealed class Job
     /// <summary>The same with other rates held usual than the card's, such as those of a fleet.</summary>
     /// <param name="usual">What wear is usual.</param>
     /// <returns>What the checks say.</returns>
-    public EngineWear ToEngineWear(UsualWear usual) => WearFilter.Follow(AllChecks, usual, Rules);
+    public EngineWear ToEngineWear(UsualWear usual) => WearFilter.Follow(AllChecks, usual, Rules.Seating);
 
     /// <summary>The crank layout; the file must have been read for the stops.</summary>
     /// <returns>The layout.</returns>
@@ -132,7 +133,7 @@ public sealed class Job
     /// <summary>The re-check; the file must have been read for a verdict.</summary>
     /// <returns>The re-check.</returns>
     public Recheck ToRecheck() => new(
-        Check, Changes, Rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules);
+        Check, Changes, Rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules.Seating);
 
     /// <summary>The card's wear; without one nothing wears, which is right where no time passes.</summary>
     private UsualWear UsualWear => Wear?.ToUsual() ?? UsualWear.None;

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Wear;
@@ -21,23 +22,22 @@ public static class CheckWant
     /// <summary>What a valve will want.</summary>
     /// <param name="atCheck">The valve's state when the clock will stand at the check.</param>
     /// <param name="band">Its band.</param>
-    /// <param name="ratio">Clearance at the gap per unit of shim.</param>
+    /// <param name="leverage">ρ.</param>
     /// <param name="shim">The thickness in it as it is known, mm.</param>
     /// <param name="shimError">Standard uncertainty of that thickness against what it will be found to be, mm, 0 or more.</param>
     /// <param name="changeBelow">The chance of being in band below which it is changed, 0 to 1.</param>
     /// <param name="reading">Standard uncertainty of a reading, mm, above 0.</param>
     /// <returns>The want.</returns>
-    public static ThicknessWant Of(WearState atCheck, ClearanceBand band, double ratio, double shim, double shimError, double changeBelow, double reading)
+    public static ThicknessWant Of(WearState atCheck, ClearanceBand band, Leverage leverage, double shim, double shimError, double changeBelow, double reading)
     {
         ArgumentNullException.ThrowIfNull(band);
-        Guard.Within(ratio, 1e-6, 1e6);
+        ArgumentNullException.ThrowIfNull(leverage);
         Guard.Within(reading, double.Epsilon, 10);
         double before = Squares.Of(Math.Max(Finest, atCheck.ClearanceSpread));
         double sum = before + Squares.Of(reading);
-        double half = band.Width / 2;
-        double stays = StayChance(half, Math.Sqrt(before / sum) * reading, Guard.Within(changeBelow, 0, 1)) / ratio;
+        double stays = leverage.AtTheShim(StayReach(band, Math.Sqrt(before / sum) * reading, Guard.Within(changeBelow, 0, 1)));
         return new ThicknessWant(
-            shim + ((atCheck.Clearance - band.Middle) / ratio), before / Math.Sqrt(sum) / ratio, half / ratio,
+            leverage.Wanted(shim, atCheck.Clearance, band.Middle), leverage.AtTheShim(before / Math.Sqrt(sum)), leverage.AtTheShim(band.Width / 2),
             kept: stays > 0 ? (shim - stays, shim + stays) : null, blur: shimError);
     }
 
@@ -68,29 +68,28 @@ public static class CheckWant
 
     /// <summary>The chance that a shim of the sizes there are puts a valve in band, at the usual distance of a size from what is wanted: a quarter of the step.</summary>
     /// <param name="band">The band.</param>
-    /// <param name="ratio">Clearance at the gap per unit of shim.</param>
+    /// <param name="leverage">ρ.</param>
     /// <param name="step">Distance of the sizes, mm.</param>
     /// <param name="error">Standard deviation of the gap about what was intended, mm, above 0.</param>
     /// <returns>From 0 to 1.</returns>
-    public static double Fitted(ClearanceBand band, double ratio, double step, double error)
+    public static double Fitted(ClearanceBand band, Leverage leverage, double step, double error)
     {
         ArgumentNullException.ThrowIfNull(band);
-        double half = band.Width / 2;
-        double off = ratio * step / 4;
-        return StandardNormal.Between((-half - off) / Guard.Within(error, double.Epsilon, 10), (half - off) / error);
+        ArgumentNullException.ThrowIfNull(leverage);
+        return Landing.InBandOff(band, leverage.AtTheGap(step) / 4, Guard.Within(error, double.Epsilon, 10));
     }
 
     /// <summary>How far from the middle of its band a clearance may be found and still stay, mm; 0 where it may nowhere.</summary>
-    private static double StayChance(double half, double spread, double changeBelow)
+    private static double StayReach(ClearanceBand band, double spread, double changeBelow)
     {
-        double In(double off) => StandardNormal.Between((-half - off) / spread, (half - off) / spread);
+        double In(double off) => Landing.InBandOff(band, off, spread);
         if (In(0) < changeBelow)
         {
             return 0;
         }
 
         double inside = 0;
-        double outside = half + (40 * spread);
+        double outside = (band.Width / 2) + (40 * spread);
         for (int i = 0; i < Halvings; i++)
         {
             double between = (inside + outside) / 2;

@@ -57,7 +57,4 @@ public sealed record Valvetrain
 
     /// <summary>Whether shims (or graded buckets) have thicknesses here.</summary>
     public bool HasShims => Adjuster != Adjuster.Screw;
-
-    /// <summary>Clearance gained at the gap by one turn of the screw, mm; 0 where there is none.</summary>
-    public double ClearancePerTurn => Ratio * (Pitch ?? 0);
 }

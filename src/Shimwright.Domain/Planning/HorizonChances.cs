@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
@@ -49,44 +50,44 @@ internal sealed class HorizonChances
     }
 
     /// <summary>The chance that a valve lands in its band and stays there after a change.</summary>
-    public double After(int v, double shift, double error)
+    public double After(int v, ClearanceChange change)
     {
         ClearanceDistribution valve = _estimate.Valves[v];
-        LandingTable table = TableFor(v, error);
-        (int first, int last) = valve.Reach(shift, error);
+        LandingTable table = TableFor(v, change.Uncertainty);
+        (int first, int last) = valve.Reach(change);
         double sum = 0;
         ReadOnlySpan<double> mass = valve.Mass;
         for (int i = first; i <= last; i++)
         {
-            sum += mass[i] * table.At(valve.Grid.At(i) + shift, _tracks[v].PlaceOf(i));
+            sum += mass[i] * table.At(valve.Grid.At(i) + change.Shift, _tracks[v].PlaceOf(i));
         }
 
         return Math.Clamp(sum, 0, 1);
     }
 
     /// <summary>The same from each grid point of the valve.</summary>
-    public double[] AfterFromEach(int v, double shift, double error)
+    public double[] AfterFromEach(int v, ClearanceChange change)
     {
         ClearanceDistribution valve = _estimate.Valves[v];
-        LandingTable table = TableFor(v, error);
+        LandingTable table = TableFor(v, change.Uncertainty);
         double[] chances = new double[valve.Grid.Count];
-        (int first, int last) = valve.Reach(shift, error);
+        (int first, int last) = valve.Reach(change);
         for (int i = first; i <= last; i++)
         {
-            chances[i] = table.At(valve.Grid.At(i) + shift, _tracks[v].PlaceOf(i));
+            chances[i] = table.At(valve.Grid.At(i) + change.Shift, _tracks[v].PlaceOf(i));
         }
 
         return chances;
     }
 
     /// <summary>The chance of a valve whose screw is set to the middle of its band, whatever the gap was before.</summary>
-    public double AfterSetting(int v, double error)
+    public double AfterSetting(int v, ScrewSetting setting)
     {
         ClearanceDistribution valve = _estimate.Valves[v];
         RateGivenClearance rate = _horizon.Rates[v];
         double mean = rate.Mean + (rate.Slope * (valve.Mean - rate.At));
         double spread = Squares.CombinedStandardUncertainty(rate.StandardDeviation, rate.Slope * valve.StandardDeviation);
-        return new LandingTable(valve.Band, Risk(valve.Band), error, [mean], spread).At(valve.Band.Middle, 0);
+        return new LandingTable(valve.Band, Risk(valve.Band), setting.Change.Uncertainty, [mean], spread).At(setting.Target, 0);
     }
 
     private PassageRisk Risk(ClearanceBand band) => new(band, _horizon.Diffusion, _horizon.Time);

@@ -1,4 +1,4 @@
-using Shimwright.Domain.Engines;
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 
@@ -19,11 +19,13 @@ internal sealed class OptionTable
     private readonly EngineEstimate _estimate;
     private readonly PurchasableSize[] _sizes;
     private readonly HorizonChances? _staying;
+    private readonly Leverage _leverage;
 
     public OptionTable(PlanRequest request, EngineEstimate estimate)
     {
         _request = request;
         _estimate = estimate;
+        _leverage = Leverage.Of(request.Engine.Valvetrain);
         _staying = request.Horizon is { } horizon ? new HorizonChances(horizon, estimate) : null;
         int valves = request.Engine.Valves.Count;
         // A size that is offered twice is bought where it is cheaper.
@@ -62,8 +64,8 @@ internal sealed class OptionTable
     public SurvivalWeights? StayingOf(int v) => _staying?.FromWhereItIs(v);
 
     /// <summary>For each grid point of a valve, the chance that it lands in band from there after a change, and stays.</summary>
-    public double[] LandingFromEach(int v, double shift, double error) =>
-        _staying?.AfterFromEach(v, shift, error) ?? _estimate.Valves[v].LandingChances(shift, error);
+    public double[] LandingFromEach(int v, ClearanceChange change) =>
+        _staying?.AfterFromEach(v, change) ?? _estimate.Valves[v].LandingChances(change);
 
     /// <summary>Columns of the shared shims.</summary>
     public int Columns { get; }
@@ -121,17 +123,14 @@ internal sealed class OptionTable
 
     private ValveOption? Fit(int v, Thickness to, ShimSource source, int? fromValve, double price)
     {
-        double ratio = _request.Engine.Valvetrain.Ratio;
-        ThicknessDifference difference = _request.Fitted[v].Minus(to);
-        double shift = ratio * difference.Millimetres;
-        double error = _request.Rules.ChangeUncertainty(ratio * difference.Uncertainty);
+        var change = ClearanceChange.Fitting(_leverage, _request.Fitted[v], to, _request.Rules.Seating);
         ClearanceDistribution clearance = _estimate.Valves[v];
-        if (clearance.InBandAfterAtMost(shift, error) < _request.Rules.FitFloor)
+        if (clearance.InBandAfterAtMost(change) < _request.Rules.FitFloor)
         {
             return null;
         }
 
-        double chance = _staying?.After(v, shift, error) ?? clearance.InBandAfter(shift, error);
+        double chance = _staying?.After(v, change) ?? clearance.InBandAfter(change);
         return chance < _request.Rules.FitFloor
             ? null
             : new()
@@ -139,8 +138,7 @@ internal sealed class OptionTable
                 Action = ValveAction.Fit,
                 Chance = chance,
                 Minutes = _request.Costs.Swap + (price * _request.Costs.MinutesPerCurrency),
-                Shift = shift,
-                Uncertainty = error,
+                Change = change,
                 To = to,
                 Source = source,
                 FromValve = fromValve,
@@ -149,10 +147,9 @@ internal sealed class OptionTable
 
     private void AddTurn(int v)
     {
-        ClearanceBand band = _request.Engine.Valves[v].Band;
-        double error = _request.Rules.ScrewUncertainty;
-        double shift = band.Middle - _estimate.Valves[v].Mean;
-        double chance = _staying?.AfterSetting(v, error) ?? Numerics.StandardNormal.Between(-band.Width / 2 / error, band.Width / 2 / error);
+        var setting = ScrewSetting.Of(
+            _request.Engine.Valves[v].Band, _estimate.Valves[v].Mean, _request.Engine.Valvetrain, _request.Rules.Seating);
+        double chance = _staying?.AfterSetting(v, setting) ?? setting.InBand;
         if (chance >= _request.Rules.FitFloor)
         {
             Private[v].Add(new()
@@ -160,9 +157,8 @@ internal sealed class OptionTable
                 Action = ValveAction.Turn,
                 Chance = chance,
                 Minutes = _request.Costs.Swap,
-                Shift = shift,
-                Uncertainty = error,
-                Turns = shift / _request.Engine.Valvetrain.ClearancePerTurn,
+                Change = setting.Change,
+                Setting = setting,
             });
         }
     }

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
@@ -13,7 +14,7 @@ public sealed record PlanRequest
     /// <param name="fitted">The thickness found at each valve, in the engine's order; empty for a screw.</param>
     /// <param name="stock">Drawer and shop.</param>
     /// <param name="costs">Minutes and prices.</param>
-    /// <param name="rules">Floors and seating.</param>
+    /// <param name="rules">Floors, and how well a change is carried out.</param>
     /// <param name="horizon">How long the clearances are to stay in band; null where only the re-check counts.</param>
     public PlanRequest(
         EngineCheck check, IReadOnlyList<Thickness> fitted, Stock? stock = null, PlanCosts? costs = null, PlanRules? rules = null,
@@ -65,8 +66,8 @@ public sealed record PlanRequest
             IEnumerable<Thickness> all = Fitted
                 .Concat(Stock.Drawer.Select(d => d.Thickness))
                 .Concat(Stock.Sizes.Take(1).Select(s => s.Thickness));
-            double repeatability = all.Select(t => t.By.Random).DefaultIfEmpty(PlanRules.SettingFeel).Min();
-            return Rules.ChangeUncertainty(Engine.Valvetrain.Ratio * Math.Sqrt(2) * repeatability);
+            double repeatability = all.Select(t => t.By.Random).DefaultIfEmpty(Seating.SettingFeel).Min();
+            return Rules.Seating.ChangeUncertainty(Leverage.Of(Engine.Valvetrain).AtTheGap(Math.Sqrt(2)) * repeatability);
         }
     }
 }

@@ -51,7 +51,7 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
             {
                 ValveAction.Keep => estimate.KeptGivenLoss(v, option.Chance, options.StayingOf(v)),
                 ValveAction.Fit => estimate.ChangedGivenLoss(
-                    v, option.Chance, () => options.LandingFromEach(v, option.Shift, option.Uncertainty)),
+                    v, option.Chance, () => options.LandingFromEach(v, option.Change)),
                 _ => estimate.FixedGivenLoss(v, option.Chance),
             };
             _chances.Add((v, option), chances);

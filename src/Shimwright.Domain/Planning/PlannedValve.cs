@@ -1,5 +1,5 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 
@@ -48,7 +48,7 @@ public sealed class PlannedValve
     public int? FromValve => _option.FromValve;
 
     /// <summary>Turns of the screw, positive for more clearance; null unless a screw is turned.</summary>
-    public double? Turns => _option.Turns;
+    public double? Turns => _option.Setting?.Turns;
 
     /// <summary>Whether nothing may be done and nothing helps.</summary>
     public bool IsStranded => _option.IsStranded;
@@ -60,7 +60,7 @@ public sealed class PlannedValve
     public ClearanceEstimate? After => _after.Value;
 
     /// <summary>Intended change of the clearance, mm.</summary>
-    public double Shift => _option.Shift;
+    public double Shift => _option.Change.Shift;
 
     private ClearanceEstimate? Predict()
     {
@@ -72,15 +72,8 @@ public sealed class PlannedValve
         return Action switch
         {
             ValveAction.Keep => Estimate,
-            ValveAction.Turn => Around(Valve.Band.Middle, _option.Uncertainty, _option.Chance),
-            _ => _before.After(Shift, _option.Uncertainty).Summarise() with { InBand = _option.Chance },
+            ValveAction.Turn => _option.Setting!.Then(_option.Chance),
+            _ => _before.After(_option.Change).Summarise() with { InBand = _option.Chance },
         };
-    }
-
-    /// <summary>A screw is set by feel to its target, whatever the gap was before.</summary>
-    private static ClearanceEstimate Around(double target, double error, double chance)
-    {
-        double reach = StandardNormal.Quantile(0.975) * error;
-        return new(target, error, target - reach, target + reach, chance);
     }
 }

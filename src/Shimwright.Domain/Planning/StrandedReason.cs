@@ -20,8 +20,7 @@ internal sealed class StrandedReason(
                 $"a screw set by feel lands in a band {words.Clearance(band.Width)} {words.Unit} wide too rarely for the floor of {request.Rules.FitFloor:0.00}");
         }
 
-        double wanted = request.Fitted[v].Millimetres
-            + ((estimate.Valves[v].Mean - band.Middle) / _engine.Valvetrain.Ratio);
+        double wanted = Adjusting.Leverage.Of(_engine.Valvetrain).Wanted(request.Fitted[v].Millimetres, estimate.Valves[v].Mean, band.Middle);
         List<SharedOption> would = options.Shared[v];
         string why = would.Count > 0
             ? string.Join("; ", would.GroupBy(o => o.Option.To!.Millimetres).Select(Taken).Distinct())

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Planning;
@@ -44,14 +45,11 @@ internal sealed record ValveOption
     /// <summary>Swap time and price, minutes.</summary>
     public double Minutes { get; init; }
 
-    /// <summary>Intended change of the clearance, mm.</summary>
-    public double Shift { get; init; }
+    /// <summary>What it does to the clearance.</summary>
+    public ClearanceChange Change { get; init; }
 
-    /// <summary>Standard deviation of the change, mm.</summary>
-    public double Uncertainty { get; init; }
-
-    /// <summary>Turns of the screw, positive for more clearance.</summary>
-    public double? Turns { get; init; }
+    /// <summary>How the screw is set; null unless one is turned.</summary>
+    public ScrewSetting? Setting { get; init; }
 
     public Thickness? To { get; init; }
 

@@ -45,7 +45,7 @@ public static class Working
     {
         double ratio = valve.Train.Ratio;
         double middle = valve.Valve.Band.Middle;
-        double wanted = valve.From!.Millimetres + ((valve.Estimate.Mean - middle) / ratio);
+        double wanted = Adjusting.Leverage.Of(valve.Train).Wanted(valve.From!.Millimetres, valve.Estimate.Mean, middle);
         string over = ratio == 1 ? "" : $" / {Number(ratio)}";
         string times = ratio == 1 ? "" : $"{Number(ratio)} x ";
         return $"wanted {length(valve.From.Millimetres)} + ({length(valve.Estimate.Mean)} - {length(middle)}){over} = {length(wanted)}; "
@@ -57,7 +57,7 @@ public static class Working
     {
         double ratio = valve.Train.Ratio;
         string travel = ratio == 1
-            ? length(valve.Train.ClearancePerTurn)
+            ? length(Adjusting.ScrewSetting.ClearancePerTurn(valve.Train))
             : $"({Number(ratio)} x {length(valve.Train.Pitch!.Value)})";
         return $"({length(valve.Valve.Band.Middle)} - {length(valve.Estimate.Mean)}) / {travel} a turn = "
             + $"{Signed(valve.Turns!.Value)} turn, {Flats(valve.Turns.Value)} (a flat is a sixth of a turn); set by feel to {length(valve.After!.Mean)}, "

@@ -9,8 +9,6 @@ namespace Shimwright.Domain.Readings;
 /// </summary>
 public sealed class ClearanceDistribution
 {
-    private const double TailSigmas = 8;
-    private const double ReachSigmas = 6.5;
     private const double CentralShare = 0.95;
     private readonly double[] _smooth;
     private readonly double[] _stray;
@@ -125,100 +123,11 @@ public sealed class ClearanceDistribution
     public ClearanceEstimate Summarise() =>
         new(Mean, StandardDeviation, Quantile((1 - CentralShare) / 2), Quantile((1 + CentralShare) / 2), InBand);
 
-    /// <summary>
-    /// The chance of landing in the band after the clearance is moved by <paramref name="shift"/> with a normal
-    /// error of standard deviation <paramref name="error"/>.
-    /// </summary>
-    /// <param name="shift">Intended change, mm.</param>
-    /// <param name="error">Standard deviation of the change, mm, above 0.</param>
-    /// <returns>A probability.</returns>
-    public double InBandAfter(double shift, double error)
-    {
-        (int first, int last) = Reach(shift, error);
-        double sum = 0;
-        for (int i = first; i <= last; i++)
-        {
-            sum += _mass[i] * Landing(Grid.At(i) + shift, error);
-        }
-
-        return Math.Clamp(sum, 0, 1);
-    }
-
-    /// <summary>An upper bound of <see cref="InBandAfter"/> that costs two look-ups.</summary>
-    internal double InBandAfterAtMost(double shift, double error)
-    {
-        (int first, int last) = Reach(shift, error);
-        return last < first ? 0 : _massBelow[last + 1] - _massBelow[first];
-    }
-
-    /// <summary>For each grid point, the chance that a valve there lands in the band after the change.</summary>
-    internal double[] LandingChances(double shift, double error)
-    {
-        double[] chances = new double[Grid.Count];
-        (int first, int last) = Reach(shift, error);
-        for (int i = first; i <= last; i++)
-        {
-            chances[i] = Landing(Grid.At(i) + shift, error);
-        }
-
-        return chances;
-    }
-
-    /// <summary>The distribution after a change of <paramref name="shift"/> with a normal error.</summary>
-    /// <param name="shift">Intended change, mm.</param>
-    /// <param name="error">Standard deviation of the change, mm, above 0.</param>
-    /// <returns>The predicted distribution of the clearance.</returns>
-    public ClearanceDistribution After(double shift, double error)
-    {
-        double step = Grid.Step;
-        int taps = (int)Math.Ceiling(TailSigmas * error / step);
-        double reach = LossPrior.StrayReach + (4 * step);
-        int before = Math.Max(taps, (int)Math.Ceiling((Grid.Start + shift - (Band.Middle - reach)) / step));
-        double start = Grid.Start + shift - (before * step);
-        double end = Math.Max(Grid.End + shift + (taps * step), Band.Middle + reach);
-        UniformGrid moved = UniformGrid.Spanning(start, end, step);
-        double[] kernel = new double[(2 * taps) + 1];
-        for (int k = 0; k < kernel.Length; k++)
-        {
-            kernel[k] = StandardNormal.Density((k - taps) * step / error) / error;
-        }
-
-        double[] smooth = new double[moved.Count];
-        for (int i = 0; i < _mass.Length; i++)
-        {
-            if (_mass[i] > 0)
-            {
-                VectorMath.AddScaled(smooth.AsSpan(i + before - taps, kernel.Length), kernel, _mass[i]);
-            }
-        }
-
-        return new ClearanceDistribution(moved, Band, smooth, new double[moved.Count]);
-    }
-
-    /// <summary>A normal distribution on a grid that reaches as far as this one, for the same band.</summary>
-    internal ClearanceDistribution At(double mean, double error)
-    {
-        double reach = TailSigmas * error;
-        UniformGrid grid = UniformGrid.Spanning(
-            Math.Min(Grid.Start, mean - reach), Math.Max(Grid.End, mean + reach), Grid.Step);
-        double[] smooth = Array.ConvertAll(grid.Points(), c => StandardNormal.Density((c - mean) / error));
-        return new ClearanceDistribution(grid, Band, smooth, new double[grid.Count]);
-    }
+    /// <summary>The probability of the grid points from first to last.</summary>
+    internal double MassOfPoints(int first, int last) => _massBelow[last + 1] - _massBelow[first];
 
     internal static double[] StrayWeights(UniformGrid grid, ClearanceBand band) =>
         CubicRule.Weights(grid, band.Middle - LossPrior.StrayReach, band.Middle + LossPrior.StrayReach);
-
-    private double Landing(double aim, double error) =>
-        NormalTable.Cdf((Band.High - aim) / error) - NormalTable.Cdf((Band.Low - aim) / error);
-
-    /// <summary>The grid points from which the band can be reached: beyond 6.5 standard deviations the chance is below 1e-10.</summary>
-    internal (int First, int Last) Reach(double shift, double error)
-    {
-        double margin = ReachSigmas * error;
-        int first = (int)Math.Ceiling(Math.Clamp(Grid.Position(Band.Low - shift - margin), 0, Grid.Count));
-        int last = (int)Math.Floor(Math.Clamp(Grid.Position(Band.High - shift + margin), -1, Grid.Count - 1));
-        return (first, last);
-    }
 
     /// <summary>The probability of [low, high] where the two lie a few cells apart.</summary>
     private double LocalProbability(double low, double high)

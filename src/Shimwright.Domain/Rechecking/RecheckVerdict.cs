@@ -1,6 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Rechecking;
 
@@ -41,7 +41,7 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
     {
         ArgumentNullException.ThrowIfNull(recheck);
         EngineCheck before = recheck.Before;
-        double finest = Math.Min(recheck.Rules.ChangeUncertainty(0), recheck.Readings.Min(before.Feel.FinestScale));
+        double finest = Math.Min(recheck.Seating.ChangeUncertainty(0), recheck.Readings.Min(before.Feel.FinestScale));
         EngineEstimate estimate = EngineEstimate.From(before, finest);
         Dictionary<int, Adjustment> changes = recheck.Changes.ToDictionary(c => c.Valve);
         return new([.. before.Engine.Valves.Select((_, v) =>
@@ -51,7 +51,9 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
     private static RecheckedValve Judge(int v, ClearanceDistribution before, Adjustment? change, Recheck recheck)
     {
         ValveReadings readings = recheck.Readings[v];
-        ClearanceDistribution predicted = change is null ? before : Predict(before, change, recheck);
+        ClearanceDistribution predicted = change is null
+            ? before
+            : before.After(ClearanceChange.Of(change, recheck.Before.Engine.Valvetrain, recheck.Seating));
         ClearanceDistribution prior = change is null ? before : WithStrays(predicted);
         ClearanceDistribution after = readings.IsEmpty
             ? prior
@@ -61,21 +63,6 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
             predicted,
             after.Summarise(),
             Surprise.Of(predicted, readings, recheck.Thermal, recheck.Before.Feel));
-    }
-
-    private static ClearanceDistribution Predict(ClearanceDistribution before, Adjustment change, Recheck recheck)
-    {
-        Valvetrain train = recheck.Before.Engine.Valvetrain;
-        if (change is { From: { } from, To: { } to })
-        {
-            ThicknessDifference difference = from.Minus(to);
-            return before.After(
-                train.Ratio * difference.Millimetres,
-                recheck.Rules.ChangeUncertainty(train.Ratio * difference.Uncertainty));
-        }
-
-        // A screw is set by feel: the gap is known about the target, whatever it was before.
-        return before.At(before.Mean + (train.ClearancePerTurn * change.Turns), recheck.Rules.ScrewUncertainty);
     }
 
     private static ClearanceDistribution WithStrays(ClearanceDistribution predicted)

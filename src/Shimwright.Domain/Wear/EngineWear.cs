@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 
@@ -62,7 +63,7 @@ public sealed class EngineWear
 
         IReadOnlyList<WearPoint> points = Valves[valve];
         double given = Checks[0].Fitted[valve] is { } first && Checks[^1].Fitted[valve] is { } now
-            ? Engine.Valvetrain.Ratio * (first.Millimetres - now.Millimetres)
+            ? Leverage.Of(Engine.Valvetrain).AtTheGap(first.Millimetres - now.Millimetres)
             : points.SkipLast(1).Sum(p => p.Shift);
         return given + points[0].Found.Clearance - points[^1].Found.Clearance;
     }

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Numerics;
 
 namespace Shimwright.Domain.Wear;
@@ -23,12 +24,13 @@ public sealed record RoomLeft
     /// <summary>The room of a valve.</summary>
     /// <param name="fitted">The thickness in it, mm.</param>
     /// <param name="thinnest">The thinnest that can be had, mm.</param>
-    /// <param name="ratio">Clearance at the gap per unit of shim.</param>
+    /// <param name="leverage">ρ.</param>
     /// <param name="rate">Clearance lost per hour or km, mm.</param>
     /// <returns>The room.</returns>
-    public static RoomLeft Of(double fitted, double thinnest, double ratio, double rate)
+    public static RoomLeft Of(double fitted, double thinnest, Leverage leverage, double rate)
     {
+        ArgumentNullException.ThrowIfNull(leverage);
         double room = Math.Max(0, Guard.Finite(fitted) - Guard.Finite(thinnest));
-        return new(room, rate > 0 ? room * ratio / rate : null);
+        return new(room, rate > 0 ? leverage.AtTheGap(room) / rate : null);
     }
 }

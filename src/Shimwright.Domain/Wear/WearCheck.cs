@@ -1,6 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Wear;

@@ -1,8 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
-using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Wear;
 
@@ -15,11 +13,11 @@ public static class WearFilter
     /// <summary>Follows an engine from its first check on.</summary>
     /// <param name="checks">Its checks, oldest first, all of the same engine and, for the tables, read by the same fingers.</param>
     /// <param name="wear">What wear is usual.</param>
-    /// <param name="rules">How well a change is carried out.</param>
+    /// <param name="seating">How well a change is carried out; what is usual where it is left out.</param>
     /// <param name="strayWeight">The weight of a valve whose past says nothing, at every check but the first.</param>
     /// <returns>Every valve at every check.</returns>
     public static EngineWear Follow(
-        IReadOnlyList<WearCheck> checks, UsualWear wear, PlanRules? rules = null, double strayWeight = HistoryPrior.UsualStrayWeight)
+        IReadOnlyList<WearCheck> checks, UsualWear wear, Seating? seating = null, double strayWeight = HistoryPrior.UsualStrayWeight)
     {
         ArgumentNullException.ThrowIfNull(checks);
         ArgumentOutOfRangeException.ThrowIfZero(checks.Count, nameof(checks));
@@ -27,18 +25,18 @@ public static class WearFilter
         EngineEstimate first = EngineEstimate.From(checks[0].Check);
         WearState[] start = [.. checks[0].Check.Engine.Valves.Select((valve, v) => WearState.At(
             first.Valves[v].Mean, Numerics.Squares.Of(first.Valves[v].StandardDeviation), wear.RateOf(valve.Side)))];
-        return Follow(start, checks, wear, rules, strayWeight);
+        return Follow(start, checks, wear, seating, strayWeight);
     }
 
     /// <summary>Follows an engine whose state at its first check, the readings of that check included, is known.</summary>
     /// <param name="start">Each valve at the first check.</param>
     /// <param name="checks">Its checks, oldest first.</param>
     /// <param name="wear">What wear is usual.</param>
-    /// <param name="rules">How well a change is carried out.</param>
+    /// <param name="seating">How well a change is carried out; what is usual where it is left out.</param>
     /// <param name="strayWeight">The weight of a valve whose past says nothing, at every check but the first.</param>
     /// <returns>Every valve at every check.</returns>
     public static EngineWear Follow(
-        IReadOnlyList<WearState> start, IReadOnlyList<WearCheck> checks, UsualWear wear, PlanRules? rules = null,
+        IReadOnlyList<WearState> start, IReadOnlyList<WearCheck> checks, UsualWear wear, Seating? seating = null,
         double strayWeight = HistoryPrior.UsualStrayWeight)
     {
         ArgumentNullException.ThrowIfNull(start);
@@ -47,7 +45,7 @@ public static class WearFilter
         ArgumentOutOfRangeException.ThrowIfZero(checks.Count, nameof(checks));
         Engine engine = checks[0].Check.Engine;
         ArgumentOutOfRangeException.ThrowIfNotEqual(start.Count, engine.Valves.Count, nameof(start));
-        rules ??= PlanRules.Default;
+        seating ??= Seating.Usual;
         var update = new HistoryUpdate(
             Resolution.For(checks.Select(c => c.Check)), checks[0].Check.Feel, strayWeight);
         List<List<WearPoint>> valves = [.. engine.Valves.Select(_ => new List<WearPoint>(checks.Count))];
@@ -59,7 +57,7 @@ public static class WearFilter
             {
                 WearState before = k == 0 ? start[v] : valves[v][^1].Left.After(time, wear.Diffusion);
                 WearState found = k == 0 ? start[v] : Read(before, v, checks[k].Check, update);
-                valves[v].Add(Point(checks[k], v, before, found, engine.Valvetrain, rules));
+                valves[v].Add(Point(checks[k], v, before, found, engine.Valvetrain, seating));
             }
         }
 
@@ -79,21 +77,15 @@ public static class WearFilter
         return before.Read(mean, variance);
     }
 
-    private static WearPoint Point(WearCheck check, int v, WearState before, WearState found, Valvetrain train, PlanRules rules)
+    private static WearPoint Point(WearCheck check, int v, WearState before, WearState found, Valvetrain train, Seating seating)
     {
-        Adjustment? change = check.ChangeAt(v);
         bool wasRead = !check.Check.Readings[v].IsEmpty;
-        if (change is { From: { } from, To: { } to })
+        if (check.ChangeAt(v) is not { } adjustment)
         {
-            ThicknessDifference difference = from.Minus(to);
-            double shift = train.Ratio * difference.Millimetres;
-            WearState moved = found.Moved(shift, rules.ChangeUncertainty(train.Ratio * difference.Uncertainty));
-            return new(check.Clock, before, found, moved, wasRead, false, shift);
+            return new(check.Clock, before, found, found, wasRead, false, 0);
         }
 
-        double turned = change is null ? 0 : train.ClearancePerTurn * change.Turns;
-        return change is null
-            ? new(check.Clock, before, found, found, wasRead, false, 0)
-            : new(check.Clock, before, found, found.Set(turned, rules.ScrewUncertainty), wasRead, true, turned);
+        var change = ClearanceChange.Of(adjustment, train, seating);
+        return new(check.Clock, before, found, found.Adjusted(change), wasRead, change.IsSet, change.Shift);
     }
 }

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 
@@ -49,25 +50,14 @@ public readonly record struct WearState(
         Covariance - (time * RateVariance),
         RateVariance);
 
-    /// <summary>The state after a shim was changed.</summary>
-    /// <param name="shift">Intended change of the clearance, mm.</param>
-    /// <param name="error">Standard deviation of the change, mm.</param>
+    /// <summary>The state after a change: a shim adds its doubt; a screw leaves its own alone, and nothing that ties it to the rate.</summary>
+    /// <param name="change">The change.</param>
     /// <returns>The state.</returns>
-    public WearState Moved(double shift, double error) => this with
+    public WearState Adjusted(ClearanceChange change) => this with
     {
-        Clearance = Clearance + shift,
-        ClearanceVariance = ClearanceVariance + Squares.Of(error),
-    };
-
-    /// <summary>The state after a screw was set by feel: the gap is known whatever it was before.</summary>
-    /// <param name="shift">Intended change of the clearance, mm.</param>
-    /// <param name="error">Standard deviation of the gap about its target, mm.</param>
-    /// <returns>The state.</returns>
-    public WearState Set(double shift, double error) => this with
-    {
-        Clearance = Clearance + shift,
-        ClearanceVariance = Squares.Of(error),
-        Covariance = 0,
+        Clearance = Clearance + change.Shift,
+        ClearanceVariance = change.IsSet ? Squares.Of(change.Uncertainty) : ClearanceVariance + Squares.Of(change.Uncertainty),
+        Covariance = change.IsSet ? 0 : Covariance,
     };
 
     /// <summary>

@@ -32,7 +32,7 @@ public static class RecordOfJob
             [.. verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres), .. LeftOpen(sheet, rows)],
             closing.Found, closing.Notes, closing.By)
         {
-            Seating = job.Rules.Seating,
+            Seating = job.Rules.Seating.StandardDeviation,
         };
     }
 

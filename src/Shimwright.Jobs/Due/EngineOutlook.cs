@@ -94,7 +94,7 @@ public sealed class EngineOutlook
         IReadOnlyList<WearCheck> all = Job.AllChecks;
         int first = all.Count - all.Reverse().TakeWhile(c => c.Clock == Clock).Count() + 1;
         return Enumerable.Range(first, all.Count - first + 1)
-            .SelectMany(n => WearSigns.Of(WearFilter.Follow([.. all.Take(n)], usual, Job.Rules), Job.Stock.Thinnest)
+            .SelectMany(n => WearSigns.Of(WearFilter.Follow([.. all.Take(n)], usual, Job.Rules.Seating), Job.Stock.Thinnest)
                 .Where(s => n == all.Count || s.Kind != SignKind.RoomNearlyUsed))
             .GroupBy(s => s.Kind).Select(g => g.MinBy(s => s.Evidence)!).OrderBy(s => s.Kind);
     }

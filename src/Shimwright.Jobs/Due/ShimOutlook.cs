@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
@@ -50,17 +51,17 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
             return None;
         }
 
-        double ratio = wear.Engine.Valvetrain.Ratio;
+        var leverage = Leverage.Of(wear.Engine.Valvetrain);
         double second = settings.Redo + access.Values.Sum();
         double step = settings.SizesToBuy.Select(k => k.Step).DefaultIfEmpty(0).Min();
-        double error = Combine(DirectValue.UsualUncertainty, settings.Seating, ratio * Instrument.Marked.Random);
+        double error = Combine(DirectValue.UsualUncertainty, settings.Seating, leverage.AtTheGap(Instrument.Marked.Random));
         string[] covers = [.. wear.Engine.AccessGroups];
-        return new(ratio, wear.Usual.Diffusion,
+        return new(leverage.Ratio, wear.Usual.Diffusion,
         [
             .. wear.Engine.Valves.Zip(wear.Now, (valve, state) =>
             {
                 Thickness? shim = outlook.Job.FittedAt(valve);
-                double fitted = CheckWant.Fitted(valve.Band, ratio, step, error);
+                double fitted = CheckWant.Fitted(valve.Band, leverage, step, error);
                 // Without a price: a shim of the drawer costs a plan nothing, and what is asked is what would be taken out of a drawer that has it.
                 double along = settings.Swap;
                 return new ValveOutlook(
@@ -85,7 +86,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
     }
 
     private ThicknessWant Want(ValveOutlook valve, double time, double changeBelow) => CheckWant.Of(
-        valve.State.After(time, Diffusion), valve.Band, Ratio, valve.Shim!.Value, valve.ShimError, changeBelow, DirectValue.UsualUncertainty);
+        valve.State.After(time, Diffusion), valve.Band, new Leverage(Ratio), valve.Shim!.Value, valve.ShimError, changeBelow, DirectValue.UsualUncertainty);
 
     /// <summary>Writes it in one line of numbers.</summary>
     /// <returns>JSON.</returns>

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Domain.Wear.Signs;
@@ -68,7 +69,7 @@ public sealed record ForecastResult(
             return null;
         }
 
-        RoomLeft room = RoomLeft.Of(fitted.Millimetres, thin, job.Engine.Valvetrain.Ratio, rate);
+        RoomLeft room = RoomLeft.Of(fitted.Millimetres, thin, Leverage.Of(job.Engine.Valvetrain), rate);
         return new RoomRow(Rounding.Length(room.Millimetres), room.Time is { } time ? Rounding.Clock(time) : null);
     }
 }

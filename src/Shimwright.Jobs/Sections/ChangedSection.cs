@@ -1,5 +1,5 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Members;
 

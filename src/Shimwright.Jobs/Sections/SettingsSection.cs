@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Members;
@@ -16,7 +17,7 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
         double? blade = o.Number(
             "blade", new(0, FeelProfile.GreatestBladeUncertainty, Measure.Length), "Standard uncertainty of one blade's thickness, mm.");
         double? seating = o.Number(
-            "seating", new(PlanRules.LeastSeating, PlanRules.GreatestSeating, Measure.Length), "How well a shim seats, standard deviation, mm.");
+            "seating", new(Seating.Least, Seating.Greatest, Measure.Length), "How well a shim seats, standard deviation, mm.");
         InstrumentSet? instruments = o.Object("instruments", InstrumentSet.Read, "Uncertainties of thicknesses.");
         double? keepFloor = o.Number("keepFloor", new(0, 1), "The least chance of being in band with which a valve may be left alone.");
         double? fitFloor = o.Number("fitFloor", new(0, 1), "The least chance of landing in band with which a thickness may be fitted.");
@@ -27,7 +28,7 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
         PlanRules usual = PlanRules.Default;
         return new(
             new FeelProfile(fingers.Firm, fingers.Light, fingers.Loose, fingers.Spread, fingers.Slip, blade ?? FeelProfile.Default.Blade),
-            new PlanRules(keepFloor ?? usual.KeepFloor, fitFloor ?? usual.FitFloor, seating ?? usual.Seating),
+            new PlanRules(keepFloor ?? usual.KeepFloor, fitFloor ?? usual.FitFloor, seating is { } found ? new Seating(found) : usual.Seating),
             instruments ?? InstrumentSet.Default,
             risk ?? 0.10,
             service ?? 0.90);

@@ -22,7 +22,7 @@ public sealed record BenchSettings
     public double Blade { get; init; } = FeelProfile.Default.Blade;
 
     /// <summary>How well a shim seats before a bench has found out for itself, standard deviation, mm.</summary>
-    public static double UsualSeating => PlanRules.Default.Seating;
+    public static double UsualSeating => PlanRules.Default.Seating.StandardDeviation;
 
     /// <summary>How well a shim seats, standard deviation, mm.</summary>
     public double Seating { get; init; } = UsualSeating;

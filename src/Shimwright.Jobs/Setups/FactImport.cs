@@ -1,7 +1,7 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Depth;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;

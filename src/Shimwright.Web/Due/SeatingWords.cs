@@ -1,4 +1,4 @@
-using Shimwright.Domain.Planning;
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Members;
 
@@ -20,6 +20,6 @@ internal static class SeatingWords
     /// <summary>What is wrong with a value that was sent, or null.</summary>
     public static JobProblem? Problem(double seating, int seen, int version) =>
         seen != version ? ChangedMeanwhile
-        : double.IsFinite(seating) && seating is >= PlanRules.LeastSeating and <= PlanRules.GreatestSeating ? null
-        : new("seating", "found a number that no shim seats with", $"allowed is {PlanRules.LeastSeating} to {PlanRules.GreatestSeating} mm; open the page again");
+        : double.IsFinite(seating) && seating is >= Seating.Least and <= Seating.Greatest ? null
+        : new("seating", "found a number that no shim seats with", $"allowed is {Seating.Least} to {Seating.Greatest} mm; open the page again");
 }

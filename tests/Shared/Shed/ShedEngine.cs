@@ -1,5 +1,5 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Facts;
@@ -70,7 +70,7 @@ internal sealed class ShedEngine
     /// <summary>Puts another shim into a valve; the one that was there is in the caller's hand.</summary>
     public void Fit(int valve, Shim shim)
     {
-        _clearances[valve] += Fitted[valve].Actual - shim.Actual + _wear.Normal(PlanRules.Default.Seating);
+        _clearances[valve] += Fitted[valve].Actual - shim.Actual + _wear.Normal(Seating.Usual.StandardDeviation);
         Fitted[valve] = shim;
     }
 }

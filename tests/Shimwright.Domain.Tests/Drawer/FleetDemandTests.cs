@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
@@ -100,7 +101,7 @@ public class FleetDemandTests
 
     private sealed record SimulatedValve(WearState State, double Ratio, double Shim, double ShimError, double ChangeBelow)
     {
-        public ThicknessWant Want { get; } = CheckWant.Of(State, Band, Ratio, Shim, ShimError, ChangeBelow, Reading);
+        public ThicknessWant Want { get; } = CheckWant.Of(State, Band, new Leverage(Ratio), Shim, ShimError, ChangeBelow, Reading);
 
         public static SimulatedValve Draw(SeededChance chance) => new(
             new(chance.Uniform(0.10, 0.20), 0, Squares.Of(chance.Uniform(0.008, 0.03)), 0, 0),

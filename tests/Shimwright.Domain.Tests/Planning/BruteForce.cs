@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
@@ -130,7 +131,7 @@ internal sealed class BruteForce
             variance += Math.Pow(from.By.Systematic, 2) + Math.Pow(to.By.Systematic, 2);
         }
 
-        double error = Math.Sqrt(Math.Pow(request.Rules.Seating, 2) + (ratio * ratio * variance));
-        return clearance.InBandAfter(ratio * (from.Millimetres - to.Millimetres), error);
+        double error = Math.Sqrt(Math.Pow(request.Rules.Seating.StandardDeviation, 2) + (ratio * ratio * variance));
+        return clearance.InBandAfter(ClearanceChange.By(ratio * (from.Millimetres - to.Millimetres), error));
     }
 }

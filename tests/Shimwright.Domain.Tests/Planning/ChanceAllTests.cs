@@ -47,7 +47,7 @@ public class ChanceAllTests(ITestOutputHelper output)
         double ratio = line.Train.Ratio;
         ThicknessDifference difference = line.From!.Minus(line.To!);
         double aim = c + (ratio * difference.Millimetres);
-        double error = Math.Sqrt(Math.Pow(request.Rules.Seating, 2) + Math.Pow(ratio * difference.Uncertainty, 2));
+        double error = Math.Sqrt(Math.Pow(request.Rules.Seating.StandardDeviation, 2) + Math.Pow(ratio * difference.Uncertainty, 2));
         return SlowLaw.Phi((band.High - aim) / error) - SlowLaw.Phi((band.Low - aim) / error);
     }
 }

@@ -43,7 +43,7 @@ public class HorizonTests(ITestOutputHelper output)
             worst = Math.Max(worst, Math.Abs(options.Kept[0].Chance - SlowKept(valve, horizon)));
             foreach (ValveOption option in options.Shared[0].Select(s => s.Option))
             {
-                worst = Math.Max(worst, Math.Abs(option.Chance - SlowFitted(valve, horizon, option.Shift, option.Uncertainty)));
+                worst = Math.Max(worst, Math.Abs(option.Chance - SlowFitted(valve, horizon, option.Change.Shift, option.Change.Uncertainty)));
             }
         }
 
@@ -58,7 +58,7 @@ public class HorizonTests(ITestOutputHelper output)
         var check = new EngineCheck(screws, [Made.Value(0.05)]);
         var horizon = WearHorizon.Usual(screws, Wear, 20);
         ShimPlan plan = Planner.Plan(new PlanRequest(check, [], horizon: horizon)).Chosen;
-        double error = PlanRules.Default.ScrewUncertainty;
+        double error = PlanRules.Default.Seating.ScrewUncertainty;
         double slow = 0;
         for (double c = 0.12005; c < 0.18; c += 0.0001)
         {

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -92,9 +93,9 @@ internal static class ManyGroups
     private static IEnumerable<(double NegLogChance, double Minutes, bool IsChange)> WaysOf(
         int v, Thickness? given, PlanRequest request, ClearanceDistribution clearance)
     {
-        double Chance(Thickness to) => clearance.InBandAfter(
+        double Chance(Thickness to) => clearance.InBandAfter(ClearanceChange.By(
             request.Fitted[v].Millimetres - to.Millimetres,
-            request.Rules.ChangeUncertainty(request.Fitted[v].Minus(to).Uncertainty));
+            request.Rules.Seating.ChangeUncertainty(request.Fitted[v].Minus(to).Uncertainty)));
         if (given is not null)
         {
             // A shim that was given out is used, or the same plan would be counted under another giving.

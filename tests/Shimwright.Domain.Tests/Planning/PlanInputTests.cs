@@ -52,31 +52,6 @@ public class PlanInputTests
     {
         Refuses("keepFloor", () => new PlanRules(keepFloor: value));
         Refuses("fitFloor", () => new PlanRules(fitFloor: value));
-        Refuses("seating", () => new PlanRules(seating: value));
-    }
-
-    [Theory]
-    [InlineData(0, true)]
-    [InlineData(0.05, true)]
-    [InlineData(0.0501, false)]
-    public void Rules_Seating_IsTakenUpToATwentiethOfAMillimetre(double seating, bool isTaken)
-    {
-        if (isTaken)
-        {
-            Assert.Equal(seating, new PlanRules(seating: seating).Seating);
-        }
-        else
-        {
-            Refuses("seating", () => new PlanRules(seating: seating));
-        }
-    }
-
-    [Fact]
-    public void ChangeError_SeatingAndDifference_AddInQuadratureAboveALeast()
-    {
-        Assert.Equal(0.005, PlanRules.Default.ChangeUncertainty(0.003), 1e-15);
-        Assert.Equal(0.0002, new PlanRules(seating: 0).ChangeUncertainty(0));
-        Assert.Equal(Math.Sqrt(0.000116), PlanRules.Default.ScrewUncertainty, 1e-15);
     }
 
     [Fact]

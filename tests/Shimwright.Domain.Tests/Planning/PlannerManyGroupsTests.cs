@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
@@ -52,10 +53,10 @@ public class PlannerManyGroupsTests(ITestOutputHelper output)
     /// <summary>The oracle's premise: fitting a valve with what another carries is no use.</summary>
     private static void NoValveCanUseAnothersShim(PlanRequest request, EngineEstimate estimate)
     {
-        double error = request.Rules.ChangeUncertainty(request.Fitted[0].Minus(request.Fitted[0]).Uncertainty);
+        double error = request.Rules.Seating.ChangeUncertainty(request.Fitted[0].Minus(request.Fitted[0]).Uncertainty);
         foreach (ClearanceDistribution clearance in estimate.Valves)
         {
-            double swapped = clearance.InBandAfter(0, error);
+            double swapped = clearance.InBandAfter(ClearanceChange.By(0, error));
             Assert.True(swapped < request.Rules.FitFloor || swapped < clearance.InBand, "The engine is not fit for this test.");
         }
     }

@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
@@ -18,7 +19,7 @@ public class ClearanceProperties
         double Mean(double millimetres)
         {
             ThicknessDifference difference = fitted.Minus(Made.Measured(millimetres));
-            return clearance.After(ofTheTrain * difference.Millimetres, 0.005).Mean;
+            return clearance.After(ClearanceChange.By(ofTheTrain * difference.Millimetres, 0.005)).Mean;
         }
 
         double thicker = 2.30 + (0.002 * thick);
@@ -45,7 +46,8 @@ public class ClearanceProperties
         double[] smooth = [.. clearance.Mass.ToArray()];
         var judged = new ClearanceDistribution(clearance.Grid, band, smooth, new double[smooth.Length]);
         var judgedWider = new ClearanceDistribution(clearance.Grid, wide, smooth, new double[smooth.Length]);
-        Assert.True(judgedWider.InBandAfter(0.001 * shift, 0.006) >= judged.InBandAfter(0.001 * shift, 0.006) - 1e-9);
+        var change = ClearanceChange.By(0.001 * shift, 0.006);
+        Assert.True(judgedWider.InBandAfter(change) >= judged.InBandAfter(change) - 1e-9);
     }
 
     [Property]

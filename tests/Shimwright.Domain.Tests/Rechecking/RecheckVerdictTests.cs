@@ -1,6 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
@@ -13,7 +13,7 @@ public class RecheckVerdictTests
     private static readonly ValveReadings Tight = Made.Value(0.08);
 
     /// <summary>How finely a re-check divides the clearance: no change is finer than the seating.</summary>
-    private const double Seating = 0.004;
+    private const double SeatingError = 0.004;
 
     [Theory]
     [InlineData(1.0)]
@@ -22,10 +22,10 @@ public class RecheckVerdictTests
     {
         var train = new Valvetrain(Adjuster.FingerFollower, ratio);
         EngineCheck before = new(Made.Engine(train, Made.Valve()), [Tight]);
-        ClearanceDistribution estimate = EngineEstimate.From(before, Seating).Valves[0];
+        ClearanceDistribution estimate = EngineEstimate.From(before, SeatingError).Valves[0];
         RecheckedValve valve = Verdict(before, [Adjustment.Fitted(0, Made.Marked(2.60), Made.Measured(2.55))], ValveReadings.None).Valves[0];
 
-        double change = (Seating * Seating) + (ratio * ratio * ((0.008 * 0.008) + (0.002 * 0.002) + (0.002 * 0.002)));
+        double change = (SeatingError * SeatingError) + (ratio * ratio * ((0.008 * 0.008) + (0.002 * 0.002) + (0.002 * 0.002)));
         Assert.Equal(estimate.Mean + (ratio * 0.05), valve.Predicted.Mean, 1e-6);
         Assert.Equal(Math.Sqrt(Math.Pow(estimate.StandardDeviation, 2) + change), valve.Predicted.StandardDeviation, 1e-6);
     }
@@ -34,12 +34,12 @@ public class RecheckVerdictTests
     public void Predicted_SameInstrument_LosesItsSharedPart()
     {
         EngineCheck before = Made.Check(Tight);
-        ClearanceDistribution estimate = EngineEstimate.From(before, Seating).Valves[0];
+        ClearanceDistribution estimate = EngineEstimate.From(before, SeatingError).Valves[0];
         var thick = new Thickness(2.60, Instrument.Calliper);
         RecheckedValve valve = Verdict(
             before, [Adjustment.Fitted(0, thick, new Thickness(2.53, Instrument.Calliper))], ValveReadings.None).Valves[0];
 
-        double change = (Seating * Seating) + (2 * 0.006 * 0.006);
+        double change = (SeatingError * SeatingError) + (2 * 0.006 * 0.006);
         Assert.Equal(Math.Sqrt(Math.Pow(estimate.StandardDeviation, 2) + change), valve.Predicted.StandardDeviation, 1e-6);
     }
 
@@ -48,7 +48,7 @@ public class RecheckVerdictTests
     {
         var train = new Valvetrain(Adjuster.Screw, 1.2, 0.75);
         EngineCheck before = new(Made.Engine(train, Made.Valve()), [Tight]);
-        double mean = EngineEstimate.From(before, Seating).Valves[0].Mean;
+        double mean = EngineEstimate.From(before, SeatingError).Valves[0].Mean;
         RecheckedValve valve = Verdict(before, [Adjustment.Turned(0, 0.08)], ValveReadings.None).Valves[0];
 
         Assert.Equal(mean + (1.2 * 0.75 * 0.08), valve.Predicted.Mean, 1e-6);
@@ -59,7 +59,7 @@ public class RecheckVerdictTests
     public void Estimate_UnchangedValveNotReadAgain_IsItsOwnPosterior()
     {
         EngineCheck before = Made.Check(Tight, Made.Value(0.16));
-        EngineEstimate estimate = EngineEstimate.From(before, Seating);
+        EngineEstimate estimate = EngineEstimate.From(before, SeatingError);
         RecheckVerdict verdict = Verdict(
             before, [Adjustment.Fitted(0, Made.Marked(2.60), Made.Marked(2.53))], Made.Value(0.15), ValveReadings.None);
 
@@ -126,7 +126,7 @@ public class RecheckVerdictTests
         Adjustment[] changes = [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))];
         RecheckedValve cold = Verdict(before, changes, Made.Value(0.15)).Valves[0];
         RecheckedValve warm = RecheckVerdict.On(
-            new Recheck(before, changes, [Made.Value(0.19)], new ThermalShift(60, 0.001), PlanRules.Default)).Valves[0];
+            new Recheck(before, changes, [Made.Value(0.19)], new ThermalShift(60, 0.001), Seating.Usual)).Valves[0];
         Assert.Equal(cold.Estimate.Mean, warm.Estimate.Mean, 1e-9);
         Assert.Equal(cold.Surprise!.Value, warm.Surprise!.Value, 1e-9);
     }
@@ -167,5 +167,5 @@ public class RecheckVerdictTests
     }
 
     private static RecheckVerdict Verdict(EngineCheck before, Adjustment[] changes, params ValveReadings[] readings) =>
-        RecheckVerdict.On(new Recheck(before, changes, readings, ThermalShift.None, PlanRules.Default));
+        RecheckVerdict.On(new Recheck(before, changes, readings, ThermalShift.None, Seating.Usual));
 }

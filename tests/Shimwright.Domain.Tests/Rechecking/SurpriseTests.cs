@@ -1,6 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Xunit;
@@ -88,7 +88,7 @@ public class SurpriseTests
         [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))],
         [readings],
         ThermalShift.None,
-        PlanRules.Default)).Valves[0];
+        Seating.Usual)).Valves[0];
 
     /// <summary>All outcomes on these blades, each with its chance from plain sums over the predicted clearances.</summary>
     private static double ByEnumeration(ClearanceDistribution predicted, double[] blades, Feel[] felt)

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -37,7 +38,7 @@ public class VerdictCoverageTests(ITestOutputHelper output)
             }
 
             ValveReadings[] readings = [.. plan.Valves.Select((l, v) => engine.Feel(l.Valve.Band, after[v]))];
-            RecheckVerdict verdict = RecheckVerdict.On(new Recheck(engine.Check, changes, readings, ThermalShift.None, request.Rules));
+            RecheckVerdict verdict = RecheckVerdict.On(new Recheck(engine.Check, changes, readings, ThermalShift.None, request.Rules.Seating));
             foreach ((int v, RecheckedValve valve) in verdict.Valves.Index())
             {
                 ClearanceBand band = valve.Valve.Band;

@@ -1,7 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Domain.Wear;
 
@@ -57,7 +56,7 @@ internal sealed class SimulatedWear
         {
             double shift = Engine.Valves[v].Band.Middle - now[v].Clearance;
             changes.Add(Adjustment.Fitted(v, Made.Measured(3), Made.Measured(3 - shift)));
-            Clearances[v] += shift + _chance.Normal(0, PlanRules.Default.ChangeUncertainty(Math.Sqrt(2) * 0.002));
+            Clearances[v] += shift + _chance.Normal(0, Seating.Usual.ChangeUncertainty(Math.Sqrt(2) * 0.002));
         }
 
         Checks[^1] = new WearCheck(_clock, Checks[^1].Check, changes: changes);

@@ -1,5 +1,5 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
 using Xunit;
@@ -39,11 +39,11 @@ public class SmallRulesTests
     [Fact]
     public void RoomLeft_OfAShim_LastsAsLongAsItsThicknessAtTheGap()
     {
-        RoomLeft room = RoomLeft.Of(2.5, 2.2, 1.5, 0.001);
+        RoomLeft room = RoomLeft.Of(2.5, 2.2, new Leverage(1.5), 0.001);
         Assert.Equal(0.3, room.Millimetres, 1e-12);
         Assert.Equal(450, room.Time!.Value, 1e-9);
-        Assert.Equal(0, RoomLeft.Of(2.1, 2.2, 1.5, 0.001).Millimetres);
-        Assert.Null(RoomLeft.Of(2.5, 2.2, 1, -0.001).Time);
+        Assert.Equal(0, RoomLeft.Of(2.1, 2.2, new Leverage(1.5), 0.001).Millimetres);
+        Assert.Null(RoomLeft.Of(2.5, 2.2, Leverage.Direct, -0.001).Time);
     }
 
     [Fact]

@@ -1,8 +1,7 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Wear;
 using Xunit;
 
@@ -116,7 +115,7 @@ public class WearFilterTests
         var first = new WearCheck(0, new EngineCheck(screws, [Made.Value(0.14)]));
         WearPoint point = WearFilter.Follow([first, check], Kept.Wear).Valves[0][^1];
         Assert.Equal(point.Found.Clearance + (1.3 * 0.75 * 0.05), point.Left.Clearance, 1e-12);
-        Assert.Equal(PlanRules.Default.ScrewUncertainty, point.Left.ClearanceSpread, 1e-12);
+        Assert.Equal(Seating.Usual.ScrewUncertainty, point.Left.ClearanceSpread, 1e-12);
         Assert.Equal(0, point.Left.Covariance);
         Assert.Equal(point.Found.RateVariance, point.Left.RateVariance);
         Assert.True(point.WasSet);

@@ -115,7 +115,7 @@ public class BenchSettingsTests
         Assert.Equal([0.07], job.Blades);
         Assert.Equal((-0.03, -0.006, 0.018, 0.007, 0.03, 0.004),
             (job.Check.Feel.Firm, job.Check.Feel.Light, job.Check.Feel.Loose, job.Check.Feel.StandardDeviation, job.Check.Feel.Slip, job.Check.Feel.Blade));
-        Assert.Equal((0.005, 0.6), (job.Rules.Seating, job.Rules.KeepFloor));
+        Assert.Equal((0.005, 0.6), (job.Rules.Seating.StandardDeviation, job.Rules.KeepFloor));
         Assert.Equal((1, 3, 4, 9), (job.Costs.Redo, job.Costs.Swap, job.Costs.MinutesPerCurrency, job.Costs.AccessOf("exhaust cam")));
         Assert.Equal([(1, 6), (1.5, 6), (2, 6), (2.1, 7)], job.Stock.Sizes.Select(s => (s.Thickness.Millimetres, s.Price)));
     }

@@ -17,7 +17,7 @@ public class JobSetupTests
         Job job = setup.Start;
         Assert.Equal((250, 15), (job.Clock, job.Check.Thermal.Temperature));
         Assert.Equal([0.1, 0.2], job.Blades);
-        Assert.Equal((77, 0.005), (job.Costs.Redo, job.Rules.Seating));
+        Assert.Equal((77, 0.005), (job.Costs.Redo, job.Rules.Seating.StandardDeviation));
         Assert.Equal(11, job.Costs.AccessOf("intake cam"));
         Assert.Equal([2, 2.5, 3], job.Stock.Sizes.Select(s => s.Thickness.Millimetres));
         Assert.All(job.Check.Readings, r => Assert.True(r.IsEmpty));

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Xunit;
@@ -39,7 +40,7 @@ public class ScrewTurnTests
     [Fact]
     public void ClearancePerTurn_TwentySixThreadsAnInch_IsThePublishedTravel()
     {
-        double turn = new Valvetrain(Adjuster.Screw, 1, Inch / 26).ClearancePerTurn;
+        double turn = ScrewSetting.ClearancePerTurn(new Valvetrain(Adjuster.Screw, 1, Inch / 26));
 
         Assert.Equal(0.977, turn, 0.0005);
         Assert.Equal(0.0385, turn / Inch, 0.00005);

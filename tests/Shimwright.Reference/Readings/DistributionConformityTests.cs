@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
@@ -26,8 +27,8 @@ public class DistributionConformityTests
     {
         ClearanceDistribution made = Made(guarded ? Acceptance : Tolerance);
 
-        Assert.Equal(published, made.InBandAfter(0, 0.04), 1e-7);
-        Assert.Equal(published, made.After(0, 0.04).InBand, 1e-7);
+        Assert.Equal(published, made.InBandAfter(ClearanceChange.By(0, 0.04)), 1e-7);
+        Assert.Equal(published, made.After(ClearanceChange.By(0, 0.04)).InBand, 1e-7);
     }
 
     private static ClearanceDistribution Made(ClearanceBand band)

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
@@ -83,9 +84,9 @@ internal sealed class PlanModel
     {
         double ratio = Request.Engine.Valvetrain.Ratio;
         ThicknessDifference difference = Request.Fitted[v].Minus(to);
-        double seating = Request.Rules.Seating;
+        double seating = Request.Rules.Seating.StandardDeviation;
         double error = Math.Sqrt((seating * seating) + (ratio * ratio * difference.Uncertainty * difference.Uncertainty));
-        double chance = clearance.InBandAfter(ratio * difference.Millimetres, error);
+        double chance = clearance.InBandAfter(ClearanceChange.By(ratio * difference.Millimetres, error));
         return chance >= Request.Rules.FitFloor ? chance : null;
     }
 }

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 
@@ -38,8 +39,9 @@ internal static class RoomSign
 
     public static IEnumerable<WearSign> Look(EngineWear wear, double? thinnest)
     {
+        var leverage = Leverage.Of(wear.Engine.Valvetrain);
         double[] chances = [.. wear.Engine.Valves.Select((valve, v) => thinnest is { } thin && wear.Checks[^1].Fitted[v] is { } fitted
-            ? Chance(wear, v, valve.Band.Low - (wear.Engine.Valvetrain.Ratio * (fitted.Millimetres - thin)))
+            ? Chance(wear, v, valve.Band.Low - leverage.AtTheGap(fitted.Millimetres - thin))
             : 0)];
         int[] near = [.. chances.Index().Where(c => c.Item >= Near).OrderByDescending(c => c.Item).Select(c => c.Index)];
         if (near.Length > 0)

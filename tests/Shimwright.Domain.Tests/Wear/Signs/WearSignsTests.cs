@@ -1,6 +1,6 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
 using Shimwright.Domain.Wear.Signs;

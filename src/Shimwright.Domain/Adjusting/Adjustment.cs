@@ -1,7 +1,7 @@
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Shims;
 
-namespace Shimwright.Domain.Rechecking;
+namespace Shimwright.Domain.Adjusting;
 
 /// <summary>What was done at one valve after its check.</summary>
 public sealed record Adjustment
