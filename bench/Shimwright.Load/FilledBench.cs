@@ -2,6 +2,7 @@ using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Setups;
+using Shimwright.Storage;
 using Shimwright.Storage.Database;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;

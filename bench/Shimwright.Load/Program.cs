@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
-using Shimwright.Storage.Database;
+using Shimwright.Storage;
 using Shimwright.Testing.Served;
 
 namespace Shimwright.Load;

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Shimwright.Storage.Database;
+using Shimwright.Storage;
 using Shimwright.Testing.Shed;
 
 namespace Shimwright.Year;

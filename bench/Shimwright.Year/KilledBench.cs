@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json;
-using Shimwright.Storage.Jobs;
+using Shimwright.Bench.Jobs;
 using Shimwright.Testing.Chance;
 using Shimwright.Testing.Shed;
 

@@ -1,4 +1,4 @@
-using Shimwright.Storage.Drawer;
+using Shimwright.Bench.Drawer;
 using Shimwright.Testing.Shed;
 
 namespace Shimwright.Year;

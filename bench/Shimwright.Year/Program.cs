@@ -1,6 +1,6 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
-using Shimwright.Storage.Database;
+using Shimwright.Storage;
 using Shimwright.Testing.Shed;
 
 namespace Shimwright.Year;

@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Builder;
-using Shimwright.Storage.Database;
+using Shimwright.Storage;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Tests;

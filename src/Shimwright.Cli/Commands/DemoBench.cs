@@ -1,13 +1,13 @@
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
+using Shimwright.Storage;
 
 namespace Shimwright.Cli.Commands;
 

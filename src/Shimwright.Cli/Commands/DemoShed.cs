@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Facts;
@@ -8,10 +11,7 @@ using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
+using Shimwright.Storage;
 
 namespace Shimwright.Cli.Commands;
 

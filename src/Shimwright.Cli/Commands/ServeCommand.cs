@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Shimwright.Cli.Running;
+using Shimwright.Storage;
 using Shimwright.Storage.Database;
 using Shimwright.Web.Shell;
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
 

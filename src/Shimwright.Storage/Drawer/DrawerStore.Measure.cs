@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Database;
@@ -6,17 +7,11 @@ using Shimwright.Storage.Database;
 namespace Shimwright.Storage.Drawer;
 
 /// <summary>Shims of the drawer that are measured.</summary>
-public sealed partial class DrawerStore
+internal sealed partial class DrawerStore
 {
     private const string Marked = "marked", Micrometer = "micrometer";
 
-    /// <summary>A shim that was known by its mark was measured with the micrometer: it is kept under its size from now on.</summary>
-    /// <param name="marked">The size that its mark says.</param>
-    /// <param name="thickness">What the micrometer says, mm.</param>
-    /// <param name="place">Where it lies now, or null.</param>
-    /// <param name="stamp">Who.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What became of it.</returns>
+    /// <inheritdoc/>
     public Task<DrawerResult> MeasureAsync(ShimSize marked, double thickness, string? place, DrawerStamp stamp, CancellationToken cancel = default)
     {
         var measured = new ShimCount(ShimSize.Of(marked.DiameterMm, thickness, Micrometer), 1, place);

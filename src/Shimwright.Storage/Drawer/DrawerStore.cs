@@ -1,13 +1,15 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Drawer;
 
 /// <summary>The shop's drawer of shims: a ledger of entries that only grows, and what open jobs have promised of it.</summary>
-public sealed partial class DrawerStore
+internal sealed partial class DrawerStore : IDrawer
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -18,9 +20,7 @@ public sealed partial class DrawerStore
         _time = time;
     }
 
-    /// <summary>Every size that was ever in the drawer, by diameter, then thickness.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The sizes with their counts.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<ShimLot>> LotsAsync(CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -37,10 +37,7 @@ public sealed partial class DrawerStore
         ];
     }
 
-    /// <summary>The entries of one size, the newest first.</summary>
-    /// <param name="size">The size.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The entries, each with the count after it.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<DrawerMove>> HistoryAsync(ShimSize size, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -63,11 +60,7 @@ public sealed partial class DrawerStore
         return moves;
     }
 
-    /// <summary>Puts shims in.</summary>
-    /// <param name="shims">The size, how many, and where and at what price, where that is said.</param>
-    /// <param name="stamp">Who.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What became of it.</returns>
+    /// <inheritdoc/>
     public Task<DrawerResult> AddAsync(ShimCount shims, DrawerStamp stamp, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(shims);
@@ -89,11 +82,7 @@ public sealed partial class DrawerStore
         }, cancel);
     }
 
-    /// <summary>Says how many are lying in the drawer now. Those that an open job has fitted already belong to its count until it is closed.</summary>
-    /// <param name="counted">The sizes that were counted; others stay as they are.</param>
-    /// <param name="stamp">Who.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What became of it.</returns>
+    /// <inheritdoc/>
     public Task<DrawerResult> CountAsync(IReadOnlyList<ShimCount> counted, DrawerStamp stamp, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(counted);
@@ -109,11 +98,7 @@ public sealed partial class DrawerStore
         }, cancel);
     }
 
-    /// <summary>Takes an entry back, by an entry of its own.</summary>
-    /// <param name="number">The entry.</param>
-    /// <param name="stamp">Who.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What became of it.</returns>
+    /// <inheritdoc/>
     public async Task<DrawerResult> UndoAsync(int number, DrawerStamp stamp, CancellationToken cancel = default)
     {
         await using BenchContext look = _open();

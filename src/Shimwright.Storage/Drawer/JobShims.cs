@@ -1,4 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
@@ -7,7 +9,6 @@ using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Drawer;
 

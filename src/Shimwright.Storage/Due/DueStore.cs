@@ -1,23 +1,25 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Due;
+using Shimwright.Bench.Settings;
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
-using Shimwright.Storage.Settings;
 
 namespace Shimwright.Storage.Due;
 
 /// <summary>When each engine is due, and the past that says so. Lists read what is kept; what is stale is worked out again here.</summary>
-public sealed class DueStore
+internal sealed class DueStore : IDue
 {
     private readonly Func<BenchContext> _open;
-    private readonly SettingsStore _settings;
+    private readonly ISettings _settings;
     private readonly PastReader _past;
     private readonly TimeProvider _time;
 
-    internal DueStore(Func<BenchContext> open, JobStore jobs, SettingsStore settings, TimeProvider time)
+    internal DueStore(Func<BenchContext> open, JobStore jobs, ISettings settings, TimeProvider time)
     {
         _open = open;
         _settings = settings;
@@ -25,12 +27,7 @@ public sealed class DueStore
         _time = time;
     }
 
-    /// <summary>Engines whose name holds a text, those due first at the head; then those whose day cannot be said, then those not checked yet.</summary>
-    /// <param name="search">The text; empty for all.</param>
-    /// <param name="skip">How many to pass over.</param>
-    /// <param name="take">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The engines.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -44,17 +41,11 @@ public sealed class DueStore
         return [.. rows.Select(r => new DueEngine(r.Engine.Id, r.Engine.Name, Forecaster.Kept(r.Forecast)))];
     }
 
-    /// <summary>All engines that have a day on which they are due, the first first.</summary>
-    /// <param name="most">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The engines.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<DueEngine>> DatedAsync(int most, CancellationToken cancel = default) =>
         [.. (await ListAsync(null, 0, most, cancel)).TakeWhile(e => e.Forecast?.DueAt is not null)];
 
-    /// <summary>An engine's forecast, worked out again first where it is stale.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The forecast; null where no job on it was closed yet.</returns>
+    /// <inheritdoc/>
     public async Task<KeptForecast?> FindAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -67,10 +58,7 @@ public sealed class DueStore
         return Forecaster.Kept(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
     }
 
-    /// <summary>Works out again what is stale.</summary>
-    /// <param name="most">How many engines at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>How many engines were stale still, beyond those.</returns>
+    /// <inheritdoc/>
     public async Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -92,10 +80,7 @@ public sealed class DueStore
         return await Stale(context, mark).CountAsync(cancel);
     }
 
-    /// <summary>The past of an engine and what is to be expected of it.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The outlook; null where nothing can be said.</returns>
+    /// <inheritdoc/>
     public async Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel = default)
     {
         await FindAsync(engineId, cancel);
@@ -103,31 +88,21 @@ public sealed class DueStore
         return await new Forecaster(context, _past, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
     }
 
-    /// <summary>The closed jobs of an engine as parts of its past, oldest first.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<PastJob>> PastAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
         return [.. (await _past.OfAsync(context, engineId, cancel)).Jobs];
     }
 
-    /// <summary>What a person has said of an engine's use.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>Hours or km a week, or null.</returns>
+    /// <inheritdoc/>
     public async Task<double?> StatedUsageAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
         return (await context.Engines.AsNoTracking().Where(e => e.Id == engineId).Select(e => new { e.UsagePerWeek }).FirstOrDefaultAsync(cancel))?.UsagePerWeek;
     }
 
-    /// <summary>Says how much an engine is used.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="perWeek">Hours or km a week, above 0; null where nobody can say.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>Whether there is such an engine.</returns>
+    /// <inheritdoc/>
     public async Task<bool> StateUsageAsync(Guid engineId, double? perWeek, CancellationToken cancel = default)
     {
         if (perWeek is { } week && !(double.IsFinite(week) && week > 0))
@@ -140,10 +115,7 @@ public sealed class DueStore
             s => s.SetProperty(e => e.UsagePerWeek, perWeek).SetProperty(e => e.Changes, e => e.Changes + 1), cancel) > 0;
     }
 
-    /// <summary>The records of closed jobs, those closed last first, for looking back on how they came out.</summary>
-    /// <param name="most">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The records.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<ScoredRecord>> RecordsAsync(int most, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -152,7 +124,7 @@ public sealed class DueStore
         return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null))];
     }
 
-    /// <summary>The day that it is, UTC.</summary>
+    /// <inheritdoc/>
     public DateTime Today => _time.GetUtcNow().UtcDateTime.Date;
 
     /// <summary>Notes, in whatever is being saved, that an engine's forecast no longer holds.</summary>

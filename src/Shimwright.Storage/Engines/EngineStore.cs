@@ -1,13 +1,15 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Cards;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Engines;
 
 /// <summary>Engines and their cards.</summary>
-public sealed class EngineStore
+internal sealed class EngineStore : IEngines
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -18,13 +20,7 @@ public sealed class EngineStore
         _time = time;
     }
 
-    /// <summary>Adds an engine with a card of its own.</summary>
-    /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
-    /// <param name="name">Its name.</param>
-    /// <param name="card">The card.</param>
-    /// <param name="details">What a job file has no place for.</param>
-    /// <param name="notes">Notes on this engine.</param>
-    /// <param name="cancel">Stops it.</param>
+    /// <inheritdoc/>
     public async Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(card);
@@ -41,11 +37,7 @@ public sealed class EngineStore
         await AddOnceAsync(new EngineRow { Id = id, Card = row, Name = name, Search = SearchText.Of(name), Notes = PlainText.Of(notes), Version = 1, AddedAt = now }, cancel);
     }
 
-    /// <summary>Adds an engine that shares the card of another.</summary>
-    /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
-    /// <param name="name">Its name.</param>
-    /// <param name="cardId">The card.</param>
-    /// <param name="cancel">Stops it.</param>
+    /// <inheritdoc/>
     public async Task AddSharingAsync(Guid id, string name, Guid cardId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -55,14 +47,7 @@ public sealed class EngineStore
         await AddOnceAsync(new EngineRow { Id = id, CardId = cardId, Name = name, Search = SearchText.Of(name), Version = 1, AddedAt = Now() }, cancel);
     }
 
-    /// <summary>Saves an engine and its card.</summary>
-    /// <param name="seen">The engine as the person had seen it, with its versions.</param>
-    /// <param name="name">The name.</param>
-    /// <param name="card">The card.</param>
-    /// <param name="details">What a job file has no place for.</param>
-    /// <param name="notes">Notes on this engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What became of it.</returns>
+    /// <inheritdoc/>
     public async Task<SaveOutcome> SaveAsync(
         (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes, CancellationToken cancel = default)
     {
@@ -98,10 +83,7 @@ public sealed class EngineStore
         }
     }
 
-    /// <summary>Finds an engine.</summary>
-    /// <param name="id">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The engine, or null.</returns>
+    /// <inheritdoc/>
     public async Task<StoredEngine?> FindAsync(Guid id, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -117,12 +99,7 @@ public sealed class EngineStore
             Named(row.Card.Card, row.Name), ReadDetails(row.Card.Details));
     }
 
-    /// <summary>Engines whose name holds a text, by name.</summary>
-    /// <param name="search">The text; empty for all.</param>
-    /// <param name="skip">How many to pass over.</param>
-    /// <param name="take">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The engines.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -140,10 +117,7 @@ public sealed class EngineStore
         return [.. rows.Select(e => new EngineSummary(e.Id, e.Name, e.CardId, e.Title, e.Open, e.Last))];
     }
 
-    /// <summary>How many engines have a name that holds a text.</summary>
-    /// <param name="search">The text; empty for all.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The number.</returns>
+    /// <inheritdoc/>
     public async Task<int> CountAsync(string? search, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();

@@ -1,20 +1,17 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.FeelCalibration;
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.FeelCalibration;
 
-/// <summary>A person's book of trials as it is kept.</summary>
-/// <param name="Id">The person.</param>
-/// <param name="Book">The book.</param>
-public sealed record StoredFeel(Guid Id, FeelBook Book);
-
 /// <summary>
 /// The books of trials of those who work at the bench; entries are added, never changed and never taken away. They stand apart from
 /// the settings, so that a trial neither makes a settings page that is open elsewhere out of date nor copies every other trial.
 /// </summary>
-public sealed class FeelStore
+internal sealed class FeelStore : IFeel
 {
     /// <summary>How often an entry looks for a number of its own where others write at the same time.</summary>
     private const int MostTries = 20;
@@ -28,9 +25,7 @@ public sealed class FeelStore
         _time = time;
     }
 
-    /// <summary>Everybody's books, by name.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The books.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<StoredFeel>> ListAsync(CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -38,10 +33,7 @@ public sealed class FeelStore
         return [.. rows.GroupBy(f => f.PersonId).Select(Book).OrderBy(f => f.Book.Name, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Id)];
     }
 
-    /// <summary>One person's book.</summary>
-    /// <param name="id">The person.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The book, or null where there is no such person.</returns>
+    /// <inheritdoc/>
     public async Task<StoredFeel?> FindAsync(Guid id, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -49,13 +41,7 @@ public sealed class FeelStore
         return rows.Count == 0 ? null : new(id, BookOf(rows));
     }
 
-    /// <summary>Writes an entry into a book; the first one, with a name, begins it. The same action sent twice counts once.</summary>
-    /// <param name="id">The person.</param>
-    /// <param name="action">The action.</param>
-    /// <param name="device">The device.</param>
-    /// <param name="entry">The entry.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What is wrong with it; nothing where it is kept.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<JobProblem>> AddAsync(Guid id, Guid action, string device, FeelEntry entry, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(entry);

@@ -1,45 +1,30 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Jobs;
 
 /// <content>Jobs in lists.</content>
-public sealed partial class JobStore
+internal sealed partial class JobStore
 {
-    /// <summary>Open jobs, those changed last first.</summary>
-    /// <param name="skip">How many to pass over.</param>
-    /// <param name="take">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
+    /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> OpenAsync(int skip, int take, CancellationToken cancel = default) =>
         ListAsync(jobs => jobs.Where(j => j.ClosedAt == null).OrderByDescending(j => j.ChangedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
 
-    /// <summary>Closed jobs, those closed last first.</summary>
-    /// <param name="skip">How many to pass over.</param>
-    /// <param name="take">How many at most.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
+    /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> ClosedAsync(int skip, int take, CancellationToken cancel = default) =>
         ListAsync(jobs => jobs.Where(j => j.ClosedAt != null).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
 
-    /// <summary>The jobs of an engine, the newest first.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The jobs.</returns>
+    /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default) =>
         ListAsync(jobs => jobs.Where(j => j.EngineId == engineId).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id), cancel);
 
-    /// <summary>The second round of a job, the one started last where there are several; null where there is none.</summary>
-    /// <param name="job">The job that was not right yet.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The round.</returns>
+    /// <inheritdoc/>
     public async Task<JobSummary?> SecondRoundOfAsync(Guid job, CancellationToken cancel = default) =>
         await ListAsync(jobs => jobs.Where(j => j.FollowsId == job).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(1), cancel) is [var round, ..] ? round : null;
 
-    /// <summary>How many jobs are open.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The number.</returns>
+    /// <inheritdoc/>
     public async Task<int> CountOpenAsync(CancellationToken cancel = default)
     {
         await using BenchContext context = _open();

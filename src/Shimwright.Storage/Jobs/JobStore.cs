@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Closing;
 using Shimwright.Jobs.Facts;
@@ -13,7 +15,7 @@ using Shimwright.Storage.Drawer;
 namespace Shimwright.Storage.Jobs;
 
 /// <summary>Jobs, each with a sheet of facts that only grows.</summary>
-public sealed partial class JobStore
+internal sealed partial class JobStore : IJobs
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -25,27 +27,12 @@ public sealed partial class JobStore
         _time = time;
     }
 
-    /// <summary>Starts a job.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="setup">What it starts from.</param>
-    /// <param name="facts">Facts that are known already.</param>
-    /// <param name="action">The action; the same sent twice starts one job.</param>
-    /// <param name="device">The device.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The job.</returns>
+    /// <inheritdoc/>
     public Task<Guid> StartAsync(
         Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, Guid action, string device, CancellationToken cancel = default) =>
         StartAsync(engineId, setup, facts, JobPast.InFile, action, device, cancel);
 
-    /// <summary>Starts a job whose setup has a past that the bench knows of.</summary>
-    /// <param name="engineId">The engine.</param>
-    /// <param name="setup">What it starts from.</param>
-    /// <param name="facts">Facts that are known already.</param>
-    /// <param name="past">Where the past in the setup comes from.</param>
-    /// <param name="action">The action; the same sent twice starts one job.</param>
-    /// <param name="device">The device.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The job.</returns>
+    /// <inheritdoc/>
     public async Task<Guid> StartAsync(
         Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, JobPast past, Guid action, string device, CancellationToken cancel = default)
     {
@@ -103,10 +90,7 @@ public sealed partial class JobStore
         }
     }
 
-    /// <summary>Finds a job.</summary>
-    /// <param name="id">The job.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The job, or null.</returns>
+    /// <inheritdoc/>
     public async Task<StoredJob?> FindAsync(Guid id, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -121,11 +105,7 @@ public sealed partial class JobStore
         return new(SummaryOf(row, row.Engine.Name), sheet, row.Record is null ? null : JobRecord.Read(row.Record));
     }
 
-    /// <summary>Adds facts to a job, all or none.</summary>
-    /// <param name="id">The job.</param>
-    /// <param name="addition">What is added.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What became of it.</returns>
+    /// <inheritdoc/>
     public async Task<AddResult> AddAsync(Guid id, Addition addition, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(addition);

@@ -1,16 +1,13 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Settings;
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Settings;
 
-/// <summary>The settings with the version that they are.</summary>
-/// <param name="Version">Counts the changes; 0 where nobody has saved any yet.</param>
-/// <param name="Settings">The settings.</param>
-public sealed record StoredSettings(int Version, BenchSettings Settings);
-
 /// <summary>The bench's settings; every state is kept.</summary>
-public sealed class SettingsStore
+internal sealed class SettingsStore : ISettings
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -21,9 +18,7 @@ public sealed class SettingsStore
         _time = time;
     }
 
-    /// <summary>The settings that hold.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The settings.</returns>
+    /// <inheritdoc/>
     public async Task<StoredSettings> CurrentAsync(CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
@@ -31,12 +26,7 @@ public sealed class SettingsStore
         return row is null ? new(0, new BenchSettings()) : new(row.Version, BenchSettings.Read(row.Settings));
     }
 
-    /// <summary>Saves settings.</summary>
-    /// <param name="settings">The settings; they must have no problems.</param>
-    /// <param name="seen">The version that the person had seen.</param>
-    /// <param name="device">The device.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>Whether they were saved; not where another device has saved in between.</returns>
+    /// <inheritdoc/>
     public async Task<bool> SaveAsync(BenchSettings settings, int seen, string device, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(settings);

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Jobs;
-using Shimwright.Storage.Database;
 
 namespace Shimwright.Web.Api;
 
@@ -21,7 +20,6 @@ internal static class BenchApi
     public static void MapBenchApi(this IEndpointRouteBuilder routes)
     {
         routes.MapOpenApi();
-        routes.MapGet("/healthz", Health).ExcludeFromDescription();
         RouteGroupBuilder api = routes.MapGroup("/api/v1").AddEndpointFilter(DeviceHeader.Require);
         ComputeApi.Map(api);
         EngineApi.Map(api);
@@ -33,7 +31,4 @@ internal static class BenchApi
     }
 
     private static ContentHttpResult Schema() => TypedResults.Text(JobFile.Schema(), "application/schema+json");
-
-    private static async Task<Results<Ok<string>, StatusCodeHttpResult>> Health(BenchDatabase database, CancellationToken cancel) =>
-        await database.AnswersAsync(cancel) ? TypedResults.Ok("ok") : TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
 }

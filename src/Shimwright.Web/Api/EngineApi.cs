@@ -3,9 +3,9 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Api;
@@ -43,18 +43,18 @@ internal static class EngineApi
             .WithMetadata(new Writes(), new TakesBody("ChangedEngine", "card, and if wanted details, notes: left out they become blank"));
     }
 
-    private static async Task<Ok<EnginePageDocument>> ListAsync(BenchDatabase database, CancellationToken cancel, string? q = null, string? page = null)
+    private static async Task<Ok<EnginePageDocument>> ListAsync(IBench bench, CancellationToken cancel, string? q = null, string? page = null)
     {
-        var pager = new Pager(await database.Engines.CountAsync(q, cancel), PerPage, Pager.Read(page));
+        var pager = new Pager(await bench.Engines.CountAsync(q, cancel), PerPage, Pager.Read(page));
         return TypedResults.Ok(new EnginePageDocument(
-            await database.Engines.CountAsync(q, cancel), pager.Page, pager.Last, await database.Engines.ListAsync(q, pager.Skip, PerPage, cancel)));
+            await bench.Engines.CountAsync(q, cancel), pager.Page, pager.Last, await bench.Engines.ListAsync(q, pager.Skip, PerPage, cancel)));
     }
 
-    private static async Task<Results<Ok<EngineDocument>, Refused<NotThere>>> GetAsync(Guid id, HttpResponse response, BenchDatabase database, CancellationToken cancel) =>
-        await database.Engines.FindAsync(id, cancel) is { } engine ? TypedResults.Ok(Tagged(engine, response)) : new Refused<NotThere>();
+    private static async Task<Results<Ok<EngineDocument>, Refused<NotThere>>> GetAsync(Guid id, HttpResponse response, IBench bench, CancellationToken cancel) =>
+        await bench.Engines.FindAsync(id, cancel) is { } engine ? TypedResults.Ok(Tagged(engine, response)) : new Refused<NotThere>();
 
     private static async Task<Results<Created<EngineDocument>, Refused<BadJson>, Refused<TooLarge>, Refused<WrongKind>, Refused<Wrong>>> AddAsync(
-        HttpRequest request, BenchDatabase database, TimeProvider time, CancellationToken cancel)
+        HttpRequest request, IBench bench, TimeProvider time, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -75,13 +75,13 @@ internal static class EngineApi
             return new Refused<Wrong>(problems);
         }
 
-        await database.Engines.AddAsync(id!.Value, engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, cancel);
-        StoredEngine kept = (await database.Engines.FindAsync(id.Value, cancel))!;
+        await bench.Engines.AddAsync(id!.Value, engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, cancel);
+        StoredEngine kept = (await bench.Engines.FindAsync(id.Value, cancel))!;
         return TypedResults.Created($"/api/v1/engines/{id}", Tagged(kept, request.HttpContext.Response));
     }
 
     private static async Task<Results<Ok<EngineDocument>, Refused<BadJson>, Refused<NotThere>, EngineRefusal>> ChangeAsync(
-        Guid id, HttpRequest request, BenchDatabase database, CancellationToken cancel)
+        Guid id, HttpRequest request, IBench bench, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -106,10 +106,10 @@ internal static class EngineApi
             return new EngineRefusal(new Refused<Wrong>(problems));
         }
 
-        SaveOutcome outcome = await database.Engines.SaveAsync((id, seen.Engine, seen.Card), engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, cancel);
+        SaveOutcome outcome = await bench.Engines.SaveAsync((id, seen.Engine, seen.Card), engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, cancel);
         return outcome switch
         {
-            SaveOutcome.Saved => TypedResults.Ok(Tagged((await database.Engines.FindAsync(id, cancel))!, request.HttpContext.Response)),
+            SaveOutcome.Saved => TypedResults.Ok(Tagged((await bench.Engines.FindAsync(id, cancel))!, request.HttpContext.Response)),
             SaveOutcome.ChangedMeanwhile => new EngineRefusal(new Refused<Outdated>(new JobProblem("If-Match", $"found \"{request.Headers.IfMatch}\"", "get the engine again, put your change into it, and send that"))),
             _ => new Refused<NotThere>(),
         };

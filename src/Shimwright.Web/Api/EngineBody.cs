@@ -1,9 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Engines;
 
 namespace Shimwright.Web.Api;

@@ -4,10 +4,10 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Api;
 
@@ -21,7 +21,7 @@ internal static class FactsApi
             .WithMetadata(new Writes(), new TakesBody("NewFacts", "action, seen, facts"));
 
     private static async Task<Results<Ok<FactsSaved>, Refused<BadJson>, Refused<NotThere>, Refused<Conflict>, Refused<WrongKind>, Refused<Wrong>>> AddAsync(
-        Guid id, HttpRequest request, BenchDatabase database, CancellationToken cancel)
+        Guid id, HttpRequest request, IBench bench, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -43,13 +43,13 @@ internal static class FactsApi
             return new Refused<Wrong>(problems);
         }
 
-        AddResult result = await database.Jobs.AddAsync(id, new Addition(action!.Value, DeviceHeader.Of(request), seen, facts), cancel);
+        AddResult result = await bench.Jobs.AddAsync(id, new Addition(action!.Value, DeviceHeader.Of(request), seen, facts), cancel);
         return result.Outcome switch
         {
             AddOutcome.NoSuchJob => new Refused<NotThere>(),
             AddOutcome.Refused => new Refused<Wrong>(result.Problems),
             AddOutcome.Conflict => new Refused<Conflict> { Unseen = [.. result.Unseen.Select(e => EntryRow.Of(e, inForce: true))] },
-            _ when await database.Jobs.FindAsync(id, cancel) is { } job =>
+            _ when await bench.Jobs.FindAsync(id, cancel) is { } job =>
                 TypedResults.Ok(new FactsSaved(result.Outcome == AddOutcome.SavedBefore, job.Sheet.Last, job.Summary.Stage.ToString().ToLowerInvariant())),
             _ => new Refused<NotThere>(),
         };

@@ -2,11 +2,11 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
 
 namespace Shimwright.Web.Api;
 
@@ -25,9 +25,9 @@ internal static class JobAnswerApi
     }
 
     private static void MapOne<T>(RouteGroupBuilder jobs, string name, JobPurpose purpose, Func<Job, T> answer, string summary) =>
-        jobs.MapGet(name, async Task<Results<Answer<T>, Refused<NotThere>, Refused<Wrong>>> (Guid id, BenchDatabase database, CancellationToken cancel) =>
+        jobs.MapGet(name, async Task<Results<Answer<T>, Refused<NotThere>, Refused<Wrong>>> (Guid id, IBench bench, CancellationToken cancel) =>
         {
-            if (await database.Jobs.FindAsync(id, cancel) is not { } job)
+            if (await bench.Jobs.FindAsync(id, cancel) is not { } job)
             {
                 return new Refused<NotThere>();
             }
@@ -38,8 +38,8 @@ internal static class JobAnswerApi
         .WithName($"job{char.ToUpperInvariant(name[0])}{name[1..]}").WithSummary(summary)
         .WithDescription($"What `shimwright {name}` says of the job's file. 422 says what the job still needs for it.");
 
-    private static async Task<Results<Answer<JobRecord>, Refused<NotThere>>> RecordAsync(Guid id, BenchDatabase database, CancellationToken cancel) =>
-        await database.Jobs.FindAsync(id, cancel) switch
+    private static async Task<Results<Answer<JobRecord>, Refused<NotThere>>> RecordAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        await bench.Jobs.FindAsync(id, cancel) switch
         {
             { Record: { } record } => new Answer<JobRecord>(record),
             { } => new Refused<NotThere>(new JobProblem("record", "the job is open", "close it first")),

@@ -4,12 +4,12 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Engines;
 using Shimwright.Web.Jobs.Import;
 
@@ -35,26 +35,26 @@ internal static class JobApi
             .Produces<JsonObject>(StatusCodes.Status200OK, "application/json");
     }
 
-    private static async Task<Ok<JobPageDocument>> ListAsync(BenchDatabase database, CancellationToken cancel, string? open = null, string? page = null)
+    private static async Task<Ok<JobPageDocument>> ListAsync(IBench bench, CancellationToken cancel, string? open = null, string? page = null)
     {
         int number = Math.Clamp(Shell.Pager.Read(page), 1, 1_000_000);
         int skip = (number - 1) * PerPage;
         IReadOnlyList<JobSummary> jobs = open == "false"
-            ? await database.Jobs.ClosedAsync(skip, PerPage, cancel)
-            : await database.Jobs.OpenAsync(skip, PerPage, cancel);
+            ? await bench.Jobs.ClosedAsync(skip, PerPage, cancel)
+            : await bench.Jobs.OpenAsync(skip, PerPage, cancel);
         return TypedResults.Ok(new JobPageDocument(number, [.. jobs.Select(JobRow.Of)]));
     }
 
-    private static async Task<Results<Ok<JobDocument>, Refused<NotThere>>> GetAsync(Guid id, BenchDatabase database, CancellationToken cancel) =>
-        await database.Jobs.FindAsync(id, cancel) is { } job ? TypedResults.Ok(JobDocument.Of(job)) : new Refused<NotThere>();
+    private static async Task<Results<Ok<JobDocument>, Refused<NotThere>>> GetAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        await bench.Jobs.FindAsync(id, cancel) is { } job ? TypedResults.Ok(JobDocument.Of(job)) : new Refused<NotThere>();
 
-    private static async Task<Results<FileContentHttpResult, Refused<NotThere>>> FileAsync(Guid id, BenchDatabase database, CancellationToken cancel) =>
-        await database.Jobs.FindAsync(id, cancel) is { } job
+    private static async Task<Results<FileContentHttpResult, Refused<NotThere>>> FileAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        await bench.Jobs.FindAsync(id, cancel) is { } job
             ? TypedResults.File(JobSheetFile.Write(job.Sheet), "application/json")
             : new Refused<NotThere>();
 
     private static async Task<Results<Created<JobDocument>, Refused<BadJson>, Refused<NotThere>, Refused<TooLarge>, Refused<WrongKind>, Refused<Wrong>>> StartAsync(
-        HttpRequest request, BenchDatabase database, CancellationToken cancel)
+        HttpRequest request, IBench bench, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -77,19 +77,19 @@ internal static class JobApi
             return new Refused<Wrong>(problems);
         }
 
-        if (await database.Engines.FindAsync(id, cancel) is not { } engine)
+        if (await bench.Engines.FindAsync(id, cancel) is not { } engine)
         {
             return new Refused<NotThere>(new JobProblem("$.engine", $"found \"{id}\"", "GET /api/v1/engines lists them"));
         }
 
-        (Guid? job, IReadOnlyList<JobProblem> wrong) = await JobStart.OnAsync(database, engine, new(c, t), a, DeviceHeader.Of(request), cancel);
+        (Guid? job, IReadOnlyList<JobProblem> wrong) = await JobStart.OnAsync(bench, engine, new(c, t), a, DeviceHeader.Of(request), cancel);
         return job is { } started
-            ? await StartedAsync(database, started, cancel)
+            ? await StartedAsync(bench, started, cancel)
             : new Refused<Wrong>([.. wrong.Select(p => p with { Path = p.Path.Replace("$.check.", "$.", StringComparison.Ordinal) })]);
     }
 
     private static async Task<Results<Created<JobDocument>, Refused<BadJson>, Refused<NotThere>, Refused<TooLarge>, Refused<WrongKind>, Refused<Wrong>>> ImportAsync(
-        HttpRequest request, BenchDatabase database, CancellationToken cancel, string? action = null, string? engine = null)
+        HttpRequest request, IBench bench, CancellationToken cancel, string? action = null, string? engine = null)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -119,15 +119,15 @@ internal static class JobApi
             return new Refused<Wrong>([.. problems, .. JobSetup.FromFile(body).Problems]);
         }
 
-        if (engine is not null && await database.Engines.FindAsync(id, cancel) is null)
+        if (engine is not null && await bench.Engines.FindAsync(id, cancel) is null)
         {
             return new Refused<NotThere>(new JobProblem("engine", $"found \"{id}\"", "GET /api/v1/engines lists them"));
         }
 
-        ImportedJob taken = await JobImport.RunAsync(database, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
-        return taken.Job is { } started ? await StartedAsync(database, started, cancel) : new Refused<Wrong>(taken.Problems);
+        ImportedJob taken = await JobImport.RunAsync(bench, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
+        return taken.Job is { } started ? await StartedAsync(bench, started, cancel) : new Refused<Wrong>(taken.Problems);
     }
 
-    private static async Task<Created<JobDocument>> StartedAsync(BenchDatabase database, Guid job, CancellationToken cancel) =>
-        TypedResults.Created($"/api/v1/jobs/{job}", JobDocument.Of((await database.Jobs.FindAsync(job, cancel))!));
+    private static async Task<Created<JobDocument>> StartedAsync(IBench bench, Guid job, CancellationToken cancel) =>
+        TypedResults.Created($"/api/v1/jobs/{job}", JobDocument.Of((await bench.Jobs.FindAsync(job, cancel))!));
 }

@@ -1,6 +1,6 @@
 using System.Text.Json;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Api;
 

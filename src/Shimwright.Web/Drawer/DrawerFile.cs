@@ -3,9 +3,9 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Tables;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;
 
@@ -15,8 +15,8 @@ internal static class DrawerFile
     public static void MapDrawerFile(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/drawer/drawer.csv", Download).ExcludeFromDescription();
 
-    private static async Task<FileContentHttpResult> Download(BenchDatabase database, CancellationToken cancel) =>
-        TypedResults.File(Encoding.UTF8.GetBytes(Write(await database.Drawer.LotsAsync(cancel))), "text/csv; charset=utf-8", "drawer.csv");
+    private static async Task<FileContentHttpResult> Download(IBench bench, CancellationToken cancel) =>
+        TypedResults.File(Encoding.UTF8.GetBytes(Write(await bench.Drawer.LotsAsync(cancel))), "text/csv; charset=utf-8", "drawer.csv");
 
     /// <summary>The file; sizes of which there are none any more stand in it with 0.</summary>
     public static string Write(IEnumerable<ShimLot> lots) => DrawerTable.Write(lots.Select(l =>

@@ -1,9 +1,9 @@
 using System.Text;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
+using Shimwright.Bench;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Tables;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;
 using Shimwright.Web.Visits;
 
@@ -22,7 +22,7 @@ public sealed partial class DrawerImportPage : ComponentBase
     private IVisit Visit { get; set; } = null!;
 
     [Inject]
-    private BenchDatabase Database { get; set; } = null!;
+    private IBench Bench { get; set; } = null!;
 
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
@@ -59,7 +59,7 @@ public sealed partial class DrawerImportPage : ComponentBase
             return;
         }
 
-        DrawerResult result = await Database.Drawer.CountAsync(_counts, new(Take!.Action, Visit.Device));
+        DrawerResult result = await Bench.Drawer.CountAsync(_counts, new(Take!.Action, Visit.Device));
         if (result.IsSaved)
         {
             Navigation.NavigateTo("/drawer");
@@ -81,7 +81,7 @@ public sealed partial class DrawerImportPage : ComponentBase
         // Written anew: what is confirmed is what was shown, whatever stood around it in the file.
         _text = DrawerTable.Write(reading.Lines);
         _counts = DrawerFile.Counts(reading);
-        _lots = (await Database.Drawer.LotsAsync()).ToDictionary(l => l.Size);
+        _lots = (await Bench.Drawer.LotsAsync()).ToDictionary(l => l.Size);
         _changed = _counts.Count(c => Lying(c.Size) != c.Count);
     }
 

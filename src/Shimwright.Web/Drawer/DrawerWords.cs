@@ -1,6 +1,6 @@
 using System.Globalization;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Measures;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;
 

@@ -1,8 +1,9 @@
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Orders;
 using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;
 

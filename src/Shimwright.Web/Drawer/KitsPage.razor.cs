@@ -1,11 +1,11 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench;
+using Shimwright.Bench.Orders;
+using Shimwright.Bench.Settings;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Settings;
 using Shimwright.Web.Shell;
 using Shimwright.Web.Visits;
 
@@ -47,14 +47,14 @@ public sealed partial class KitsPage : ComponentBase
     private IVisit Visit { get; set; } = null!;
 
     [Inject]
-    private BenchDatabase Database { get; set; } = null!;
+    private IBench Bench { get; set; } = null!;
 
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
 
     protected override async Task OnInitializedAsync()
     {
-        StoredSettings stored = await Database.Settings.CurrentAsync();
+        StoredSettings stored = await Bench.Settings.CurrentAsync();
         (_version, _settings) = (stored.Version, stored.Settings);
         _lengths = LengthStyle.Of(_settings);
         _query = OrderQuery.Read(Days, null, _problems);
@@ -64,7 +64,7 @@ public sealed partial class KitsPage : ComponentBase
             Visit.Refuse();
         }
 
-        FleetOrders fleet = await Database.Orders.ListAsync(_query.Horizon);
+        FleetOrders fleet = await Bench.Orders.ListAsync(_query.Horizon);
         _comparisons = KitComparison.Of(fleet, _settings, _worth);
         _out = ReadGone();
         _form = Keep ?? (_out is { } gone ? KitForm.Of(gone, _lengths)
@@ -112,7 +112,7 @@ public sealed partial class KitsPage : ComponentBase
 
     private async Task SaveAsync(IReadOnlyList<KitOnOffer> kits, int seen, string next)
     {
-        if (await Database.Settings.SaveAsync(_settings with { KitsOffered = kits }, seen, Visit.Device))
+        if (await Bench.Settings.SaveAsync(_settings with { KitsOffered = kits }, seen, Visit.Device))
         {
             Navigation.NavigateTo(next);
         }

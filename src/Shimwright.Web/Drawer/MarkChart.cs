@@ -1,5 +1,5 @@
+using Shimwright.Bench.Marks;
 using Shimwright.Jobs.Measures;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Pictures;
 
 namespace Shimwright.Web.Drawer;

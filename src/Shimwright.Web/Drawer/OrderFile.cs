@@ -3,10 +3,10 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Orders;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Tables;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;
 
@@ -16,7 +16,7 @@ internal static class OrderFile
     public static void MapOrderFile(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/drawer/orders.csv", Download).ExcludeFromDescription();
 
-    private static async Task<Results<FileContentHttpResult, BadRequest<string>>> Download(BenchDatabase database, string? days, string? level, CancellationToken cancel)
+    private static async Task<Results<FileContentHttpResult, BadRequest<string>>> Download(IBench bench, string? days, string? level, CancellationToken cancel)
     {
         List<JobProblem> problems = [];
         OrderQuery query = OrderQuery.Read(days, level, problems);
@@ -25,7 +25,7 @@ internal static class OrderFile
             return TypedResults.BadRequest(string.Join('\n', problems));
         }
 
-        FleetOrders fleet = await database.Orders.ListAsync(query.Horizon, query.Level, cancel);
+        FleetOrders fleet = await bench.Orders.ListAsync(query.Horizon, query.Level, cancel);
         string text = OrderTable.Write(fleet.Diameters.SelectMany(d => OrderWords.Shown(d.Orders).Select(l => (d.DiameterMm, l))));
         return TypedResults.File(Encoding.UTF8.GetBytes(text), "text/csv; charset=utf-8", "orders.csv");
     }

@@ -1,7 +1,7 @@
 using System.Globalization;
+using Shimwright.Bench.Orders;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Drawer;
@@ -33,7 +33,7 @@ internal sealed record OrderQuery(int Days, double? Level)
             sure = null;
         }
 
-        return new((int)(ahead ?? OrderStore.UsualHorizon.TotalDays), sure);
+        return new((int)(ahead ?? IOrders.UsualHorizon.TotalDays), sure);
     }
 
     /// <summary>The same question at another address.</summary>

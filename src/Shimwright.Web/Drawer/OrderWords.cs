@@ -1,6 +1,6 @@
 using System.Globalization;
+using Shimwright.Bench.Orders;
 using Shimwright.Domain.Drawer;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Web.Drawer;
 

@@ -1,9 +1,9 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench;
+using Shimwright.Bench.Orders;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
@@ -31,7 +31,7 @@ public sealed partial class OrdersPage : ComponentBase
     private IVisit Visit { get; set; } = null!;
 
     [Inject]
-    private BenchDatabase Database { get; set; } = null!;
+    private IBench Bench { get; set; } = null!;
 
     protected override async Task OnInitializedAsync()
     {
@@ -41,10 +41,10 @@ public sealed partial class OrdersPage : ComponentBase
             Visit.Refuse();
         }
 
-        _stale = await Database.Due.RefreshStaleAsync(WorkedOutNow);
-        _settings = (await Database.Settings.CurrentAsync()).Settings;
+        _stale = await Bench.Due.RefreshStaleAsync(WorkedOutNow);
+        _settings = (await Bench.Settings.CurrentAsync()).Settings;
         _lengths = LengthStyle.Of(_settings);
-        _fleet = await Database.Orders.ListAsync(_query.Horizon, _query.Level);
+        _fleet = await Bench.Orders.ListAsync(_query.Horizon, _query.Level);
     }
 
     private JobProblem? Of(string field) => _problems.FirstOrDefault(p => p.Path == field);

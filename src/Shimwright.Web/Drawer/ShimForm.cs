@@ -1,7 +1,7 @@
 using System.Globalization;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Drawer;

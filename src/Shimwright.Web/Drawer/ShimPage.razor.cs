@@ -1,10 +1,10 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Shell;
 using Shimwright.Web.Visits;
 
@@ -24,7 +24,7 @@ public sealed partial class ShimPage : ComponentBase
     private IVisit Visit { get; set; } = null!;
 
     [Inject]
-    private BenchDatabase Database { get; set; } = null!;
+    private IBench Bench { get; set; } = null!;
 
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
@@ -49,14 +49,14 @@ public sealed partial class ShimPage : ComponentBase
 
     protected override async Task OnInitializedAsync()
     {
-        BenchSettings settings = (await Database.Settings.CurrentAsync()).Settings;
+        BenchSettings settings = (await Bench.Settings.CurrentAsync()).Settings;
         _lengths = LengthStyle.Of(settings);
         _currency = settings.Currency;
         if (int.TryParse(Diameter, NumberStyles.None, CultureInfo.InvariantCulture, out int diameter)
             && int.TryParse(Thickness, NumberStyles.None, CultureInfo.InvariantCulture, out int thickness))
         {
             var size = new ShimSize(diameter, thickness, By ?? "");
-            _lot = (await Database.Drawer.LotsAsync()).FirstOrDefault(l => l.Size == size);
+            _lot = (await Bench.Drawer.LotsAsync()).FirstOrDefault(l => l.Size == size);
         }
 
         if (_lot is null)
@@ -65,7 +65,7 @@ public sealed partial class ShimPage : ComponentBase
             return;
         }
 
-        _history = await Database.Drawer.HistoryAsync(_lot.Size);
+        _history = await Bench.Drawer.HistoryAsync(_lot.Size);
         _form = Count ?? new ShimForm
         {
             Count = _lot.Lying.ToString(CultureInfo.InvariantCulture),
@@ -81,7 +81,7 @@ public sealed partial class ShimPage : ComponentBase
         List<JobProblem> problems = [];
         if (Count!.Read(_lengths, problems, _lot!.Size) is { } shims)
         {
-            After(await Database.Drawer.CountAsync([shims], new(Count.Action, Visit.Device)));
+            After(await Bench.Drawer.CountAsync([shims], new(Count.Action, Visit.Device)));
         }
         else
         {
@@ -95,7 +95,7 @@ public sealed partial class ShimPage : ComponentBase
         double? thickness = _lengths.Read(Measure!.Thickness, "thickness").Note(problems);
         if (thickness is { } found && Math.Abs(found) <= DrawerRules.GreatestDiameter)
         {
-            After(await Database.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Visit.Device)));
+            After(await Bench.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Visit.Device)));
         }
         else
         {
@@ -103,7 +103,7 @@ public sealed partial class ShimPage : ComponentBase
         }
     }
 
-    private async Task UndoAsync() => After(await Database.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Visit.Device)));
+    private async Task UndoAsync() => After(await Bench.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Visit.Device)));
 
     private void After(DrawerResult result)
     {

@@ -7,11 +7,11 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Due;
 
 namespace Shimwright.Web.Due;
 
@@ -63,12 +63,12 @@ internal static class DueCalendar
         };
     }
 
-    private static async Task<ContentHttpResult> Download(BenchDatabase database, TimeProvider time, CancellationToken cancel)
+    private static async Task<ContentHttpResult> Download(IBench bench, TimeProvider time, CancellationToken cancel)
     {
-        await database.Due.RefreshStaleAsync(WorkedOutNow, cancel);
-        BenchSettings settings = (await database.Settings.CurrentAsync(cancel)).Settings;
+        await bench.Due.RefreshStaleAsync(WorkedOutNow, cancel);
+        BenchSettings settings = (await bench.Settings.CurrentAsync(cancel)).Settings;
         return TypedResults.Text(
-            Write(await database.Due.DatedAsync(Most, cancel), settings, database.Due.Today, time.GetUtcNow().UtcDateTime),
+            Write(await bench.Due.DatedAsync(Most, cancel), settings, bench.Due.Today, time.GetUtcNow().UtcDateTime),
             "text/calendar", Encoding.UTF8);
     }
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Measures;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Due;

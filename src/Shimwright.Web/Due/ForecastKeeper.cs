@@ -1,11 +1,11 @@
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
-using Shimwright.Storage.Database;
+using Shimwright.Bench;
 
 namespace Shimwright.Web.Due;
 
 /// <summary>Keeps the forecasts fresh while the server runs, a few engines at a time, so that the list of what is due only has to read them.</summary>
-internal sealed partial class ForecastKeeper(BenchDatabase database, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
+internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
 {
     private const int AtATime = 20;
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(15);
@@ -16,7 +16,7 @@ internal sealed partial class ForecastKeeper(BenchDatabase database, TimeProvide
         {
             try
             {
-                if (await database.Due.RefreshStaleAsync(AtATime, stoppingToken) > 0)
+                if (await bench.Due.RefreshStaleAsync(AtATime, stoppingToken) > 0)
                 {
                     continue;
                 }

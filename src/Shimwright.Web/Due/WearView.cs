@@ -1,8 +1,8 @@
+using Shimwright.Bench.Due;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Pictures;
 
 namespace Shimwright.Web.Due;

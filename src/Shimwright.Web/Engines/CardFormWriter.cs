@@ -1,8 +1,8 @@
+using Shimwright.Bench.Engines;
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Sections;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Engines;

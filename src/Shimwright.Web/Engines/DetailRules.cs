@@ -1,7 +1,7 @@
+using Shimwright.Bench.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Engines;

@@ -1,9 +1,9 @@
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Past;
-using Shimwright.Storage.Due;
 
 namespace Shimwright.Web.Engines;
 

@@ -1,13 +1,13 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench;
+using Shimwright.Bench.FeelCalibration;
+using Shimwright.Bench.Settings;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.FeelCalibration;
-using Shimwright.Storage.Settings;
 using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.FeelCalibration;
@@ -29,7 +29,7 @@ public sealed partial class PersonPage : ComponentBase
     private IVisit Visit { get; set; } = null!;
 
     [Inject]
-    private BenchDatabase Database { get; set; } = null!;
+    private IBench Bench { get; set; } = null!;
 
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
@@ -67,9 +67,9 @@ public sealed partial class PersonPage : ComponentBase
 
     private async Task LoadAsync()
     {
-        _stored = await Database.Settings.CurrentAsync();
+        _stored = await Bench.Settings.CurrentAsync();
         _lengths = LengthStyle.Of(_stored.Settings);
-        _person = await Database.Feel.FindAsync(Id);
+        _person = await Bench.Feel.FindAsync(Id);
         if (_person is { Book: var book })
         {
             _result = book.Fit(_stored.Settings);
@@ -122,7 +122,7 @@ public sealed partial class PersonPage : ComponentBase
         }
 
         if (_fit is null || Use!.Seen != _person!.Book.Last || Use.Version != _stored.Version
-            || !await Database.Settings.SaveAsync(_stored.Settings with { Feel = _fit.Feel }, Use.Version, Visit.Device))
+            || !await Bench.Settings.SaveAsync(_stored.Settings with { Feel = _fit.Feel }, Use.Version, Visit.Device))
         {
             await LoadAsync();
             Refuse([new("feel", "trials or settings are not those that you saw any more", "look at what stands here now, and press again")]);
@@ -135,7 +135,7 @@ public sealed partial class PersonPage : ComponentBase
 
     private async Task AddAsync(FeelForm form, FeelEntry entry, string place)
     {
-        IReadOnlyList<JobProblem> problems = await Database.Feel.AddAsync(Id, form.Action, Visit.Device, entry);
+        IReadOnlyList<JobProblem> problems = await Bench.Feel.AddAsync(Id, form.Action, Visit.Device, entry);
         if (problems.Count == 0)
         {
             Navigation.NavigateTo(Here + place);

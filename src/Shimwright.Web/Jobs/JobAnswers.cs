@@ -1,11 +1,11 @@
 using System.Collections.Concurrent;
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Jobs;
 

@@ -2,9 +2,9 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Jobs;
 
@@ -14,8 +14,8 @@ internal static class JobFiles
     public static void MapJobFiles(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/jobs/{id:guid}/file", Download).ExcludeFromDescription();
 
-    private static async Task<Results<FileContentHttpResult, NotFound>> Download(Guid id, BenchDatabase database, CancellationToken cancel) =>
-        await database.Jobs.FindAsync(id, cancel) is { } job
+    private static async Task<Results<FileContentHttpResult, NotFound>> Download(Guid id, IBench bench, CancellationToken cancel) =>
+        await bench.Jobs.FindAsync(id, cancel) is { } job
             ? TypedResults.File(JobSheetFile.Write(job.Sheet), "application/json", NameOf(job))
             : TypedResults.NotFound();
 

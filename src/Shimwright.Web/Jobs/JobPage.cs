@@ -1,12 +1,12 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Settings;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
-using Shimwright.Storage.Settings;
 using Shimwright.Web.Shell;
 using Shimwright.Web.Visits;
 
@@ -23,7 +23,7 @@ public abstract class JobPage : ComponentBase
     protected IVisit Visit { get; set; } = null!;
 
     [Inject]
-    protected BenchDatabase Database { get; set; } = null!;
+    protected IBench Bench { get; set; } = null!;
 
     [Inject]
     protected NavigationManager Navigation { get; set; } = null!;
@@ -69,7 +69,7 @@ public abstract class JobPage : ComponentBase
     /// <summary>Adds facts in one action and stays; where they are refused, the page says why.</summary>
     private protected async Task<bool> SaveAsync(ActionForm form, params IReadOnlyList<JobFact> facts)
     {
-        AddResult result = await Database.Jobs.AddAsync(Id, new Addition(form.Action, Visit.Device, form.Seen, facts));
+        AddResult result = await Bench.Jobs.AddAsync(Id, new Addition(form.Action, Visit.Device, form.Seen, facts));
         if (!result.IsSaved)
         {
             Refuse(result.Problems);
@@ -89,8 +89,8 @@ public abstract class JobPage : ComponentBase
 
     private async Task LoadAsync()
     {
-        Job = await Database.Jobs.FindAsync(Id);
-        Settings = await Database.Settings.CurrentAsync();
+        Job = await Bench.Jobs.FindAsync(Id);
+        Settings = await Bench.Settings.CurrentAsync();
         Lengths = new LengthStyle(LengthStyle.UnitOf(Settings.Settings.Unit) ?? LengthUnit.Mm);
     }
 }

@@ -1,6 +1,6 @@
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Measures;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Due;
 
 namespace Shimwright.Web.Pictures;

@@ -1,8 +1,8 @@
+using Shimwright.Bench.Settings;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage.Settings;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Settings;

@@ -6,12 +6,13 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using Shimwright.Storage.Database;
+using Shimwright.Bench;
+using Shimwright.Storage;
 using Shimwright.Web.Api;
 using Shimwright.Web.Drawer;
 using Shimwright.Web.Due;
-using Shimwright.Web.Jobs;
 using Shimwright.Web.FeelCalibration;
+using Shimwright.Web.Jobs;
 using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Shell;
@@ -60,6 +61,7 @@ public static class BenchServer
     private static void AddServices(IServiceCollection services, BenchServerOptions options)
     {
         services.AddSingleton(options.Database);
+        services.AddSingleton<IBench>(options.Database);
         services.AddSingleton(options.Time);
         services.AddScoped<RequestVisit>();
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
@@ -95,6 +97,7 @@ public static class BenchServer
         app.Use(DeviceCookie.Name);
         app.UseAntiforgery();
         app.MapStaticAssets();
+        app.MapHealth();
         app.MapBenchApi();
         app.MapJobFiles();
         app.MapDueCalendar();

@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
+using Shimwright.Bench.Drawer;
+using Shimwright.Storage;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 

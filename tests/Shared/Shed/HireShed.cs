@@ -1,3 +1,4 @@
+using Shimwright.Bench.Drawer;
 using Shimwright.Storage.Drawer;
 using Shimwright.Testing.Chance;
 using static Shimwright.Testing.Shed.DrawerAudit;

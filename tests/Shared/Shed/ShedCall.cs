@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Testing.Shed;
 

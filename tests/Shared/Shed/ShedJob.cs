@@ -1,6 +1,6 @@
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
-using Shimwright.Storage.Drawer;
 using Shimwright.Testing.Chance;
 
 namespace Shimwright.Testing.Shed;

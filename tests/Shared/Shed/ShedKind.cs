@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Cards;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Testing.Shed;
 

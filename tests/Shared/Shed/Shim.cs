@@ -1,4 +1,4 @@
-using Shimwright.Storage.Drawer;
+using Shimwright.Bench.Drawer;
 
 namespace Shimwright.Testing.Shed;
 

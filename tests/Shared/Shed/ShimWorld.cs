@@ -1,5 +1,5 @@
+using Shimwright.Bench.Drawer;
 using Shimwright.Domain.Shims;
-using Shimwright.Storage.Drawer;
 using Shimwright.Testing.Chance;
 
 namespace Shimwright.Testing.Shed;

@@ -1,4 +1,9 @@
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Orders;
+using Shimwright.Bench.Settings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
@@ -9,11 +14,7 @@ using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
-using Shimwright.Storage.Settings;
+using Shimwright.Storage;
 
 namespace Shimwright.Testing.Shed;
 

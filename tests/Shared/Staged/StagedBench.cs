@@ -1,9 +1,9 @@
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
+using Shimwright.Storage;
 
 namespace Shimwright.Testing.Staged;
 

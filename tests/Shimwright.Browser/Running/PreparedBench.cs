@@ -1,11 +1,11 @@
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
+using Shimwright.Storage;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Database;
+using Shimwright.Storage;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;
 

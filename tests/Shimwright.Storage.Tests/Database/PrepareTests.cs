@@ -2,12 +2,12 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Database;
 

@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Database;
 

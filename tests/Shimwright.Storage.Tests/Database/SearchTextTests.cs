@@ -1,3 +1,4 @@
+using Shimwright.Bench.Texts;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Tests.Database;

@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Drawer;
 
@@ -16,7 +16,7 @@ public class DrawerStoreTests
     public async Task AddAsync_TwiceThenCounted_CountsAreTheSumsOfTheirEntries(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        DrawerStore drawer = database.Bench.Drawer;
+        IDrawer drawer = database.Bench.Drawer;
         Assert.Empty(await drawer.LotsAsync(Cancel));
         await SaveAsync(drawer.AddAsync(new(Size, 3, "B4", 7.5), Stamp(), Cancel));
         await SaveAsync(drawer.AddAsync(new(Size, 2), Stamp(), Cancel));
@@ -44,7 +44,7 @@ public class DrawerStoreTests
     public async Task UndoAsync_Entry_IsAnEntryOfItsOwnAndTakesItsPlaceBack(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        DrawerStore drawer = database.Bench.Drawer;
+        IDrawer drawer = database.Bench.Drawer;
         await SaveAsync(drawer.AddAsync(new(Size, 3, "B4"), Stamp(), Cancel));
         await SaveAsync(drawer.AddAsync(new(Size, 5, "C1"), Stamp(), Cancel));
         int wrong = (await drawer.HistoryAsync(Size, Cancel))[0].Number;
@@ -64,7 +64,7 @@ public class DrawerStoreTests
     public async Task UndoAsync_WhereNothingWouldBeLeft_IsRefused(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        DrawerStore drawer = database.Bench.Drawer;
+        IDrawer drawer = database.Bench.Drawer;
         await SaveAsync(drawer.AddAsync(new(Size, 3), Stamp(), Cancel));
         await SaveAsync(drawer.CountAsync([new(Size, 1)], Stamp(), Cancel));
         DrawerResult refused = await drawer.UndoAsync(1, Stamp(), Cancel);
@@ -116,7 +116,7 @@ public class DrawerStoreTests
             async () =>
             {
                 var chance = new Random(hand);
-                DrawerStore drawer = database.Another().Drawer;
+                IDrawer drawer = database.Another().Drawer;
                 for (int n = 0; n < 15; n++)
                 {
                     ShimSize size = sizes[chance.Next(sizes.Length)];

@@ -1,14 +1,13 @@
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Drawer;
 

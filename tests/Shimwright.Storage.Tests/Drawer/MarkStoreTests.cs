@@ -1,9 +1,10 @@
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Marks;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Drawer;
 
@@ -33,7 +34,7 @@ public class MarkStoreTests
     public async Task MeasureAsync_OneOfTheDrawer_GoesToItsSizeAndBackWithOneUndoing(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        DrawerStore drawer = database.Bench.Drawer;
+        IDrawer drawer = database.Bench.Drawer;
         ShimSize marked = ShimSize.Of(9.48, 2.45, "marked"), measured = ShimSize.Of(9.48, 2.443, "micrometer");
         await drawer.AddAsync(new(marked, 2, "B4"), Stamp(), Cancel);
         DrawerStamp tap = Stamp();
@@ -56,7 +57,7 @@ public class MarkStoreTests
     public async Task MeasureAsync_WhatCannotBe_IsRefusedAndChangesNothing(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        DrawerStore drawer = database.Bench.Drawer;
+        IDrawer drawer = database.Bench.Drawer;
         ShimSize marked = ShimSize.Of(9.48, 2.45, "marked");
         Assert.Contains("is free", (await drawer.MeasureAsync(marked, 2.45, null, Stamp(), Cancel)).Problems[0].Found, StringComparison.Ordinal);
         await drawer.AddAsync(new(marked, 1), Stamp(), Cancel);

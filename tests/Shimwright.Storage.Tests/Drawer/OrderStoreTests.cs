@@ -1,11 +1,12 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Orders;
 using Shimwright.Domain.Drawer;
 using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Drawer;
 

@@ -1,4 +1,3 @@
-using Shimwright.Storage.Database;
 using Shimwright.Storage.Tests.Samples;
 using Shimwright.Testing.Shed;
 

@@ -1,3 +1,6 @@
+using Shimwright.Bench.Due;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Due;
@@ -6,11 +9,8 @@ using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Due;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Due;
 

@@ -1,8 +1,8 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Engines;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Engines;
 
@@ -74,7 +74,7 @@ public class EngineStoreTests
     public async Task AddSharingAsync_SecondEngineOfACard_KnowsWhatTheFirstLearns(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        EngineStore engines = database.Bench.Engines;
+        IEngines engines = database.Bench.Engines;
         Guid first = await database.Bench.AddEngineAsync("Seven"), second = Guid.NewGuid();
         StoredEngine seven = (await engines.FindAsync(first, Cancel))!;
         await engines.AddSharingAsync(second, "Eight", seven.CardId, Cancel);
@@ -91,7 +91,7 @@ public class EngineStoreTests
     public async Task SaveAsync_EngineThatAnotherDeviceChangedMeanwhile_IsNotOverwritten(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        EngineStore engines = database.Bench.Engines;
+        IEngines engines = database.Bench.Engines;
         Guid id = await database.Bench.AddEngineAsync("One");
         Assert.Equal(SaveOutcome.Saved, await engines.SaveAsync((id, 1, 1), "Two", Card(), Details, "from the tablet", Cancel));
         Assert.Equal(SaveOutcome.ChangedMeanwhile, await engines.SaveAsync((id, 1, 1), "Three", Card(), Details, "from the phone", Cancel));

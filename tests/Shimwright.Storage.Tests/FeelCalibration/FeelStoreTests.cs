@@ -1,10 +1,10 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.FeelCalibration;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.FeelCalibration;
 
@@ -17,7 +17,7 @@ public class FeelStoreTests
     public async Task AddAsync_EveryKindOfEntry_ComesBack(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        FeelStore store = database.Bench.Feel;
+        IFeel store = database.Bench.Feel;
         var id = Guid.NewGuid();
         FeelSettings feel = FeelSettings.Usual with { Firm = -0.03 };
         foreach (FeelEntry entry in new FeelEntry[] { new FeelNamed(" Inés\0 "), new FeelTried([Trial]), new FeelTried([Trial, Trial]), new FeelTakenBack(2), new FeelUsed(feel) })
@@ -37,7 +37,7 @@ public class FeelStoreTests
     public async Task AddAsync_TheSameActionTwice_CountsOnce(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        FeelStore store = database.Bench.Feel;
+        IFeel store = database.Bench.Feel;
         var id = Guid.NewGuid();
         await store.AddAsync(id, Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
         var action = Guid.NewGuid();
@@ -63,7 +63,7 @@ public class FeelStoreTests
     public async Task AddAsync_WhatCannotBe_IsRefused(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        FeelStore store = database.Bench.Feel;
+        IFeel store = database.Bench.Feel;
         var id = Guid.NewGuid();
         Assert.Single(await store.AddAsync(id, Guid.NewGuid(), "phone", new FeelTried([Trial]), Cancel));
         await store.AddAsync(id, Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);

@@ -1,3 +1,5 @@
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Closing;
 using Shimwright.Jobs.Facts;
@@ -6,10 +8,8 @@ using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Jobs;
 

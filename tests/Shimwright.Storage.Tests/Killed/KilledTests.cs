@@ -1,8 +1,7 @@
 using System.Diagnostics;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Killed;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Tests.Killed;
 

@@ -1,6 +1,5 @@
 using Microsoft.Data.Sqlite;
 using Npgsql;
-using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Tests.Samples;
 

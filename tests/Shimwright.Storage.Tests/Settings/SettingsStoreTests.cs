@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Settings;
 using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Settings;
 using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.Bench;
+using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Settings;
 
@@ -24,7 +24,7 @@ public class SettingsStoreTests
     public async Task SaveAsync_OverWhatAnotherDeviceSaved_IsRefused(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        SettingsStore settings = database.Bench.Settings;
+        ISettings settings = database.Bench.Settings;
         Assert.True(await settings.SaveAsync(new() { Redo = 70, Currency = "½é" }, 0, "phone", Cancel));
         Assert.False(await settings.SaveAsync(new() { Redo = 80 }, 0, "tablet", Cancel));
         Assert.True(await settings.SaveAsync(new() { Redo = 90 }, 1, "tablet", Cancel));

@@ -1,12 +1,12 @@
 using System.Net;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Drawer;

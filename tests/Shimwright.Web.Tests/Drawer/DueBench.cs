@@ -1,7 +1,7 @@
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Drawer;

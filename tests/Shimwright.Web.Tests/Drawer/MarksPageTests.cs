@@ -1,8 +1,8 @@
 using System.Net;
+using Shimwright.Bench.Drawer;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
-using Shimwright.Storage.Drawer;
 using Shimwright.Web.Drawer;
 using Shimwright.Web.Tests.Pages;
 

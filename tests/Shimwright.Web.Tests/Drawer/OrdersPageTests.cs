@@ -1,9 +1,10 @@
 using System.Globalization;
 using System.Net;
 using AngleSharp.Dom;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Orders;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Drawer;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Drawer;

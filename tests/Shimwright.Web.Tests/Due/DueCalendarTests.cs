@@ -1,9 +1,9 @@
 using System.Text;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Settings;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Due;
 
 namespace Shimwright.Web.Tests.Due;

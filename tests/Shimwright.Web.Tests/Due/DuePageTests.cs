@@ -1,9 +1,9 @@
 using System.Net;
 using AngleSharp.Dom;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Due;

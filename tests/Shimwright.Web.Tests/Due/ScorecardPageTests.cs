@@ -1,4 +1,5 @@
 using System.Net;
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
@@ -6,7 +7,6 @@ using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Due;

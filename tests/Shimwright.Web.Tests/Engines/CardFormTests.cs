@@ -1,8 +1,8 @@
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Engines;
 
 namespace Shimwright.Web.Tests.Engines;

@@ -1,5 +1,5 @@
 using System.Net;
-using Shimwright.Storage.Engines;
+using Shimwright.Bench.Engines;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Engines;

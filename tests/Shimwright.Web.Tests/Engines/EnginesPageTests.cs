@@ -1,6 +1,6 @@
 using System.Globalization;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Cards;
-using Shimwright.Storage.Engines;
 using Shimwright.Web.Shell;
 using Shimwright.Web.Tests.Pages;
 

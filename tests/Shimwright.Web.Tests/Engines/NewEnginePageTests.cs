@@ -1,7 +1,7 @@
 using System.Net;
 using AngleSharp.Dom;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Engines;

@@ -1,11 +1,11 @@
 using System.Net;
 using System.Text;
 using AngleSharp.Dom;
+using Shimwright.Bench.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage.FeelCalibration;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.FeelCalibration;

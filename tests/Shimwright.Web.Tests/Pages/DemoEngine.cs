@@ -1,6 +1,6 @@
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Engines;
 
 namespace Shimwright.Web.Tests.Pages;
 

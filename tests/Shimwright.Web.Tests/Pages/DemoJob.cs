@@ -1,7 +1,7 @@
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Web.Tests.Pages;
 

@@ -1,9 +1,9 @@
 using System.Globalization;
 using AngleSharp.Dom;
 using Bunit;
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Measures;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Pictures;
 
 namespace Shimwright.Web.Tests.Pictures;

@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using Shimwright.Storage.Engines;
+using Shimwright.Bench.Engines;
 using Shimwright.Web.Tests.Api;
 using Shimwright.Web.Tests.Pages;
 

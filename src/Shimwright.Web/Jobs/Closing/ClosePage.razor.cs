@@ -1,11 +1,11 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Setups;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Jobs.Closing;
@@ -48,7 +48,7 @@ public sealed partial class ClosePage : JobPage
         await base.OnInitializedAsync();
         if (Job is not null)
         {
-            _round = await Database.Jobs.SecondRoundOfAsync(Id);
+            _round = await Bench.Jobs.SecondRoundOfAsync(Id);
             Look();
         }
     }
@@ -121,8 +121,8 @@ public sealed partial class ClosePage : JobPage
             return;
         }
 
-        Guid next = await Database.Jobs.StartAsync(Job!.Summary.EngineId, setup, reading.Facts, JobPast.SecondRoundOf(Job.Summary.Id), form.Action, Visit.Device);
-        StoredJob started = (await Database.Jobs.FindAsync(next))!;
+        Guid next = await Bench.Jobs.StartAsync(Job!.Summary.EngineId, setup, reading.Facts, JobPast.SecondRoundOf(Job.Summary.Id), form.Action, Visit.Device);
+        StoredJob started = (await Bench.Jobs.FindAsync(next))!;
         Navigation.NavigateTo(StageLink.Next(next, started.Summary.Stage));
     }
 

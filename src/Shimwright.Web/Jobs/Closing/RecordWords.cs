@@ -1,7 +1,7 @@
 using System.Globalization;
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs.Planning;
 using Shimwright.Web.Shell;

@@ -1,9 +1,9 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
+using Shimwright.Bench;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Shell;
 using Shimwright.Web.Visits;
 
@@ -19,7 +19,7 @@ public sealed partial class ImportPage : ComponentBase
     private IVisit Visit { get; set; } = null!;
 
     [Inject]
-    private BenchDatabase Database { get; set; } = null!;
+    private IBench Bench { get; set; } = null!;
 
     [Inject]
     private NavigationManager Navigation { get; set; } = null!;
@@ -31,7 +31,7 @@ public sealed partial class ImportPage : ComponentBase
     private ImportForm? Sent { get; set; }
 
     protected override async Task OnInitializedAsync() =>
-        _engine = EngineId is { } id ? await Database.Engines.FindAsync(id, Visit.Left) : null;
+        _engine = EngineId is { } id ? await Bench.Engines.FindAsync(id, Visit.Left) : null;
 
     private async Task SendAsync()
     {
@@ -42,14 +42,14 @@ public sealed partial class ImportPage : ComponentBase
         }
 
         ImportedJob taken = await JobImport.RunAsync(
-            Database, file, Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Visit.Device), Visit.Left);
+            Bench, file, Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Visit.Device), Visit.Left);
         if (taken.Job is not { } job)
         {
             Refuse(taken.Problems);
             return;
         }
 
-        StoredJob started = (await Database.Jobs.FindAsync(job, Visit.Left))!;
+        StoredJob started = (await Bench.Jobs.FindAsync(job, Visit.Left))!;
         Navigation.NavigateTo(StageLink.Next(job, started.Summary.Stage));
     }
 

@@ -1,8 +1,8 @@
+using Shimwright.Bench;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
 
 namespace Shimwright.Web.Jobs.Import;
 
@@ -15,7 +15,7 @@ internal sealed record ImportedJob(Guid? Job, IReadOnlyList<JobProblem> Problems
 internal static class JobImport
 {
     /// <summary>Takes a file in.</summary>
-    /// <param name="database">The bench.</param>
+    /// <param name="bench">The bench.</param>
     /// <param name="file">The file.</param>
     /// <param name="engineId">The engine that it is meant for; null for the one of that name, or a new one.</param>
     /// <param name="alwaysNew">Whether an engine of that name is another one.</param>
@@ -23,7 +23,7 @@ internal static class JobImport
     /// <param name="cancel">Stops it.</param>
     /// <returns>The job, or what is wrong.</returns>
     public static async Task<ImportedJob> RunAsync(
-        BenchDatabase database, byte[] file, Guid? engineId, bool alwaysNew, (Guid Action, string Device) sent, CancellationToken cancel)
+        IBench bench, byte[] file, Guid? engineId, bool alwaysNew, (Guid Action, string Device) sent, CancellationToken cancel)
     {
         ParsedSetup reading = JobSetup.FromFile(file);
         if (reading.Setup is not { } setup)
@@ -32,10 +32,10 @@ internal static class JobImport
         }
 
         string name = setup.Card.Engine.Name;
-        Guid? wanted = engineId ?? (alwaysNew ? null : await NamedAsync(database, name, cancel));
+        Guid? wanted = engineId ?? (alwaysNew ? null : await NamedAsync(bench, name, cancel));
         if (wanted is { } known)
         {
-            if (await database.Engines.FindAsync(known, cancel) is not { } engine)
+            if (await bench.Engines.FindAsync(known, cancel) is not { } engine)
             {
                 return new(null, [new("engine", "there is no such engine", "choose another, or take the file in as a new engine")]);
             }
@@ -50,16 +50,16 @@ internal static class JobImport
         Guid id = wanted ?? sent.Action;
         if (wanted is null)
         {
-            await database.Engines.AddAsync(id, name, setup.Card, new CardDetails { AccessMinutes = JobTerms.Costs(Empty(setup)).Access }, cancel: cancel);
+            await bench.Engines.AddAsync(id, name, setup.Card, new CardDetails { AccessMinutes = JobTerms.Costs(Empty(setup)).Access }, cancel: cancel);
         }
 
-        return new(await database.Jobs.StartAsync(id, setup, reading.Facts, sent.Action, sent.Device, cancel), []);
+        return new(await bench.Jobs.StartAsync(id, setup, reading.Facts, sent.Action, sent.Device, cancel), []);
     }
 
     private static JobSheet Empty(JobSetup setup) => JobSheet.Of(setup, []);
 
-    private static async Task<Guid?> NamedAsync(BenchDatabase database, string name, CancellationToken cancel) =>
-        (await database.Engines.ListAsync(name, 0, 100, cancel)).FirstOrDefault(e => string.Equals(e.Name.Trim(), name.Trim(), StringComparison.OrdinalIgnoreCase))?.Id;
+    private static async Task<Guid?> NamedAsync(IBench bench, string name, CancellationToken cancel) =>
+        (await bench.Engines.ListAsync(name, 0, 100, cancel)).FirstOrDefault(e => string.Equals(e.Name.Trim(), name.Trim(), StringComparison.OrdinalIgnoreCase))?.Id;
 
     /// <summary>A file for another engine is not laid upon this one.</summary>
     private static List<JobProblem> Differences(JobSetup setup, StoredEngine engine)

@@ -1,8 +1,8 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Jobs.Shims;
@@ -57,8 +57,8 @@ public sealed partial class ShimsPage : JobPage
             return null;
         }
 
-        JobSummary? before = (await Database.Jobs.OfEngineAsync(Job!.Summary.EngineId)).FirstOrDefault(j => j.ClosedAt is not null && j.Id != Id);
-        return before is null ? null : (await Database.Jobs.FindAsync(before.Id))?.Record;
+        JobSummary? before = (await Bench.Jobs.OfEngineAsync(Job!.Summary.EngineId)).FirstOrDefault(j => j.ClosedAt is not null && j.Id != Id);
+        return before is null ? null : (await Bench.Jobs.FindAsync(before.Id))?.Record;
     }
 
     private Task SaveAsync() => SaveAsync(Shim!, Shim!.By);

@@ -1,5 +1,5 @@
+using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
-using Shimwright.Storage.Due;
 using Shimwright.Web.Jobs.Closing;
 
 namespace Shimwright.Web.Tests.Jobs.Closing;

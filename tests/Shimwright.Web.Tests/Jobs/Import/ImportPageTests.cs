@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Fitting;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Jobs.Import;

@@ -1,11 +1,11 @@
 using System.Net;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage.Jobs;
 using Shimwright.Web.Jobs.Planning;
 using Shimwright.Web.Tests.Pages;
 

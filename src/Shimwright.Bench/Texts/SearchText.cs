@@ -1,14 +1,18 @@
 using System.Globalization;
 using System.Text;
 
-namespace Shimwright.Storage.Database;
+namespace Shimwright.Bench.Texts;
 
-/// <summary>Text as it is searched for and sorted by: without case and accents, and alike on every database.</summary>
-internal static class SearchText
+/// <summary>Text as it is searched for and sorted by: without case and accents, and alike on every store.</summary>
+public static class SearchText
 {
     /// <summary>Folds a text.</summary>
+    /// <param name="text">The text.</param>
+    /// <returns>The text as it is compared.</returns>
+    /// <exception cref="ArgumentNullException">There is no text.</exception>
     public static string Of(string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
         var folded = new StringBuilder(text.Length);
         foreach (Rune rune in text.Trim().Normalize(NormalizationForm.FormD).EnumerateRunes())
         {
@@ -21,5 +25,5 @@ internal static class SearchText
         return Shortened(folded.ToString().Normalize(NormalizationForm.FormC));
     }
 
-    private static string Shortened(string text) => string.Concat(text.EnumerateRunes().Take(BenchContext.LongestName));
+    private static string Shortened(string text) => string.Concat(text.EnumerateRunes().Take(PlainText.LongestName));
 }

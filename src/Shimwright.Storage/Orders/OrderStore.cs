@@ -1,27 +1,26 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Orders;
+using Shimwright.Bench.Settings;
 using Shimwright.Domain.Drawer;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Engines;
-using Shimwright.Storage.Settings;
 
-namespace Shimwright.Storage.Drawer;
+namespace Shimwright.Storage.Orders;
 
 /// <summary>What shims the engines that come due will want, and what to order so that they are there. Rests on the forecasts that are kept.</summary>
-public sealed class OrderStore
+internal sealed class OrderStore : IOrders
 {
-    /// <summary>How far ahead is looked unless told otherwise.</summary>
-    public static readonly TimeSpan UsualHorizon = TimeSpan.FromDays(90);
-
     private const double DaysAWeek = 7;
     private readonly Func<BenchContext> _open;
-    private readonly DrawerStore _drawer;
-    private readonly SettingsStore _settings;
+    private readonly IDrawer _drawer;
+    private readonly ISettings _settings;
     private readonly TimeProvider _time;
 
-    internal OrderStore(Func<BenchContext> open, DrawerStore drawer, SettingsStore settings, TimeProvider time)
+    internal OrderStore(Func<BenchContext> open, IDrawer drawer, ISettings settings, TimeProvider time)
     {
         _open = open;
         _drawer = drawer;
@@ -29,14 +28,10 @@ public sealed class OrderStore
         _time = time;
     }
 
-    /// <summary>What to order.</summary>
-    /// <param name="horizon">How far ahead; null for <see cref="UsualHorizon"/>. Engines that are due already are always counted.</param>
-    /// <param name="serviceLevel">How often a size should be there when it is wanted, 0 to 1; null for the bench's.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The orders of each diameter, and the engines behind them.</returns>
+    /// <inheritdoc/>
     public async Task<FleetOrders> ListAsync(TimeSpan? horizon = null, double? serviceLevel = null, CancellationToken cancel = default)
     {
-        TimeSpan ahead = horizon ?? UsualHorizon;
+        TimeSpan ahead = horizon ?? IOrders.UsualHorizon;
         ArgumentOutOfRangeException.ThrowIfLessThan(ahead, TimeSpan.Zero, nameof(horizon));
         BenchSettings settings = (await _settings.CurrentAsync(cancel)).Settings;
         double level = serviceLevel ?? settings.ServiceLevel;

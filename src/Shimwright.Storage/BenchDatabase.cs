@@ -3,17 +3,29 @@ using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Shimwright.Bench;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Due;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.FeelCalibration;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Marks;
+using Shimwright.Bench.Orders;
+using Shimwright.Bench.Settings;
+using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 using Shimwright.Storage.FeelCalibration;
+using Shimwright.Storage.Jobs;
+using Shimwright.Storage.Marks;
+using Shimwright.Storage.Orders;
 using Shimwright.Storage.Settings;
 
-namespace Shimwright.Storage.Database;
+namespace Shimwright.Storage;
 
 /// <summary>The database of a bench: a SQLite file, or a PostgreSQL server that several benches share.</summary>
-public sealed class BenchDatabase
+public sealed class BenchDatabase : IBench
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
@@ -24,14 +36,15 @@ public sealed class BenchDatabase
         File = file;
         _time = time;
         _open = open;
+        var jobs = new JobStore(open, time);
         Engines = new EngineStore(open, time);
-        Jobs = new JobStore(open, time);
+        Jobs = jobs;
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
         Orders = new OrderStore(open, Drawer, Settings, time);
-        Marks = new MarkStore(open, Jobs);
+        Marks = new MarkStore(open, jobs);
         Feel = new FeelStore(open, time);
-        Due = new DueStore(open, Jobs, Settings, time);
+        Due = new DueStore(open, jobs, Settings, time);
     }
 
     /// <summary>What it is, for people, without a password.</summary>
@@ -40,29 +53,29 @@ public sealed class BenchDatabase
     /// <summary>The SQLite file, or null.</summary>
     public string? File { get; }
 
-    /// <summary>Engines and their cards.</summary>
-    public EngineStore Engines { get; }
+    /// <inheritdoc/>
+    public IEngines Engines { get; }
 
-    /// <summary>Jobs and their facts.</summary>
-    public JobStore Jobs { get; }
+    /// <inheritdoc/>
+    public IJobs Jobs { get; }
 
-    /// <summary>When each engine is due, and its past.</summary>
-    public DueStore Due { get; }
+    /// <inheritdoc/>
+    public IDue Due { get; }
 
-    /// <summary>The shop's drawer of shims.</summary>
-    public DrawerStore Drawer { get; }
+    /// <inheritdoc/>
+    public IDrawer Drawer { get; }
 
-    /// <summary>What shims the engines that come due will want, and what to order.</summary>
-    public OrderStore Orders { get; }
+    /// <inheritdoc/>
+    public IOrders Orders { get; }
 
-    /// <summary>Marks of shims against their measured sizes.</summary>
-    public MarkStore Marks { get; }
+    /// <inheritdoc/>
+    public IMarks Marks { get; }
 
-    /// <summary>The books of trials of those who work at the bench.</summary>
-    public FeelStore Feel { get; }
+    /// <inheritdoc/>
+    public IFeel Feel { get; }
 
-    /// <summary>The bench's settings.</summary>
-    public SettingsStore Settings { get; }
+    /// <inheritdoc/>
+    public ISettings Settings { get; }
 
     /// <summary>The database at an address.</summary>
     /// <param name="address">A path of a SQLite file, or the connection text of a PostgreSQL server ("Host=…").</param>

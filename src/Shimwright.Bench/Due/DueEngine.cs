@@ -1,7 +1,7 @@
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Due;
 
-namespace Shimwright.Storage.Due;
+namespace Shimwright.Bench.Due;
 
 /// <summary>When an engine is due, as it is kept.</summary>
 /// <param name="Checks">How many times it was checked.</param>

@@ -1,6 +1,6 @@
 using Shimwright.Jobs.Cards;
 
-namespace Shimwright.Storage.Engines;
+namespace Shimwright.Bench.Engines;
 
 /// <summary>What is kept of an engine card beside what a job file has a place for.</summary>
 public sealed record CardDetails
@@ -25,6 +25,12 @@ public sealed record CardDetails
 }
 
 /// <summary>An engine in a list.</summary>
+/// <param name="Id">The engine.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="CardId">Its card.</param>
+/// <param name="CardTitle">The card's title.</param>
+/// <param name="OpenJobs">How many of its jobs are open.</param>
+/// <param name="LastClock">The highest clock of its jobs, or null where there are none.</param>
 public sealed record EngineSummary(Guid Id, string Name, Guid CardId, string CardTitle, int OpenJobs, double? LastClock);
 
 /// <summary>An engine with its card.</summary>

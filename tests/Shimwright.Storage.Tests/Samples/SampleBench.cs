@@ -1,5 +1,8 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Shimwright.Bench;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Facts;
@@ -8,14 +11,11 @@ using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
-using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Tests.Samples;
 
 /// <summary>Engines and jobs for tests, made as the rooms of the program make them.</summary>
-internal static class Bench
+internal static class SampleBench
 {
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -28,7 +28,7 @@ internal static class Bench
         return EngineCard.Read(card).Card!;
     }
 
-    public static async Task<Guid> AddEngineAsync(this BenchDatabase bench, string name = "Hire bike 7", string notes = "")
+    public static async Task<Guid> AddEngineAsync(this IBench bench, string name = "Hire bike 7", string notes = "")
     {
         Guid id = Guid.NewGuid();
         await bench.Engines.AddAsync(id, name, Card(name), new CardDetails(), notes, Cancel);
@@ -36,23 +36,23 @@ internal static class Bench
     }
 
     /// <summary>A job on an engine of its own, nothing read yet: valves I1, I2, E1, E2.</summary>
-    public static async Task<Guid> StartJobAsync(this BenchDatabase bench, Guid? engine = null) =>
+    public static async Task<Guid> StartJobAsync(this IBench bench, Guid? engine = null) =>
         await bench.Jobs.StartAsync(engine ?? await bench.AddEngineAsync(), Setup(), [], Guid.NewGuid(), "phone", Cancel);
 
     public static JobSetup Setup(double clock = 118) =>
         JobSetup.Begin(Card(), clock, 20, new BenchSettings().ForJob(new Dictionary<string, double> { ["intake cam"] = 25 })).Setup!;
 
-    public static Task<AddResult> SendAsync(this BenchDatabase bench, Guid job, string device, int seen, params JobFact[] facts) =>
+    public static Task<AddResult> SendAsync(this IBench bench, Guid job, string device, int seen, params JobFact[] facts) =>
         bench.Jobs.AddAsync(job, new(Guid.NewGuid(), device, seen, facts), Cancel);
 
     /// <summary>Sends facts that must be saved.</summary>
-    public static async Task SaveAsync(this BenchDatabase bench, Guid job, params JobFact[] facts)
+    public static async Task SaveAsync(this IBench bench, Guid job, params JobFact[] facts)
     {
         AddResult result = await bench.SendAsync(job, "phone", int.MaxValue, facts);
         Assert.True(result.Outcome == AddOutcome.Saved, $"{result.Outcome}: {string.Join('\n', result.Problems)}");
     }
 
-    public static async Task<StoredJob> FindJobAsync(this BenchDatabase bench, Guid job)
+    public static async Task<StoredJob> FindJobAsync(this IBench bench, Guid job)
     {
         StoredJob? found = await bench.Jobs.FindAsync(job, Cancel);
         Assert.NotNull(found);
@@ -60,7 +60,7 @@ internal static class Bench
     }
 
     /// <summary>All four valves read and their shims known.</summary>
-    public static Task MeasureAsync(this BenchDatabase bench, Guid job) => bench.SaveAsync(job,
+    public static Task MeasureAsync(this IBench bench, Guid job) => bench.SaveAsync(job,
         [
             new ClearanceRead(SheetPart.Check, "I1", 0.135, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.135, 0.003),
             new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.12, 0.003),
@@ -74,7 +74,7 @@ internal static class Bench
     }
 
     /// <summary>A whole job up to the re-check of its one changed valve, E2.</summary>
-    public static async Task<Guid> WorkedJobAsync(this BenchDatabase bench, Guid? engine = null)
+    public static async Task<Guid> WorkedJobAsync(this IBench bench, Guid? engine = null)
     {
         Guid job = await bench.StartJobAsync(engine);
         await bench.MeasureAsync(job);

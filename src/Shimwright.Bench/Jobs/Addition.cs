@@ -1,7 +1,7 @@
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 
-namespace Shimwright.Storage.Jobs;
+namespace Shimwright.Bench.Jobs;
 
 /// <summary>What became of an addition.</summary>
 public enum AddOutcome

@@ -3,7 +3,7 @@ using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 
-namespace Shimwright.Storage.Jobs;
+namespace Shimwright.Bench.Jobs;
 
 /// <summary>A job in a list.</summary>
 /// <param name="Id">The job.</param>

@@ -1,23 +1,16 @@
 using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Marks;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Jobs;
 
-namespace Shimwright.Storage.Drawer;
-
-/// <summary>A shim of which mark and size are both known, and who knows them.</summary>
-/// <param name="Job">The job; null for a shim that was measured in the drawer.</param>
-/// <param name="Engine">Its engine's name; blank where there is no job.</param>
-/// <param name="At">When the job was begun or the shim measured, UTC.</param>
-/// <param name="Shim">The shim.</param>
-public sealed record JobMark(Guid? Job, string Engine, DateTime At, MarkedShim Shim);
+namespace Shimwright.Storage.Marks;
 
 /// <summary>Marks against measured sizes, out of the jobs and the drawer's ledger.</summary>
-public sealed class MarkStore
+internal sealed class MarkStore : IMarks
 {
-    /// <summary>How many jobs are looked through, the newest first.</summary>
-    public const int MostJobs = 500;
-
     private readonly Func<BenchContext> _open;
     private readonly JobStore _jobs;
 
@@ -27,16 +20,14 @@ public sealed class MarkStore
         _jobs = jobs;
     }
 
-    /// <summary>The shims of the newest jobs that know any, and those that were measured in the drawer, the newest first.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>The shims.</returns>
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<JobMark>> ListAsync(CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
         // A job that knows both has both words in its facts.
         List<JobRow> rows = await context.Jobs.AsNoTracking().Include(j => j.Engine)
             .Where(j => context.Facts.Any(f => f.JobId == j.Id && f.Fact.Contains("\"marked\"")) && context.Facts.Any(f => f.JobId == j.Id && f.Fact.Contains("\"micrometer\"")))
-            .OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(MostJobs).ToListAsync(cancel);
+            .OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(IMarks.MostJobs).ToListAsync(cancel);
         Guid[] ids = [.. rows.Select(r => r.Id)];
         ILookup<Guid, FactRow> facts = (await context.Facts.AsNoTracking().Where(f => ids.Contains(f.JobId))
             .OrderBy(f => f.JobId).ThenBy(f => f.Number).ToListAsync(cancel)).ToLookup(f => f.JobId);

@@ -1,13 +1,14 @@
+using Shimwright.Bench.Drawer;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Written;
 
-namespace Shimwright.Storage.Drawer;
+namespace Shimwright.Bench.Orders;
 
 /// <summary>
 /// The sizes in which wants are counted: those that can be bought, or those that lie in the drawer where none can be. A shim of the
 /// drawer counts for the size nearest to it, if it is no further from it than half the way to the next.
 /// </summary>
-internal sealed class SizeGrid
+public sealed class SizeGrid
 {
     private const int Digits = 6;
 
@@ -21,13 +22,26 @@ internal sealed class SizeGrid
     public IReadOnlyList<double> Sizes => [.. _sizes.Keys];
 
     /// <summary>How many are free of what counts for a size.</summary>
+    /// <param name="size">One of <see cref="Sizes"/>.</param>
+    /// <returns>The number.</returns>
+    /// <exception cref="KeyNotFoundException">There is no such size.</exception>
     public int FreeOf(double size) => _sizes[size].Free;
 
     /// <summary>The price of one, or null where it cannot be bought.</summary>
+    /// <param name="size">One of <see cref="Sizes"/>.</param>
+    /// <returns>The price, or null.</returns>
+    /// <exception cref="KeyNotFoundException">There is no such size.</exception>
     public double? PriceOf(double size) => _sizes[size].Price;
 
+    /// <summary>The grid of what can be bought and of what lies there.</summary>
+    /// <param name="buy">What can be bought.</param>
+    /// <param name="lots">What lies in the drawer, of one diameter.</param>
+    /// <returns>The grid.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
     public static SizeGrid Of(IReadOnlyList<SizesToBuy> buy, IReadOnlyList<ShimLot> lots)
     {
+        ArgumentNullException.ThrowIfNull(buy);
+        ArgumentNullException.ThrowIfNull(lots);
         var grid = new SizeGrid();
         foreach (PurchasableSize size in buy.SelectMany(k => new SizeRange(k.From, k.To, k.Step, k.Price).Sizes(Instrument.Marked)))
         {

@@ -1,6 +1,6 @@
 using Shimwright.Domain.Drawer;
 
-namespace Shimwright.Storage.Drawer;
+namespace Shimwright.Bench.Orders;
 
 /// <summary>What engines will want of shims of one diameter.</summary>
 /// <param name="Diameter">Diameter, whole micrometres.</param>

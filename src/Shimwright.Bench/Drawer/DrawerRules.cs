@@ -1,9 +1,9 @@
 using System.Globalization;
+using Shimwright.Bench.Texts;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Members;
-using Shimwright.Storage.Database;
 
-namespace Shimwright.Storage.Drawer;
+namespace Shimwright.Bench.Drawer;
 
 /// <summary>What may be put into the drawer.</summary>
 public static class DrawerRules
@@ -26,6 +26,7 @@ public static class DrawerRules
     /// <summary>What is wrong with a size and its count.</summary>
     /// <param name="count">The size, how many, where and at what price.</param>
     /// <returns>The problems; the paths are diameter, thickness, by, count, place and price.</returns>
+    /// <exception cref="ArgumentNullException">There is no count.</exception>
     public static IReadOnlyList<JobProblem> ProblemsOf(ShimCount count)
     {
         ArgumentNullException.ThrowIfNull(count);
@@ -34,7 +35,7 @@ public static class DrawerRules
         Note(count.Size.ThicknessMm is >= Thickness.Thinnest and <= Thickness.Thickest, "thickness", Mm(count.Size.ThicknessMm), $"allowed is {Mm(Thickness.Thinnest)} to {Mm(Thickness.Thickest)}");
         Note(Instruments.Contains(count.Size.By), "by", $"\"{count.Size.By}\"", $"allowed is {string.Join(", ", Instruments)}");
         Note(count.Count is >= 0 and <= MostCount, "count", $"{count.Count} shims", $"allowed are 0 to {MostCount} of one size");
-        Note(count.Place is null || count.Place.Length <= BenchContext.LongestName, "place", $"{count.Place?.Length} characters", $"allowed are {BenchContext.LongestName}");
+        Note(count.Place is null || count.Place.Length <= PlainText.LongestName, "place", $"{count.Place?.Length} characters", $"allowed are {PlainText.LongestName}");
         Note(count.Price is null or (>= 0 and <= HighestPrice), "price", string.Create(CultureInfo.InvariantCulture, $"{count.Price}"), $"allowed is 0 to {HighestPrice:0}");
         return problems;
 
@@ -47,5 +48,8 @@ public static class DrawerRules
         }
     }
 
-    internal static string Mm(double length) => string.Create(CultureInfo.InvariantCulture, $"{length:0.###} mm");
+    /// <summary>A length as the drawer writes it.</summary>
+    /// <param name="length">The length, mm.</param>
+    /// <returns>The length with its unit.</returns>
+    public static string Mm(double length) => string.Create(CultureInfo.InvariantCulture, $"{length:0.###} mm");
 }

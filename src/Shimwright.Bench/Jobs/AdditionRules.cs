@@ -1,17 +1,23 @@
+using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Rules;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Database;
 
-namespace Shimwright.Storage.Jobs;
+namespace Shimwright.Bench.Jobs;
 
 /// <summary>What may be added to a job: not the same twice, not over what has to be seen first, and nothing wrong.</summary>
-internal static class AdditionRules
+public static class AdditionRules
 {
     /// <summary>Why an addition is not made to the sheet as it is, or null where it is.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <param name="addition">What is to be added.</param>
+    /// <returns>The answer to who sent it, or null.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
     public static AddResult? Reject(JobSheet sheet, Addition addition)
     {
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(addition);
         if (sheet.Entries.Any(e => e.Action == addition.Action))
         {
             return new(AddOutcome.SavedBefore, [], []);
@@ -24,7 +30,7 @@ internal static class AdditionRules
 
         if (!PlainText.CanNameADevice(addition.Device))
         {
-            return new(AddOutcome.Refused, [new("device", "the device has no name that can be kept", $"allowed is a text of up to {BenchContext.LongestName} characters")], []);
+            return new(AddOutcome.Refused, [new("device", "the device has no name that can be kept", $"allowed is a text of up to {PlainText.LongestName} characters")], []);
         }
 
         IReadOnlyList<JobEntry> unseen = sheet.Unseen(addition.Facts, addition.Seen, addition.Device);

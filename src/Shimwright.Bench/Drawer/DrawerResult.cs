@@ -1,0 +1,18 @@
+using Shimwright.Bench.Jobs;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Bench.Drawer;
+
+/// <summary>Who does something at the drawer; the same action twice counts once.</summary>
+/// <param name="Action">The action.</param>
+/// <param name="Device">The device.</param>
+public sealed record DrawerStamp(Guid Action, string Device);
+
+/// <summary>What became of it.</summary>
+/// <param name="Outcome">What became of it.</param>
+/// <param name="Problems">What is wrong.</param>
+public sealed record DrawerResult(AddOutcome Outcome, IReadOnlyList<JobProblem> Problems)
+{
+    /// <summary>Whether it is on the disk.</summary>
+    public bool IsSaved => Outcome is AddOutcome.Saved or AddOutcome.SavedBefore;
+}

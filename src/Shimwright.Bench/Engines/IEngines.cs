@@ -1,0 +1,59 @@
+using Shimwright.Jobs.Cards;
+
+namespace Shimwright.Bench.Engines;
+
+/// <summary>Engines and their cards.</summary>
+public interface IEngines
+{
+    /// <summary>Adds an engine with a card of its own.</summary>
+    /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="details">What a job file has no place for.</param>
+    /// <param name="notes">Notes on this engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>When it is kept.</returns>
+    /// <exception cref="ArgumentException">A card cannot have that name.</exception>
+    Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default);
+
+    /// <summary>Adds an engine that shares the card of another.</summary>
+    /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="cardId">The card.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>When it is kept.</returns>
+    /// <exception cref="ArgumentException">There is no such card, or a card cannot have that name.</exception>
+    Task AddSharingAsync(Guid id, string name, Guid cardId, CancellationToken cancel = default);
+
+    /// <summary>Saves an engine and its card.</summary>
+    /// <param name="seen">The engine as the person had seen it, with its versions.</param>
+    /// <param name="name">The name.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="details">What a job file has no place for.</param>
+    /// <param name="notes">Notes on this engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What became of it.</returns>
+    /// <exception cref="ArgumentException">A card cannot have that name.</exception>
+    Task<SaveOutcome> SaveAsync(
+        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes, CancellationToken cancel = default);
+
+    /// <summary>Finds an engine.</summary>
+    /// <param name="id">The engine.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engine, or null.</returns>
+    Task<StoredEngine?> FindAsync(Guid id, CancellationToken cancel = default);
+
+    /// <summary>Engines whose name holds a text, by name.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="skip">How many to pass over.</param>
+    /// <param name="take">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engines.</returns>
+    Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default);
+
+    /// <summary>How many engines have a name that holds a text.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The number.</returns>
+    Task<int> CountAsync(string? search, CancellationToken cancel = default);
+}
