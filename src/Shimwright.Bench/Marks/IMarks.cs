@@ -1,4 +1,3 @@
-using Shimwright.Jobs;
 using Shimwright.Jobs.Fitting;
 
 namespace Shimwright.Bench.Marks;
