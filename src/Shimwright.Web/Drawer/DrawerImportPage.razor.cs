@@ -4,8 +4,8 @@ using Microsoft.AspNetCore.Components.Forms;
 using Shimwright.Bench;
 using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Tables;
+using Shimwright.Pages.Visits;
 using Shimwright.Web.Shell;
-using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
 

@@ -6,8 +6,8 @@ using Shimwright.Bench.Settings;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
+using Shimwright.Pages.Visits;
 using Shimwright.Web.Shell;
-using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Drawer;
 

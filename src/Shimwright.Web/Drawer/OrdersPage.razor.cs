@@ -4,7 +4,7 @@ using Shimwright.Bench.Orders;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
-using Shimwright.Web.Visits;
+using Shimwright.Pages.Visits;
 
 namespace Shimwright.Web.Drawer;
 

@@ -8,7 +8,7 @@ using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
-using Shimwright.Web.Visits;
+using Shimwright.Pages.Visits;
 
 namespace Shimwright.Web.FeelCalibration;
 

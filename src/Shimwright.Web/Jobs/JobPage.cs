@@ -7,8 +7,8 @@ using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Pages.Visits;
 using Shimwright.Web.Shell;
-using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Jobs;
 

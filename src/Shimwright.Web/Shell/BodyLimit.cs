@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Metadata;
-using Shimwright.Web.Visits;
+using Shimwright.Pages.Visits;
 
 namespace Shimwright.Web.Shell;
 

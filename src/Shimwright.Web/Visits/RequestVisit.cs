@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http;
+using Shimwright.Pages.Visits;
 
 namespace Shimwright.Web.Visits;
 

@@ -4,8 +4,8 @@ using Shimwright.Bench;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Members;
+using Shimwright.Pages.Visits;
 using Shimwright.Web.Shell;
-using Shimwright.Web.Visits;
 
 namespace Shimwright.Web.Jobs.Import;
 

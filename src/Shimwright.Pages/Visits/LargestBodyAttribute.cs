@@ -1,4 +1,4 @@
-namespace Shimwright.Web.Visits;
+namespace Shimwright.Pages.Visits;
 
 /// <summary>How much may be sent to a page whose forms bring files; to every other page it is what the host allows usually.</summary>
 /// <param name="bytes">The largest body, bytes.</param>

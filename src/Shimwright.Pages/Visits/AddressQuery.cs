@@ -1,4 +1,4 @@
-namespace Shimwright.Web.Visits;
+namespace Shimwright.Pages.Visits;
 
 /// <summary>What stands behind the question mark of an address, for pages that ask for it by names that they compute.</summary>
 internal sealed class AddressQuery

@@ -1,4 +1,4 @@
-namespace Shimwright.Web.Visits;
+namespace Shimwright.Pages.Visits;
 
 /// <summary>One visit to a page: who comes, and how it ends where that is not with the page alone. A page is visited once and is then gone.</summary>
 public interface IVisit

@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Components.Forms;
 
-namespace Shimwright.Web.Visits;
+namespace Shimwright.Pages.Visits;
 
 /// <summary>A file that came with a form.</summary>
 internal static class SentFile

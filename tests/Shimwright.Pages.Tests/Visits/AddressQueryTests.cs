@@ -1,6 +1,6 @@
-using Shimwright.Web.Visits;
+using Shimwright.Pages.Visits;
 
-namespace Shimwright.Web.Tests.Visits;
+namespace Shimwright.Pages.Tests.Visits;
 
 public sealed class AddressQueryTests
 {

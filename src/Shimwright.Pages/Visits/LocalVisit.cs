@@ -1,0 +1,16 @@
+namespace Shimwright.Pages.Visits;
+
+/// <summary>A visit to a page that is made where it is read, without a server.</summary>
+internal sealed class LocalVisit(VisitRequest request) : IVisit
+{
+    public string Device => request.Device;
+
+    public CancellationToken Left => request.Left;
+
+    /// <summary>How the visit ended as far as the page has said.</summary>
+    public VisitOutcome Outcome { get; private set; } = VisitOutcome.Shown;
+
+    public void Refuse() => Outcome = VisitOutcome.Refused;
+
+    public void Conflict() => Outcome = VisitOutcome.Conflict;
+}
