@@ -5,6 +5,7 @@ using Shimwright.Cli.Running;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Wording;
 using Spectre.Console;
 
 namespace Shimwright.Cli.Answers;

@@ -4,6 +4,7 @@ using Shimwright.Domain.Planning;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Wording;
 using Spectre.Console;
 
 namespace Shimwright.Cli.Answers;
@@ -65,7 +66,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private static string To(Page page, PlannedValve valve, ShimPlan plan) => valve switch
     {
-        { Turns: { } turns } => Working.Flats(turns),
+        { Turns: { } turns } => WorkingWords.Flats(turns),
         { To: { } to, Source: ShimSource.Engine, FromValve: { } giver } =>
             $"{page.Shim(to.Millimetres)} from {plan.Valves[giver].Valve.Id}",
         { To: { } to, Source: ShimSource.Buy } => $"{page.Shim(to.Millimetres)} buy",
@@ -78,7 +79,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         var grid = new Grid().AddColumn(new GridColumn().NoWrap().PadLeft(1).PadRight(2)).AddColumn(new GridColumn().PadRight(0));
         foreach (PlannedValve valve in plan.Valves)
         {
-            grid.AddRow(new Text(valve.Valve.Id), new Text(Working.Of(valve, page.Clearance)));
+            grid.AddRow(new Text(valve.Valve.Id), new Text(WorkingWords.Of(valve, page.Clearance)));
         }
 
         return grid;
@@ -96,7 +97,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
             $"To buy: {page.ToBuy(plan)}.",
             $"{all}: {Page.Chance(plan.ChanceAll)}.",
             $"Work: {Page.Minutes(plan.WorkMinutes)} min; {Page.Minutes(plan.Minutes)} min with a second round counted as often as it is to be expected.",
-            .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {s.Describe(page.Words)}."),
+            .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {StrandedWords.Of(s.Reason, job.Engine, page.Words)}."),
         ]);
     }
 

@@ -13,13 +13,14 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
     public ShimPlan Write(PlanPoint point)
     {
         ValveOption[] choice = point.Choice;
+        var reasons = new StrandedReasons(request, estimate, options, choice);
         string[] opened = [.. request.Engine.AccessGroups.Where(
             g => choice.Index().Any(c => c.Item.IsChange && request.Engine.Valves[c.Index].Access == g))];
         return new ShimPlan(
             [.. choice.Select((option, v) => Valve(v, option))],
             opened,
             [.. choice.Index().Where(c => c.Item.IsStranded)
-                .Select(c => new StrandedValve(c.Index, words => new StrandedReason(request, estimate, options, choice, words).Of(c.Index)))],
+                .Select(c => new StrandedValve(c.Index, reasons.Of(c.Index)))],
             point.Minutes,
             point.Objective(request.SecondRound),
             () => estimate.ChanceOfAll([.. choice.Select((option, v) => GivenLoss(v, option))]));

@@ -35,6 +35,9 @@ public sealed class PlannedValve
     /// <summary>The thickness found at the valve; null for a screw.</summary>
     public Thickness? From { get; }
 
+    /// <summary>The thickness that would bring the valve to the middle of its band, mm; null for a screw.</summary>
+    public double? Wanted => From is null ? null : Leverage.Of(Train).Wanted(From.Millimetres, Estimate.Mean, Valve.Band.Middle);
+
     /// <summary>What is done.</summary>
     public ValveAction Action => _option.Action;
 

@@ -2,29 +2,6 @@ using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Planning;
 
-/// <summary>A valve that cannot be brought into its band with what there is.</summary>
-public sealed class StrandedValve
-{
-    private readonly Func<LengthWords, string> _reason;
-
-    internal StrandedValve(int valve, Func<LengthWords, string> reason)
-    {
-        Valve = valve;
-        _reason = reason;
-    }
-
-    /// <summary>Its place in the engine, from 0.</summary>
-    public int Valve { get; }
-
-    /// <summary>The reason in words, with thicknesses in millimetres.</summary>
-    public string Why => Describe(LengthWords.Millimetres);
-
-    /// <summary>The reason in words.</summary>
-    /// <param name="words">How lengths are written.</param>
-    /// <returns>One sentence without its full stop.</returns>
-    public string Describe(LengthWords words) => _reason(words);
-}
-
 /// <summary>Shims of one size to buy.</summary>
 /// <param name="Thickness">The size.</param>
 /// <param name="Count">How many.</param>

@@ -1,66 +1,40 @@
-using System.Globalization;
-using Shimwright.Domain.Engines;
-using Shimwright.Domain.Readings;
-
 namespace Shimwright.Domain.Planning;
 
-/// <summary>Why a valve cannot be brought into its band, in words that name the thickness it would want.</summary>
-internal sealed class StrandedReason(
-    PlanRequest request, EngineEstimate estimate, OptionTable options, ValveOption[] choice, LengthWords words)
+/// <summary>Why a valve cannot be brought into its band: one of the reasons below.</summary>
+public abstract record StrandedReason
 {
-    private readonly Engine _engine = request.Engine;
-
-    public string Of(int v)
+    private protected StrandedReason()
     {
-        ClearanceBand band = _engine.Valves[v].Band;
-        if (!_engine.Valvetrain.HasShims)
-        {
-            return string.Create(
-                CultureInfo.InvariantCulture,
-                $"a screw set by feel lands in a band {words.Clearance(band.Width)} {words.Unit} wide too rarely for the floor of {request.Rules.FitFloor:0.00}");
-        }
-
-        double wanted = Adjusting.Leverage.Of(_engine.Valvetrain).Wanted(request.Fitted[v].Millimetres, estimate.Valves[v].Mean, band.Middle);
-        List<SharedOption> would = options.Shared[v];
-        string why = would.Count > 0
-            ? string.Join("; ", would.GroupBy(o => o.Option.To!.Millimetres).Select(Taken).Distinct())
-            : Range(v);
-        return $"it would want about {words.Shim(Math.Round(wanted, 2))} {words.Unit}; {why}";
-    }
-
-    /// <summary>Who has the shims of a size that would do.</summary>
-    private string Taken(IGrouping<double, SharedOption> size)
-    {
-        var holders = new List<string>();
-        foreach (SharedOption shared in size)
-        {
-            if (shared.Option.FromValve is { } owner && !choice[owner].IsChange)
-            {
-                holders.Add($"{_engine.Valves[owner].Id} keeps its {words.Shim(size.Key)}");
-            }
-
-            holders.AddRange(choice.Index()
-                .Where(c => c.Item.To is not null && c.Item.Source == shared.Option.Source
-                    && c.Item.FromValve == shared.Option.FromValve && c.Item.To == shared.Option.To)
-                .Select(c => $"{_engine.Valves[c.Index].Id} takes the {words.Shim(size.Key)} from {Place(c.Item)}"));
-        }
-
-        return string.Join(", ", holders.Distinct());
-    }
-
-    private string Place(ValveOption option) =>
-        option.FromValve is { } giver ? _engine.Valves[giver].Id : "the drawer";
-
-    private string Range(int v)
-    {
-        List<double> sizes =
-        [
-            .. request.Fitted.Where((_, other) => other != v).Select(t => t.Millimetres),
-            .. request.Stock.Drawer.Where(d => d.Count > 0).Select(d => d.Thickness.Millimetres),
-            .. request.Stock.Sizes.Select(s => s.Thickness.Millimetres),
-        ];
-        return sizes.Count == 0
-            ? "there is nothing in the drawer and nothing to buy"
-            : $"what can be had runs from {words.Shim(sizes.Min())} to {words.Shim(sizes.Max())} {words.Unit}, and none of it would do";
     }
 }
+
+/// <summary>A screw set by feel lands in the band too rarely.</summary>
+/// <param name="Width">How wide the band is, mm.</param>
+/// <param name="FitFloor">The least chance of landing in it that is taken.</param>
+public sealed record BandTooNarrow(double Width, double FitFloor) : StrandedReason;
+
+/// <summary>There is no shim but the valve's own.</summary>
+/// <param name="Wanted">The thickness that would bring the valve to the middle of its band, mm.</param>
+public sealed record NothingAtHand(double Wanted) : StrandedReason;
+
+/// <summary>There are shims, and none would do.</summary>
+/// <param name="Wanted">The thickness that would bring the valve to the middle of its band, mm.</param>
+/// <param name="Thinnest">The thinnest there is in the engine, the drawer and the shop, mm.</param>
+/// <param name="Thickest">The thickest, mm.</param>
+public sealed record NoSizeWouldDo(double Wanted, double Thinnest, double Thickest) : StrandedReason;
+
+/// <summary>There are shims that would do, and other valves have them.</summary>
+/// <param name="Wanted">The thickness that would bring the valve to the middle of its band, mm.</param>
+/// <param name="Sizes">The thicknesses that would do, and who has them.</param>
+public sealed record SizesTaken(double Wanted, IReadOnlyList<SizeTaken> Sizes) : StrandedReason;
+
+/// <summary>A thickness that other valves have.</summary>
+/// <param name="Thickness">The thickness, mm.</param>
+/// <param name="Holders">Who has the shims of that thickness.</param>
+public sealed record SizeTaken(double Thickness, IReadOnlyList<ShimHolder> Holders);
+
+/// <summary>A valve that has a shim in a plan.</summary>
+/// <param name="Valve">Its place in the engine, from 0.</param>
+/// <param name="Keeps">Whether the shim is its own and stays in it; else it takes the shim.</param>
+/// <param name="FromValve">The place of the valve that it takes the shim from; null for its own and where it comes from the drawer.</param>
+public readonly record struct ShimHolder(int Valve, bool Keeps, int? FromValve);

@@ -1,10 +1,10 @@
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Closing;
 

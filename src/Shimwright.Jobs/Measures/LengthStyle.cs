@@ -1,8 +1,8 @@
 using System.Globalization;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Measures;
 

@@ -1,5 +1,5 @@
 using Shimwright.Domain.FeelCalibration;
-using Shimwright.Domain.Planning;
+using Shimwright.Jobs.Wording;
 using static System.FormattableString;
 
 namespace Shimwright.Jobs.Results;

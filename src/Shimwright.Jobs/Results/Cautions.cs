@@ -3,6 +3,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
+using Shimwright.Jobs.Wording;
 using static System.FormattableString;
 
 namespace Shimwright.Jobs.Results;

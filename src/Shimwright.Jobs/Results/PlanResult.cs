@@ -2,6 +2,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;
 
@@ -45,7 +46,7 @@ public sealed record PlanRow(
             : null,
         valve.Chance is { } chance ? Rounding.Chance(chance) : null,
         valve.Turns is { } turns ? Rounding.Turns(turns) : null,
-        Domain.Planning.Working.Of(valve));
+        WorkingWords.Of(valve));
 }
 
 /// <summary>A stranded valve and why.</summary>
@@ -100,7 +101,7 @@ public sealed record PlanResult(
             "shimwright-plan/1",
             RowsOf(chosen),
             chosen.Opened,
-            [.. chosen.Stranded.Select(s => new StrandedRow(job.Engine.Valves[s.Valve].Id, s.Why))],
+            [.. chosen.Stranded.Select(s => new StrandedRow(job.Engine.Valves[s.Valve].Id, StrandedWords.Of(s.Reason, job.Engine, LengthWords.Millimetres)))],
             Rounding.Chance(chosen.ChanceAll),
             Rounding.Minutes(chosen.Minutes),
             BoughtOf(chosen),

@@ -1,6 +1,6 @@
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;
 

@@ -74,7 +74,9 @@ public class ScrewPlanTests
         ShimPlan plan = Planner.Plan(new PlanRequest(check, [], rules: new PlanRules(fitFloor: 0.5))).Chosen;
 
         StrandedValve stranded = Assert.Single(plan.Stranded);
-        Assert.Equal("a screw set by feel lands in a band 0.010 mm wide too rarely for the floor of 0.50", stranded.Why);
+        BandTooNarrow reason = Assert.IsType<BandTooNarrow>(stranded.Reason);
+        Assert.Equal(0.01, reason.Width, 1e-12);
+        Assert.Equal(0.5, reason.FitFloor);
         Assert.Equal(ValveAction.Keep, plan.Valves[0].Action);
     }
 

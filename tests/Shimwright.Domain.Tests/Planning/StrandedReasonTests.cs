@@ -12,59 +12,59 @@ public class StrandedReasonTests
     private static readonly ValveReadings Right = Made.Value(0.15, 0.005);
 
     [Fact]
-    public void Why_NothingAtHand_NamesTheWantedThickness() =>
-        Assert.Equal(
-            "it would want about 2.50 mm; there is nothing in the drawer and nothing to buy",
-            Why(Stock.Nothing, (Tight, 2.60)));
-
-    [Fact]
-    public void Why_EmptyBoxInTheDrawer_IsNothingInTheDrawer() =>
-        Assert.Equal(
-            "it would want about 2.50 mm; there is nothing in the drawer and nothing to buy",
-            Why(new Stock([new(Made.Marked(2.50), 0)], []), (Tight, 2.60)));
-
-    [Fact]
-    public void Why_NothingThatFits_NamesTheRangeOverDrawerShopAndEngine() =>
-        Assert.Equal(
-            "it would want about 2.50 mm; what can be had runs from 2.20 to 2.85 mm, and none of it would do",
-            Why(
-                new Stock([new(Made.Marked(2.75), 1)], [new(Made.Marked(2.85), 8)]),
-                (Tight, 2.60), (Right, 2.20)));
-
-    [Fact]
-    public void Why_TheOnlyShimIsTaken_NamesWhoTakesIt() =>
-        Assert.Equal(
-            "it would want about 2.48 mm; I2 takes the 2.50 from the drawer",
-            Why(new Stock([new(Made.Marked(2.50), 1)], []), (Made.Value(0.03, 0.005), 2.60), (Tight, 2.60)));
-
-    [Fact]
-    public void Why_TheOnlyShimGoesFromOneValveToAnother_NamesBothEnds()
+    public void Reason_NothingAtHand_HasTheWantedThickness()
     {
-        string why = Why(
-            new Stock([new(Made.Marked(2.40), 1)], []), (Made.Value(0.03, 0.005), 2.60), (Tight, 2.60), (Tight, 2.50));
-        Assert.StartsWith("it would want about 2.48 mm; I2 takes the 2.50 from ", why, StringComparison.Ordinal);
-        Assert.EndsWith("I3", why, StringComparison.Ordinal);
+        Assert.Equal(2.50, Assert.IsType<NothingAtHand>(Reason(Stock.Nothing, (Tight, 2.60))).Wanted, 0.002);
+        Assert.IsType<NothingAtHand>(Reason(new Stock([new(Made.Marked(2.50), 0)], []), (Tight, 2.60)));
     }
 
     [Fact]
-    public void Why_TheOnlyShimIsInAValveThatKeepsIt_NamesThatValve() =>
-        Assert.Equal(
-            "it would want about 2.50 mm; I2 keeps its 2.50",
-            Why(Stock.Nothing, (Tight, 2.60), (Right, 2.50)));
+    public void Reason_NothingThatFits_HasTheRangeOverDrawerShopAndEngine()
+    {
+        var stock = new Stock([new(Made.Marked(2.75), 1)], [new(Made.Marked(2.85), 8)]);
+        NoSizeWouldDo reason = Assert.IsType<NoSizeWouldDo>(Reason(stock, (Tight, 2.60), (Right, 2.20)));
+        Assert.Equal((2.20, 2.85), (reason.Thinnest, reason.Thickest));
+        Assert.Equal(2.50, reason.Wanted, 0.002);
+    }
 
     [Fact]
-    public void Why_ShimsOfOneSizeInSeveralPlaces_NamesThemAll() =>
-        Assert.Equal(
-            "it would want about 2.50 mm; I2 keeps its 2.50, I3 keeps its 2.50",
-            Why(Stock.Nothing, (Tight, 2.60), (Right, 2.50), (Right, 2.50)));
+    public void Reason_TheOnlyShimIsTaken_HasWhoTakesIt()
+    {
+        SizeTaken size = OnlySize(new Stock([new(Made.Marked(2.50), 1)], []), (Made.Value(0.03, 0.005), 2.60), (Tight, 2.60));
+        Assert.Equal(2.50, size.Thickness);
+        Assert.Equal([new ShimHolder(1, Keeps: false, null)], size.Holders);
+    }
 
     [Fact]
-    public void Why_FingerFollower_CountsTheRatio()
+    public void Reason_TheOnlyShimGoesFromOneValveToAnother_HasBothEnds()
+    {
+        SizeTaken size = OnlySize(
+            new Stock([new(Made.Marked(2.40), 1)], []), (Made.Value(0.03, 0.005), 2.60), (Tight, 2.60), (Tight, 2.50));
+        Assert.Equal([new ShimHolder(1, Keeps: false, 2)], size.Holders);
+    }
+
+    [Fact]
+    public void Reason_ShimsOfOneSizeInSeveralValvesThatKeepThem_HasThemAll() =>
+        Assert.Equal(
+            [new ShimHolder(1, Keeps: true, null), new ShimHolder(2, Keeps: true, null)],
+            OnlySize(Stock.Nothing, (Tight, 2.60), (Right, 2.50), (Right, 2.50)).Holders);
+
+    [Fact]
+    public void Reason_SeveralSizesThatWouldDo_HasEach()
+    {
+        SizesTaken reason = Assert.IsType<SizesTaken>(Reason(Stock.Nothing, (Tight, 2.60), (Right, 2.50), (Right, 2.51)));
+        Assert.Equal([2.50, 2.51], reason.Sizes.Select(s => s.Thickness));
+    }
+
+    [Fact]
+    public void Reason_FingerFollower_CountsTheRatio()
     {
         var train = new Valvetrain(Adjuster.FingerFollower, 1.5);
         EngineCheck check = new(Made.Engine(train, Made.Valve()), [Tight]);
-        StrandedValve stranded = Assert.Single(Planner.Plan(new PlanRequest(check, [Made.Marked(2.60)])).Chosen.Stranded);
-        Assert.StartsWith("it would want about 2.53 mm;", stranded.Why, StringComparison.Ordinal);
+        ShimPlan plan = Planner.Plan(new PlanRequest(check, [Made.Marked(2.60)])).Chosen;
+        double wanted = Assert.IsType<NothingAtHand>(Assert.Single(plan.Stranded).Reason).Wanted;
+        Assert.Equal(2.60 - ((0.15 - plan.Valves[0].Estimate.Mean) / 1.5), wanted, 1e-12);
+        Assert.Equal(wanted, plan.Valves[0].Wanted);
     }
 
     [Fact]
@@ -88,13 +88,17 @@ public class StrandedReasonTests
         ShimPlan plan = Planner.Plan(request).Chosen;
 
         Assert.Equal([0, 1], plan.Stranded.Select(s => s.Valve));
-        Assert.Equal("it would want about 2.50 mm; I1 keeps its 2.50", plan.Stranded[1].Why);
+        SizeTaken size = Assert.Single(Assert.IsType<SizesTaken>(plan.Stranded[1].Reason).Sizes);
+        Assert.Equal([new ShimHolder(0, Keeps: true, null)], size.Holders);
     }
 
-    private static string Why(Stock stock, params (ValveReadings Reading, double Fitted)[] valves)
+    private static SizeTaken OnlySize(Stock stock, params (ValveReadings Reading, double Fitted)[] valves) =>
+        Assert.Single(Assert.IsType<SizesTaken>(Reason(stock, valves)).Sizes);
+
+    private static StrandedReason Reason(Stock stock, params (ValveReadings Reading, double Fitted)[] valves)
     {
         ShimPlan plan = Planner.Plan(Request(stock, valves)).Chosen;
-        return Assert.Single(plan.Stranded, s => s.Valve == 0).Why;
+        return Assert.Single(plan.Stranded, s => s.Valve == 0).Reason;
     }
 
     private static PlanRequest Request(Stock stock, params (ValveReadings Reading, double Fitted)[] valves) =>

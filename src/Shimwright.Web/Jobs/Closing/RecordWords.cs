@@ -2,6 +2,7 @@ using System.Globalization;
 using Shimwright.Bench.Due;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Wording;
 using Shimwright.Web.Due;
 using Shimwright.Web.Jobs.Planning;
 using Shimwright.Web.Shell;
@@ -29,7 +30,7 @@ internal static class RecordWords
     {
         { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness)} \u2192 {lengths.Shim(fitted.Thickness)}",
         { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness)} fitted",
-        { Change: "turn", Turns: { } turns } => $"screw {Shimwright.Domain.Planning.Working.Flats(turns)}",
+        { Change: "turn", Turns: { } turns } => $"screw {WorkingWords.Flats(turns)}",
         { Found: { } found } => $"{lengths.Shim(found.Thickness)} left in",
         _ => "left alone",
     };

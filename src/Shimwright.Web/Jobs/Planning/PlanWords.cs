@@ -1,7 +1,7 @@
 using System.Globalization;
-using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Web.Jobs.Planning;
 
@@ -23,7 +23,7 @@ internal static class PlanWords
     {
         { Chance: null } => "nothing would do",
         { Action: "fit" } => "change",
-        { Action: "turn", Turns: { } turns } => $"turn {Working.Flats(turns)}",
+        { Action: "turn", Turns: { } turns } => $"turn {WorkingWords.Flats(turns)}",
         _ => "leave alone",
     };
 

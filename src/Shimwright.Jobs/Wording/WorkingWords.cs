@@ -1,17 +1,12 @@
 using System.Globalization;
+using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Planning;
 
-namespace Shimwright.Domain.Planning;
+namespace Shimwright.Jobs.Wording;
 
 /// <summary>The arithmetic behind a valve's line, in one line with its numbers.</summary>
-public static class Working
+public static class WorkingWords
 {
-    private const double FlatsPerTurn = 6;
-
-    /// <summary>A clearance in millimetres to the micrometre, the way the arithmetic is written unless told otherwise.</summary>
-    /// <param name="millimetres">The length.</param>
-    /// <returns>The text.</returns>
-    public static string Millimetres(double millimetres) => millimetres.ToString("0.000;-0.000;0.000", CultureInfo.InvariantCulture);
-
     /// <summary>Writes the working of a valve.</summary>
     /// <param name="valve">The valve's line.</param>
     /// <param name="length">How a length is written; millimetres where it is left out.</param>
@@ -19,7 +14,7 @@ public static class Working
     public static string Of(PlannedValve valve, Func<double, string>? length = null)
     {
         ArgumentNullException.ThrowIfNull(valve);
-        length ??= Millimetres;
+        length ??= LengthWords.Millimetres.Clearance;
         string mean = length(valve.Estimate.Mean);
         string band = $"{length(valve.Valve.Band.Low)}-{length(valve.Valve.Band.High)}";
         if (valve.IsStranded)
@@ -39,16 +34,15 @@ public static class Working
     /// <param name="turns">Turns, positive for more clearance.</param>
     /// <returns>Such as "0.4 flats wider", a flat being a sixth of a turn and wider meaning more clearance.</returns>
     public static string Flats(double turns) => string.Create(
-        CultureInfo.InvariantCulture, $"{Math.Abs(turns) * FlatsPerTurn:0.0} flats {(turns >= 0 ? "wider" : "tighter")}");
+        CultureInfo.InvariantCulture, $"{ScrewSetting.Flats(Math.Abs(turns)):0.0} flats {(turns >= 0 ? "wider" : "tighter")}");
 
     private static string Fitted(PlannedValve valve, Func<double, string> length)
     {
         double ratio = valve.Train.Ratio;
         double middle = valve.Valve.Band.Middle;
-        double wanted = Adjusting.Leverage.Of(valve.Train).Wanted(valve.From!.Millimetres, valve.Estimate.Mean, middle);
         string over = ratio == 1 ? "" : $" / {Number(ratio)}";
         string times = ratio == 1 ? "" : $"{Number(ratio)} x ";
-        return $"wanted {length(valve.From.Millimetres)} + ({length(valve.Estimate.Mean)} - {length(middle)}){over} = {length(wanted)}; "
+        return $"wanted {length(valve.From!.Millimetres)} + ({length(valve.Estimate.Mean)} - {length(middle)}){over} = {length(valve.Wanted!.Value)}; "
             + $"{length(valve.To!.Millimetres)} gives {length(valve.Estimate.Mean)} + {times}({length(valve.From.Millimetres)} - {length(valve.To.Millimetres)}) = "
             + $"{length(valve.After!.Mean)}, standard deviation {length(valve.After.StandardDeviation)}";
     }
@@ -57,7 +51,7 @@ public static class Working
     {
         double ratio = valve.Train.Ratio;
         string travel = ratio == 1
-            ? length(Adjusting.ScrewSetting.ClearancePerTurn(valve.Train))
+            ? length(ScrewSetting.ClearancePerTurn(valve.Train))
             : $"({Number(ratio)} x {length(valve.Train.Pitch!.Value)})";
         return $"({length(valve.Valve.Band.Middle)} - {length(valve.Estimate.Mean)}) / {travel} a turn = "
             + $"{Signed(valve.Turns!.Value)} turn, {Flats(valve.Turns.Value)} (a flat is a sixth of a turn); set by feel to {length(valve.After!.Mean)}, "

@@ -2,57 +2,51 @@ using System.Globalization;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Shims;
-using Xunit;
+using Shimwright.Jobs.Wording;
 
-namespace Shimwright.Domain.Tests.Planning;
+namespace Shimwright.Jobs.Tests.Wording;
 
-public class WorkingTests
+public class WorkingWordsTests
 {
-    private static readonly ValveReadings Tight = Made.Value(0.05, 0.005);
+    private static readonly ValveReadings Tight = PlannedLine.Read(0.05, 0.005);
 
     [Fact]
     public void Of_ValveLeftAlone_SaysWhy() => Assert.Equal(
-        "0.148 is in 0.120-0.180 with a chance of 1.000: left alone", Working.Of(Line(Made.Bucket, Made.Value(0.15, 0.005))));
+        "0.148 is in 0.120-0.180 with a chance of 1.000: left alone", WorkingWords.Of(Line(PlannedLine.Bucket, PlannedLine.Read(0.15, 0.005))));
 
     [Fact]
     public void Of_StrandedValve_SaysThatNothingDoesBetter() => Assert.Equal(
-        "0.051 is in 0.120-0.180 with a chance of 0.00 only, and nothing at hand does better", Working.Of(Line(Made.Bucket, Tight)));
+        "0.051 is in 0.120-0.180 with a chance of 0.00 only, and nothing at hand does better", WorkingWords.Of(Line(PlannedLine.Bucket, Tight)));
 
     [Fact]
     public void Of_ShimFitted_ShowsWantedAndGiven() => Assert.Equal(
         "wanted 2.600 + (0.051 - 0.150) = 2.501; 2.500 gives 0.051 + (2.600 - 2.500) = 0.151, standard deviation 0.013",
-        Working.Of(Line(Made.Bucket, Tight, 2.50)));
+        WorkingWords.Of(Line(PlannedLine.Bucket, Tight, 2.50)));
 
     [Fact]
     public void Of_FingerFollower_ShowsTheRatio() => Assert.Equal(
         "wanted 2.600 + (0.051 - 0.150) / 1.5 = 2.534; 2.525 gives 0.051 + 1.5 x (2.600 - 2.525) = 0.163, standard deviation 0.018",
-        Working.Of(Line(new Valvetrain(Adjuster.FingerFollower, 1.5), Tight, 2.525)));
+        WorkingWords.Of(Line(new Valvetrain(Adjuster.FingerFollower, 1.5), Tight, 2.525)));
 
     [Fact]
     public void Of_Screw_ShowsTurnsAndFlats() => Assert.Equal(
         "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.111 turn, 0.7 flats wider (a flat is a sixth of a turn); "
             + "set by feel to 0.150, standard deviation 0.011",
-        Working.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight)));
+        WorkingWords.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight)));
 
     [Fact]
     public void Of_LengthsAskedForOtherwise_AreWrittenSo() => Assert.Equal(
         "5.8 is in 4.7-7.1 with a chance of 1.000: left alone",
-        Working.Of(
-            Line(Made.Bucket, Made.Value(0.15, 0.005)), mm => (mm / 0.0254).ToString("0.0", CultureInfo.InvariantCulture)));
+        WorkingWords.Of(
+            Line(PlannedLine.Bucket, PlannedLine.Read(0.15, 0.005)), mm => (mm / 0.0254).ToString("0.0", CultureInfo.InvariantCulture)));
 
     [Theory]
     [InlineData(0.5, "3.0 flats wider")]
     [InlineData(-0.25, "1.5 flats tighter")]
     [InlineData(0, "0.0 flats wider")]
     public void Flats_Turns_AreSixthsWithTheirDirection(double turns, string expected) =>
-        Assert.Equal(expected, Working.Flats(turns));
+        Assert.Equal(expected, WorkingWords.Flats(turns));
 
-    private static PlannedValve Line(Valvetrain train, ValveReadings reading, params double[] drawer)
-    {
-        EngineCheck check = new(Made.Engine(train, Made.Valve()), [reading]);
-        Thickness[] fitted = train.HasShims ? [Made.Marked(2.60)] : [];
-        var stock = new Stock([.. drawer.Select(mm => new DrawerShims(Made.Marked(mm), 1))], []);
-        return Planner.Plan(new PlanRequest(check, fitted, stock)).Chosen.Valves[0];
-    }
+    private static PlannedValve Line(Valvetrain train, ValveReadings reading, params double[] drawer) =>
+        PlannedLine.Plan(train, PlannedLine.Drawer(drawer), (reading, 2.60)).Valves[0];
 }

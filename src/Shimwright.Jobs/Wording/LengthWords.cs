@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Shimwright.Domain.Planning;
+namespace Shimwright.Jobs.Wording;
 
 /// <summary>How lengths are written in sentences.</summary>
 /// <param name="Clearance">A clearance, as a number.</param>
@@ -10,5 +10,5 @@ public sealed record LengthWords(Func<double, string> Clearance, Func<double, st
 {
     /// <summary>Millimetres: clearances to the micrometre, thicknesses to the hundredth, and the third digit where there is one.</summary>
     public static LengthWords Millimetres { get; } = new(
-        Working.Millimetres, mm => mm.ToString("0.00#", CultureInfo.InvariantCulture), "mm");
+        mm => mm.ToString("0.000;-0.000;0.000", CultureInfo.InvariantCulture), mm => mm.ToString("0.00#", CultureInfo.InvariantCulture), "mm");
 }
