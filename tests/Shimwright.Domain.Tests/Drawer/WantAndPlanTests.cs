@@ -5,6 +5,7 @@ using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Drawer;
@@ -19,6 +20,7 @@ public class WantAndPlanTests
 
     /// <summary>A valve alone behind its cover, as it is foreseen: plans change it, and to which size, as often as the law says, to 0.025 beyond chance.</summary>
     [Theory]
+    [Long]
     [InlineData(0.125, 0.02, 1)]
     [InlineData(0.105, 0.015, 2)]
     [InlineData(0.085, 0.02, 3)]

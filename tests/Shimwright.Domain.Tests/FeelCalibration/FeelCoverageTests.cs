@@ -1,5 +1,6 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.FeelCalibration;
@@ -11,6 +12,7 @@ public class FeelCoverageTests
 
     /// <summary>Four binomial standard deviations about the stated share; each seed is fixed, so this passes always or never.</summary>
     [Theory]
+    [Nightly]
     [InlineData(2_040, 40, 800)]
     [InlineData(2_080, 80, 400)]
     public void Fit_ManyPeople_KeepsTheWordOfItsIntervals(int seed, int trials, int people)
@@ -39,6 +41,7 @@ public class FeelCoverageTests
 
     /// <summary>The chance that the comparison states for default fingers is met: one in twenty is called different.</summary>
     [Fact]
+    [Nightly]
     public void Fit_DefaultFingers_AreCalledDifferentAsOftenAsStated()
     {
         var chance = new SeededChance(77);

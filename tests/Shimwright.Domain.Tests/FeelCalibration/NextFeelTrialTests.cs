@@ -1,6 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.FeelCalibration;
@@ -42,13 +43,15 @@ public class NextFeelTrialTests
     }
 
     [Fact]
+    [Long]
     public void Suggest_Followed_SaysMoreThanTrialsSpreadEvenly()
     {
+        int people = Effort.Cases(12, 400);
         var chance = new SeededChance(32);
         double followed = 0;
         double spread = 0;
         int both = 0;
-        for (int person = 0; person < 40; person++)
+        for (int person = 0; person < people; person++)
         {
             FeelProfile fingers = Person.Drawn(chance);
             FeelFit? one = FeelCalibrator.Fit(Person.Guided(fingers, 40, chance)).Fit;
@@ -61,7 +64,7 @@ public class NextFeelTrialTests
             }
         }
 
-        Assert.True(both > 20);
+        Assert.True(both > people / 2);
         Assert.True(followed < spread, $"Followed {followed / both}, spread evenly {spread / both}.");
     }
 

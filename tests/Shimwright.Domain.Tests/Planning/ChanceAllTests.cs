@@ -2,6 +2,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Tests.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
@@ -9,6 +10,7 @@ namespace Shimwright.Domain.Tests.Planning;
 public class ChanceAllTests(ITestOutputHelper output)
 {
     [Fact]
+    [Long]
     public void ChanceAll_SmallJobs_IsTheAverageOverTheSharedLossOfTheProduct()
     {
         double worst = 0;

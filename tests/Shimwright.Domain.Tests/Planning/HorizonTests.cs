@@ -4,6 +4,7 @@ using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
@@ -15,6 +16,7 @@ public class HorizonTests(ITestOutputHelper output)
     private static readonly UsualWear Wear = new(Interval);
 
     [Fact]
+    [Long]
     public void Plan_KeptAndFittedValves_HaveTheChanceOfStaying()
     {
         var chance = new SeededChance(91);

@@ -1,6 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Tests.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
@@ -11,6 +12,7 @@ public class PlanCoverageTests(ITestOutputHelper output)
     private const int Engines = 600;
 
     [Fact]
+    [Long]
     public void Plans_CarriedOutOnSimulatedEngines_SucceedAsOftenAsTheyClaim()
     {
         var chance = new SeededChance(555);

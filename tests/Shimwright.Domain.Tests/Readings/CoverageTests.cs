@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
@@ -10,6 +11,7 @@ public class CoverageTests(ITestOutputHelper output)
     private const int Engines = 600;
 
     [Fact]
+    [Long]
     public void Estimates_SimulatedEngines_ComeTrueAsOftenAsTheyClaim()
     {
         var chance = new SeededChance(20250);

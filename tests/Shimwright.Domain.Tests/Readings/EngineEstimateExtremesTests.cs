@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
@@ -42,10 +43,12 @@ public class EngineEstimateExtremesTests(ITestOutputHelper output)
     public static TheoryData<string> FineCases => [.. Fine.Keys];
 
     [Theory]
+    [Long]
     [MemberData(nameof(UsualCases))]
     public void From_ExtremeCase_AgreesWithPlainSums(string name) => Agrees(name, Usual[name](), SlowGrid.Usual);
 
     [Theory]
+    [Long]
     [MemberData(nameof(FineCases))]
     public void From_ExtremelyFineCase_AgreesWithFinerPlainSums(string name) =>
         Agrees(name, Fine[name](), name == "64 valves" ? SlowGrid.FineLoss : SlowGrid.Fine);

@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
@@ -9,6 +10,7 @@ public class EngineEstimateTests(ITestOutputHelper output)
     private static readonly ValveReadings Doubtful = Made.Felt((0.13, Feel.Loose), (0.18, Feel.Firm));
 
     [Fact]
+    [Long]
     public void From_RandomChecks_AgreesWithPlainSumsOverClearancesAndLosses()
     {
         var worst = new Agreement();

@@ -1,6 +1,7 @@
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
@@ -8,6 +9,7 @@ namespace Shimwright.Domain.Tests.Readings;
 public class HistoryPriorTests
 {
     [Fact]
+    [Long]
     public void From_CheckWithAPast_IsTheMixtureTimesTheReadings()
     {
         var chance = new SeededChance(81);

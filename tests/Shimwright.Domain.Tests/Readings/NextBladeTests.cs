@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
@@ -9,6 +10,7 @@ public class NextBladeTests
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25];
 
     [Fact]
+    [Long]
     public void Suggest_RandomChecks_IsTheTrialThatTellsMost()
     {
         int suggested = 0;
@@ -37,6 +39,7 @@ public class NextBladeTests
     }
 
     [Fact]
+    [Long]
     public void ForEach_RandomChecks_IsTheTrialThatTellsMostAtEachValve()
     {
         int suggested = 0;

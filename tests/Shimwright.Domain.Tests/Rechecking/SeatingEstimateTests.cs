@@ -1,6 +1,7 @@
 using MathNet.Numerics.Distributions;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Rechecking;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Rechecking;
@@ -32,6 +33,7 @@ public class SeatingEstimateTests
 
     /// <summary>95 % intervals hold the true value in all but a binomial share of simulated benches, blunders or none.</summary>
     [Theory]
+    [Long]
     [InlineData(0.004, 0.005, 40, 0.0)]
     [InlineData(0.008, 0.006, 30, 0.02)]
     [InlineData(0.012, 0.004, 100, 0.02)]

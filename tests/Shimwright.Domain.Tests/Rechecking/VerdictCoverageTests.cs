@@ -5,6 +5,7 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Tests.Planning;
 using Shimwright.Domain.Tests.Readings;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Rechecking;
@@ -15,6 +16,7 @@ public class VerdictCoverageTests(ITestOutputHelper output)
     private const int Engines = 300;
 
     [Fact]
+    [Long]
     public void Verdicts_SimulatedRechecks_ComeTrueAsOftenAsTheyClaim()
     {
         var chance = new SeededChance(31337);

@@ -1,6 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
@@ -11,6 +12,7 @@ public class PassageRiskTests(ITestOutputHelper output)
     private const double Diffusion = 0.005 * 0.005 / Interval;
 
     [Fact]
+    [Long]
     public void Chance_RandomStates_AgreesWithASlowSum()
     {
         var chance = new SeededChance(61);

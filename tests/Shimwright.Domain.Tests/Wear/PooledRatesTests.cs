@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
@@ -9,6 +10,7 @@ public class PooledRatesTests
     private static readonly UsualWear Card = new(30);
 
     [Fact]
+    [Long]
     public void Fit_RandomEvidence_IsTheGreatestOfAFineScan()
     {
         var chance = new SeededChance(111);
@@ -73,6 +75,7 @@ public class PooledRatesTests
     }
 
     [Fact]
+    [Long]
     public void Of_FleetThatWearsOtherwiseThanItsCard_FindsHow()
     {
         var chance = new SeededChance(113);

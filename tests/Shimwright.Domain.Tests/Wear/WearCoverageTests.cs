@@ -1,6 +1,7 @@
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
@@ -12,6 +13,7 @@ public class WearCoverageTests(ITestOutputHelper output)
     private static readonly UsualWear Wear = new(Interval);
 
     [Fact]
+    [Long]
     public void Follow_SimulatedEngines_RatesLieInTheirIntervalsAsOftenAsClaimed()
     {
         // No valve goes astray here, so the filter is not told to expect it.
@@ -21,6 +23,7 @@ public class WearCoverageTests(ITestOutputHelper output)
     }
 
     [Fact]
+    [Long]
     public void Follow_StraysExpectedWhereThereAreNone_IntervalsAreWideEnough()
     {
         double covered = Cover(20261, HistoryPrior.UsualStrayWeight).Covered;
@@ -57,11 +60,13 @@ public class WearCoverageTests(ITestOutputHelper output)
     }
 
     [Fact]
+    [Long]
     public void CheckBy_SimulatedEngines_ItsRiskComesTrue()
     {
+        int cases = Effort.Cases(600, 20_000);
         var chance = new SeededChance(20262);
         var all = new Tally("a valve outside by then", 0.10001, 0.4, 0.7);
-        for (int i = 0; i < 3000; i++)
+        for (int i = 0; i < cases; i++)
         {
             var engine = new SimulatedWear(chance, Wear);
             engine.Check(0);
@@ -78,6 +83,6 @@ public class WearCoverageTests(ITestOutputHelper output)
             all.Add(claim, engine.LeavesWithin(Math.Max(1e-9, forecast.CheckBy - forecast.Clock)));
         }
 
-        all.AssertHolds(output, 25);
+        all.AssertHolds(output, cases / 120);
     }
 }

@@ -3,6 +3,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
@@ -72,6 +73,7 @@ public class WearFilterTests
     }
 
     [Fact]
+    [Long]
     public void Follow_FeltReadings_TakeTheMomentsOfTheMixture()
     {
         var chance = new SeededChance(72);

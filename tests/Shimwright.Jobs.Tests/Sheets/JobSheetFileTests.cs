@@ -3,6 +3,7 @@ using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Testing;
 
 namespace Shimwright.Jobs.Tests.Sheets;
 
@@ -28,6 +29,7 @@ public class JobSheetFileTests
     }
 
     [Fact]
+    [Long]
     public void Write_ManyReadingsOfOneValve_IsStillAJobFileWithTheSameAnswers()
     {
         JobDraft draft = Sample.Shims().Remove("$.recheck");
@@ -41,6 +43,7 @@ public class JobSheetFileTests
     }
 
     [Fact]
+    [Long]
     public void Write_AsManyReadingsAsAFileMayHave_IsStillAJobFile()
     {
         JobDraft draft = Sample.Shims().Remove("$.recheck");

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Testing;
 
 namespace Shimwright.Jobs.Tests.Stops;
 
@@ -10,6 +11,7 @@ public class AnyLayoutTests(ITestOutputHelper output)
 
     /// <summary>Layouts at the ends of what is allowed, in ninths and sevenths of a degree too: problems or an answer, never a throw.</summary>
     [Fact]
+    [Long]
     public void Read_TwoThousandLayouts_GiveProblemsOrEveryValveOnce()
     {
         int answered = 0;

@@ -177,9 +177,10 @@ public class PrepareTests
     }
 
     [Fact]
+    [Trait("Needs", "PostgreSQL")]
     public async Task PrepareAsync_ServerWithoutTheDatabase_MakesIt()
     {
-        await using TestDatabase database = await TestDatabase.EmptyAsync(DatabaseKind.Postgres, make: false);
+        await using TestDatabase database = await TestDatabase.NoneOnServerAsync();
         await Task.WhenAll(Enumerable.Range(0, 3).Select(_ => Task.Run(() => database.Another().PrepareAsync(Cancel), Cancel)));
         await database.Bench.StartJobAsync();
     }

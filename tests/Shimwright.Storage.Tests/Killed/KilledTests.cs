@@ -1,20 +1,22 @@
 using System.Diagnostics;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Tests.Samples;
+using Shimwright.Testing;
 using static Shimwright.Storage.Tests.Samples.SampleBench;
 
 namespace Shimwright.Storage.Tests.Killed;
 
 /// <summary>
-/// A program that saves without end is killed (SIGKILL) in the middle of it, again and again, until more than 200 saves were
+/// A program that saves without end is killed (SIGKILL) in the middle of it, again and again, until enough saves were
 /// acknowledged: each of them is there, whole and once.
 /// </summary>
 public class KilledTests
 {
-    private const int Saves = 200;
-    private const int Kills = 5;
+    private static readonly int Saves = Effort.Cases(80, 1_000);
+    private static readonly int Kills = Effort.Cases(2, 25);
 
     [Theory]
+    [Long]
     [OnEachDatabase]
     public async Task AddAsync_ProgramKilledWhileItSaves_HasKeptEverythingThatItAcknowledged(DatabaseKind kind)
     {

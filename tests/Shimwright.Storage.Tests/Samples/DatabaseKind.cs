@@ -1,4 +1,5 @@
 using System.Reflection;
+using Shimwright.Testing;
 using Xunit.Sdk;
 using Xunit.v3;
 
@@ -11,13 +12,13 @@ public enum DatabaseKind
     Postgres,
 }
 
-/// <summary>Runs a test once on each database. One that is missing makes its tests fail: see <see cref="TestDatabase"/>.</summary>
+/// <summary>Runs a test once on each database, in a quick run on SQLite alone. One that is missing makes its tests fail: see <see cref="TestDatabase"/>.</summary>
 [AttributeUsage(AttributeTargets.Method)]
 public sealed class OnEachDatabaseAttribute : DataAttribute
 {
     public override ValueTask<IReadOnlyCollection<ITheoryDataRow>> GetData(MethodInfo testMethod, DisposalTracker disposalTracker) =>
         ValueTask.FromResult<IReadOnlyCollection<ITheoryDataRow>>(
-            [new TheoryDataRow<DatabaseKind>(DatabaseKind.Sqlite), new TheoryDataRow<DatabaseKind>(DatabaseKind.Postgres)]);
+            [.. Enum.GetValues<DatabaseKind>().Where(k => k == DatabaseKind.Sqlite || !Effort.IsQuick).Select(k => new TheoryDataRow<DatabaseKind>(k))]);
 
     public override bool SupportsDiscoveryEnumeration() => true;
 }

@@ -1,13 +1,15 @@
 using Microsoft.Data.Sqlite;
 using Npgsql;
 
+[assembly: AssemblyFixture(typeof(Shimwright.Storage.Tests.Samples.TestDatabase.PreparedOnes))]
+
 namespace Shimwright.Storage.Tests.Samples;
 
 /// <summary>A database of a test's own, gone when the test is done.</summary>
-internal sealed class TestDatabase : IAsyncDisposable
+public sealed class TestDatabase : IAsyncDisposable
 {
-    /// <summary>The variable that holds the connection text of a PostgreSQL on which databases may be made.</summary>
-    public const string Variable = "SHIMWRIGHT_TEST_POSTGRES";
+    private static readonly Dictionary<DatabaseKind, Lazy<Task<TestDatabase>>> Templates =
+        Enum.GetValues<DatabaseKind>().ToDictionary(k => k, k => new Lazy<Task<TestDatabase>>(() => TemplateAsync(k)));
 
     private readonly Func<ValueTask> _remove;
 
@@ -23,76 +25,92 @@ internal sealed class TestDatabase : IAsyncDisposable
     /// <summary>A bench on the database.</summary>
     public BenchDatabase Bench { get; }
 
-    public ManualTime Time { get; } = new();
+    internal ManualTime Time { get; } = new();
 
     /// <summary>Another program's view of the same database.</summary>
     public BenchDatabase Another() => BenchDatabase.At(Address, Time);
 
-    /// <summary>A database with its tables.</summary>
+    /// <summary>A database with its tables: a copy of one that was prepared once.</summary>
     public static async Task<TestDatabase> PreparedAsync(DatabaseKind kind)
     {
-        TestDatabase database = await EmptyAsync(kind);
-        Assert.Null(await database.Bench.PrepareAsync(Cancel));
+        TestDatabase template = await Templates[kind].Value;
+        if (kind == DatabaseKind.Postgres)
+        {
+            return await OnPostgresAsync($"TEMPLATE {TestServer.NameIn(template.Address)}");
+        }
+
+        TestDatabase database = OnSqlite();
+        Directory.CreateDirectory(Path.GetDirectoryName(database.Address)!);
+        File.Copy(template.Address, database.Address);
         return database;
     }
 
     /// <summary>A place where a database can be made: an empty one on the server, a path without a file for SQLite.</summary>
-    public static Task<TestDatabase> EmptyAsync(DatabaseKind kind, bool make = true) =>
-        kind == DatabaseKind.Sqlite ? Task.FromResult(OnSqlite()) : OnPostgresAsync(make);
+    public static async Task<TestDatabase> EmptyAsync(DatabaseKind kind) =>
+        kind == DatabaseKind.Sqlite ? OnSqlite() : await OnPostgresAsync(await TestServer.BlankAsync());
+
+    /// <summary>A name that no database on the server has yet.</summary>
+    public static Task<TestDatabase> NoneOnServerAsync() => OnPostgresAsync(null);
 
     public ValueTask DisposeAsync() => _remove();
 
-    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+    /// <summary>Takes away those that the others were copies of, when all tests are done.</summary>
+    public sealed class PreparedOnes : IAsyncDisposable
+    {
+        public async ValueTask DisposeAsync()
+        {
+            foreach (Lazy<Task<TestDatabase>> template in Templates.Values.Where(t => t.IsValueCreated && t.Value.IsCompletedSuccessfully))
+            {
+                await (await template.Value).DisposeAsync();
+            }
+        }
+    }
+
+    private static async Task<TestDatabase> TemplateAsync(DatabaseKind kind)
+    {
+        TestDatabase database = await EmptyAsync(kind);
+        Assert.Null(await database.Bench.PrepareAsync(CancellationToken.None));
+        // A file is whole once its last connection is closed, and a server copies only what nobody uses.
+        await CloseAsync(database.Address);
+        return database;
+    }
 
     private static TestDatabase OnSqlite()
     {
         string folder = Directory.CreateTempSubdirectory("shimwright-storage-").FullName;
-        return new(Path.Combine(folder, "kept here", "bench.db"), () =>
+        string file = Path.Combine(folder, "kept here", "bench.db");
+        return new(file, async () =>
         {
-            SqliteConnection.ClearAllPools();
+            await CloseAsync(file);
             Directory.Delete(folder, recursive: true);
-            return ValueTask.CompletedTask;
         });
     }
 
-    private static async Task<TestDatabase> OnPostgresAsync(bool make)
+    private static async Task<TestDatabase> OnPostgresAsync(string? like)
     {
-        string server = Environment.GetEnvironmentVariable(Variable) ?? "";
-        if (server.Length == 0)
-        {
-            Assert.Fail($"No PostgreSQL to test on. Run ./test, or eng/postgres with this program, which starts one (package \"postgresql\"); or set {Variable} to the connection text of a server on which databases may be made.");
-        }
-
         string name = $"shimwright_{Guid.NewGuid():N}";
-        await using NpgsqlDataSource source = NpgsqlDataSource.Create(server);
-        if (make)
+        string address = TestServer.AddressOf(name);
+        if (like is not null)
         {
-            await RunAsync(source, $"CREATE DATABASE {name} TEMPLATE template0 ENCODING 'UTF8' {await LocaleAsync(source)}");
+            await TestServer.RunAsync($"CREATE DATABASE {name} {like}");
         }
 
-        string address = new NpgsqlConnectionStringBuilder(server) { Database = name }.ToString();
         return new(address, async () =>
         {
-            await using (NpgsqlConnection pooled = new(address))
-            {
-                NpgsqlConnection.ClearPool(pooled);
-            }
-
-            await using NpgsqlDataSource again = NpgsqlDataSource.Create(server);
-            await RunAsync(again, $"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
+            await CloseAsync(address);
+            await TestServer.RunAsync($"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
         });
     }
 
-    /// <summary>A server that sorts as people do, not by bytes, where it can: so that nothing leans on the one or the other.</summary>
-    private static async Task<string> LocaleAsync(NpgsqlDataSource source)
+    private static async Task CloseAsync(string address)
     {
-        await using NpgsqlConnection connection = await source.OpenConnectionAsync(Cancel);
-        return connection.PostgreSqlVersion.Major >= 15 ? "LOCALE_PROVIDER icu ICU_LOCALE 'en'" : "";
-    }
+        if (!BenchDatabase.IsServer(address))
+        {
+            SqliteConnection.ClearAllPools();
+            return;
+        }
 
-    private static async Task RunAsync(NpgsqlDataSource source, string order)
-    {
-        await using NpgsqlCommand command = source.CreateCommand(order);
-        await command.ExecuteNonQueryAsync(CancellationToken.None);
+        await using NpgsqlConnection pooled = new(address);
+        NpgsqlConnection.ClearPool(pooled);
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;

@@ -1,12 +1,18 @@
+using Shimwright.Bench;
 using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 
-namespace Shimwright.Bench.Starting;
+namespace Shimwright.Web.Jobs.Import;
+
+/// <summary>What became of a job file that was taken in.</summary>
+/// <param name="Job">The job, or null where there are problems.</param>
+/// <param name="Problems">All problems.</param>
+internal sealed record ImportedJob(Guid? Job, IReadOnlyList<JobProblem> Problems);
 
 /// <summary>Taking a job file in: an engine, where there is none of that name, and a job on it.</summary>
-public static class JobImport
+internal static class JobImport
 {
     /// <summary>Takes a file in.</summary>
     /// <param name="bench">The bench.</param>
@@ -16,11 +22,9 @@ public static class JobImport
     /// <param name="sent">The action, and the device that sent it.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The job, or what is wrong.</returns>
-    /// <exception cref="ArgumentException">The action is empty, or the device has no name.</exception>
-    public static async Task<StartedJob> RunAsync(
+    public static async Task<ImportedJob> RunAsync(
         IBench bench, byte[] file, Guid? engineId, bool alwaysNew, (Guid Action, string Device) sent, CancellationToken cancel)
     {
-        ArgumentNullException.ThrowIfNull(bench);
         ParsedSetup reading = JobSetup.FromFile(file);
         if (reading.Setup is not { } setup)
         {
