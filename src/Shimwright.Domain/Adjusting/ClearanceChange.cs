@@ -45,7 +45,10 @@ public readonly record struct ClearanceChange
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(seating);
         ThicknessDifference difference = from.Minus(to);
-        return By(leverage.AtTheGap(difference.Millimetres), seating.ChangeUncertainty(leverage.AtTheGap(difference.Uncertainty)));
+        return new(
+            leverage.AtTheGap(difference.Millimetres),
+            seating.ChangeUncertainty(leverage.AtTheGap(difference.Uncertainty)),
+            isSet: false);
     }
 
     /// <summary>What turning a screw does, with a blade in the gap.</summary>

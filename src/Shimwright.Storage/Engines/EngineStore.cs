@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Texts;
@@ -29,7 +28,7 @@ internal sealed class EngineStore : IEngines
         {
             Id = Guid.CreateVersion7(_time.GetUtcNow()),
             Title = name,
-            Card = Named(card.Json, name).Json,
+            Card = NamedCard.Kept(card.Json, name).Json,
             Details = Write(details),
             Version = 1,
             ChangedAt = now,
@@ -43,7 +42,7 @@ internal sealed class EngineStore : IEngines
         await using BenchContext context = _open();
         string card = (await context.Cards.Where(c => c.Id == cardId).Select(c => new { c.Card }).FirstOrDefaultAsync(cancel))?.Card
             ?? throw new ArgumentException($"There is no card {cardId}.", nameof(cardId));
-        _ = Named(card, name);
+        _ = NamedCard.Kept(card, name);
         await AddOnceAsync(new EngineRow { Id = id, CardId = cardId, Name = name, Search = SearchText.Of(name), Version = 1, AddedAt = Now() }, cancel);
     }
 
@@ -68,7 +67,7 @@ internal sealed class EngineStore : IEngines
         row.Search = SearchText.Of(name);
         row.Notes = PlainText.Of(notes);
         row.Version++;
-        row.Card.Card = Named(card.Json, name).Json;
+        row.Card.Card = NamedCard.Kept(card.Json, name).Json;
         row.Card.Details = Write(details);
         row.Card.Version++;
         row.Card.ChangedAt = Now();
@@ -96,7 +95,7 @@ internal sealed class EngineStore : IEngines
         int sharedBy = await context.Engines.CountAsync(e => e.CardId == row.CardId, cancel);
         return new(
             row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy,
-            Named(row.Card.Card, row.Name), ReadDetails(row.Card.Details));
+            NamedCard.Kept(row.Card.Card, row.Name), ReadDetails(row.Card.Details));
     }
 
     /// <inheritdoc/>
@@ -128,15 +127,6 @@ internal sealed class EngineStore : IEngines
     {
         string text = SearchText.Of(search ?? "");
         return text.Length == 0 ? context.Engines.AsNoTracking() : context.Engines.AsNoTracking().Where(e => e.Search.Contains(text));
-    }
-
-    /// <summary>A card under an engine's name; the name must be one that a card may have.</summary>
-    private static EngineCard Named(string card, string name)
-    {
-        var json = (JsonObject)JsonNode.Parse(card)!;
-        json["name"] = name;
-        ParsedCard reading = EngineCard.Read(json);
-        return reading.Card ?? throw new ArgumentException($"The card cannot be kept: {string.Join("; ", reading.Problems)}", nameof(name));
     }
 
     private async Task AddOnceAsync(EngineRow row, CancellationToken cancel)

@@ -4,7 +4,6 @@ using System.Text.Json.Serialization;
 using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Members;
-using Shimwright.Web.Engines;
 
 namespace Shimwright.Web.Api;
 

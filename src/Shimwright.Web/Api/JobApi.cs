@@ -6,12 +6,11 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Bench;
 using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Starting;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Web.Engines;
-using Shimwright.Web.Jobs.Import;
 
 namespace Shimwright.Web.Api;
 
@@ -124,7 +123,7 @@ internal static class JobApi
             return new Refused<NotThere>(new JobProblem("engine", $"found \"{id}\"", "GET /api/v1/engines lists them"));
         }
 
-        ImportedJob taken = await JobImport.RunAsync(bench, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
+        StartedJob taken = await JobImport.RunAsync(bench, body, engine is null ? null : id, alwaysNew: true, (sent, DeviceHeader.Of(request)), cancel);
         return taken.Job is { } started ? await StartedAsync(bench, started, cancel) : new Refused<Wrong>(taken.Problems);
     }
 

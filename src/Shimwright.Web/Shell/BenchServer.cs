@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
 using Shimwright.Pages.Visits;
 using Shimwright.Storage;
 using Shimwright.Web.Api;

@@ -1,11 +1,10 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Starting;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Past;
-using Shimwright.Jobs.Setups;
 using Shimwright.Web.Shell;
 
 namespace Shimwright.Web.Jobs.Closing;
@@ -105,23 +104,15 @@ public sealed partial class ClosePage : JobPage
         Look();
     }
 
-    /// <summary>One round follows a job: with two, what was felt again would count twice in the engine's past.</summary>
     private async Task StartSecondAsync(ActionForm form)
     {
-        if (_round is { } round)
+        (Guid? round, IReadOnlyList<JobProblem> problems) = await NextRound.AfterAsync(Bench, Job!, form.Action, Visit.Device);
+        if (round is not { } next)
         {
-            Navigation.NavigateTo(StageLink.Next(round.Id, round.Stage));
+            Refuse(problems);
             return;
         }
 
-        ParsedSetup reading = SecondRound.Of(Sheet);
-        if (reading.Setup is not { } setup)
-        {
-            Refuse(reading.Problems);
-            return;
-        }
-
-        Guid next = await Bench.Jobs.StartAsync(Job!.Summary.EngineId, setup, reading.Facts, JobPast.SecondRoundOf(Job.Summary.Id), form.Action, Visit.Device);
         StoredJob started = (await Bench.Jobs.FindAsync(next))!;
         Navigation.NavigateTo(StageLink.Next(next, started.Summary.Stage));
     }

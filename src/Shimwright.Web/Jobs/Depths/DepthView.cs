@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;

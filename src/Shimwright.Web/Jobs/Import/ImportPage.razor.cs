@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.Forms;
 using Shimwright.Bench;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Starting;
 using Shimwright.Jobs.Members;
 using Shimwright.Pages.Visits;
 using Shimwright.Web.Shell;
@@ -41,7 +42,7 @@ public sealed partial class ImportPage : ComponentBase
             return;
         }
 
-        ImportedJob taken = await JobImport.RunAsync(
+        StartedJob taken = await JobImport.RunAsync(
             Bench, file, Sent.Engine == "this" ? _engine?.Id : null, Sent.Engine == "new", (Sent.Action, Visit.Device), Visit.Left);
         if (taken.Job is not { } job)
         {

@@ -1,3 +1,4 @@
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;

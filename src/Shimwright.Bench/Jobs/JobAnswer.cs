@@ -1,16 +1,13 @@
-using System.Collections.Concurrent;
-using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Jobs.Written;
 
-namespace Shimwright.Web.Jobs;
+namespace Shimwright.Bench.Jobs;
 
 /// <summary>What is computed for one state of a job, each when it is first asked for.</summary>
-internal sealed class JobAnswer
+public sealed class JobAnswer
 {
     private readonly Lazy<Job> _job;
     private readonly Lazy<Measured> _measured;
@@ -21,8 +18,12 @@ internal sealed class JobAnswer
     private readonly Lazy<VerdictResult?> _verdict;
     private readonly Lazy<StopsResult?> _stops;
 
+    /// <summary>What can be computed for a job as it is.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <exception cref="ArgumentNullException">There is no job.</exception>
     public JobAnswer(JobSheet sheet)
     {
+        ArgumentNullException.ThrowIfNull(sheet);
         _job = new(() => JobSheetFile.Read(sheet, JobPurpose.Draft).Job
             ?? throw new InvalidOperationException("What is kept of the job is no job file."));
         _measured = new(() => Measured.Of(Job));
@@ -69,58 +70,5 @@ internal sealed class JobAnswer
             IReadOnlyList<NextBlade?> next = NextBlade.ForEach(estimate, [.. job.Blades]);
             return new(EstimateResult.Of(job, estimate, NextBlade.Best(next)), [.. next.Select(n => n?.Blade)]);
         }
-    }
-}
-
-/// <summary>
-/// Answers that were computed already. A job's state is known by its number of entries and, as long as it plans with the shop's
-/// drawer and has accepted nothing, by what lies there; so an answer cannot be stale.
-/// </summary>
-internal sealed class JobAnswers
-{
-    private const int Most = 512;
-
-    private readonly ConcurrentDictionary<Guid, Kept> _answers = new();
-    private long _asked;
-
-    public JobAnswer For(StoredJob job)
-    {
-        long now = Interlocked.Increment(ref _asked);
-        IReadOnlyList<ShimsAtHand>? shop = JobTerms.LiveShop(job.Sheet);
-        if (_answers.TryGetValue(job.Summary.Id, out Kept? known) && known.IsOf(job.Sheet.Last, shop))
-        {
-            known.AskedAt = now;
-            return known.Answer;
-        }
-
-        if (_answers.Count >= Most)
-        {
-            DropHalf();
-        }
-
-        var answer = new JobAnswer(job.Sheet);
-        _answers[job.Summary.Id] = new(job.Sheet.Last, shop, answer) { AskedAt = now };
-        return answer;
-    }
-
-    /// <summary>The jobs on which somebody works stay; those that nobody has asked for the longest go.</summary>
-    private void DropHalf()
-    {
-        foreach (KeyValuePair<Guid, Kept> old in _answers.OrderBy(a => a.Value.AskedAt).Take(Most / 2).ToArray())
-        {
-            _answers.TryRemove(old);
-        }
-    }
-
-    private sealed class Kept(int last, IReadOnlyList<ShimsAtHand>? shop, JobAnswer answer)
-    {
-        public JobAnswer Answer { get; } = answer;
-
-        /// <summary>The number of the question that asked for it last.</summary>
-        public long AskedAt { get; set; }
-
-        /// <summary>Whether it is the answer for a job with so many entries and these shims.</summary>
-        public bool IsOf(int entries, IReadOnlyList<ShimsAtHand>? now) =>
-            entries == last && (now is null ? shop is null : shop is not null && now.SequenceEqual(shop));
     }
 }

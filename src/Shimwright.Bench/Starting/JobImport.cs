@@ -1,18 +1,12 @@
-using Shimwright.Bench;
 using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 
-namespace Shimwright.Web.Jobs.Import;
-
-/// <summary>What became of a job file that was taken in.</summary>
-/// <param name="Job">The job, or null where there are problems.</param>
-/// <param name="Problems">All problems.</param>
-internal sealed record ImportedJob(Guid? Job, IReadOnlyList<JobProblem> Problems);
+namespace Shimwright.Bench.Starting;
 
 /// <summary>Taking a job file in: an engine, where there is none of that name, and a job on it.</summary>
-internal static class JobImport
+public static class JobImport
 {
     /// <summary>Takes a file in.</summary>
     /// <param name="bench">The bench.</param>
@@ -22,9 +16,11 @@ internal static class JobImport
     /// <param name="sent">The action, and the device that sent it.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The job, or what is wrong.</returns>
-    public static async Task<ImportedJob> RunAsync(
+    /// <exception cref="ArgumentException">The action is empty, or the device has no name.</exception>
+    public static async Task<StartedJob> RunAsync(
         IBench bench, byte[] file, Guid? engineId, bool alwaysNew, (Guid Action, string Device) sent, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(bench);
         ParsedSetup reading = JobSetup.FromFile(file);
         if (reading.Setup is not { } setup)
         {

@@ -1,0 +1,53 @@
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
+
+namespace Shimwright.Bench.Starting;
+
+/// <summary>Starts a job on an engine of the bench with what the bench has set.</summary>
+public static class JobStart
+{
+    /// <summary>What a job starts from.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="closed">Its closed jobs, oldest first.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <param name="check">Clock and temperature.</param>
+    /// <returns>The setup, or what is wrong.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static ParsedSetup Of(StoredEngine engine, IReadOnlyList<PastJob> closed, BenchSettings settings, CheckStated check)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(settings);
+        ArgumentNullException.ThrowIfNull(check);
+        var past = StartingPast.Of(engine.Card, closed);
+        return past.ProblemAt(check.Clock, ClockStyle.Of(engine.Card.Wear, settings)) is { } early
+            ? new(null, [], [early])
+            : JobSetup.Begin(
+                engine.Card, check.Clock, check.TemperatureC, past.On(settings.ForJob(AccessTimes.Of(engine.Card, engine.Details.AccessMinutes, settings))));
+    }
+
+    /// <summary>Starts the job; the same action sent twice starts one.</summary>
+    /// <param name="bench">The bench.</param>
+    /// <param name="engine">The engine.</param>
+    /// <param name="check">Clock and temperature.</param>
+    /// <param name="action">The action.</param>
+    /// <param name="device">The device.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The job, or what is wrong.</returns>
+    /// <exception cref="ArgumentException">The action is empty, or the device has no name.</exception>
+    public static async Task<StartedJob> OnAsync(
+        IBench bench, StoredEngine engine, CheckStated check, Guid action, string device, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        ArgumentNullException.ThrowIfNull(engine);
+        BenchSettings settings = (await bench.Settings.CurrentAsync(cancel)).Settings;
+        ParsedSetup start = Of(engine, await bench.Due.PastAsync(engine.Id, cancel), settings, check);
+        return start.Setup is { } setup
+            ? new(await bench.Jobs.StartAsync(engine.Id, setup, [], JobPast.OfBench, action, device, cancel), [])
+            : new(null, start.Problems);
+    }
+}
