@@ -45,10 +45,7 @@ public readonly record struct ClearanceChange
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(seating);
         ThicknessDifference difference = from.Minus(to);
-        return new(
-            leverage.AtTheGap(difference.Millimetres),
-            seating.ChangeUncertainty(leverage.AtTheGap(difference.Uncertainty)),
-            isSet: false);
+        return By(leverage.AtTheGap(difference.Millimetres), seating.ChangeUncertainty(leverage.AtTheGap(difference.Uncertainty)));
     }
 
     /// <summary>What turning a screw does, with a blade in the gap.</summary>

@@ -10,9 +10,6 @@ public sealed record Leverage
     /// <param name="ratio">Clearance change at the gap per unit of shim or screw travel, 0.1 to 5.</param>
     public Leverage(double ratio) => Ratio = Guard.Within(ratio, Valvetrain.LeastRatio, Valvetrain.GreatestRatio);
 
-    /// <summary>A direct-acting cam: a millimetre is a millimetre.</summary>
-    public static Leverage Direct { get; } = new(1);
-
     /// <summary>Clearance change at the gap per unit of shim or screw travel.</summary>
     public double Ratio { get; }
 

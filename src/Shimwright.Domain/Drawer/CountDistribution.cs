@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using Shimwright.Domain.Numerics;
 
 namespace Shimwright.Domain.Drawer;
@@ -9,9 +8,7 @@ public sealed class CountDistribution
     /// <summary>The most that is considered.</summary>
     public const int Most = 100_000;
 
-    private const double Slack = 1e-9;
-
-    /// <summary>Chances beyond the last one listed that are let go.</summary>
+    /// <summary>Rounding within which a level counts as reached.</summary>
     private const double Negligible = 1e-15;
 
     /// <summary>How much of its tail a sum may lose each time something is added to it.</summary>
@@ -40,17 +37,6 @@ public sealed class CountDistribution
         }
     }
 
-    /// <summary>Any law.</summary>
-    /// <param name="chances">The chance of 0, 1, 2, …; each 0 or more, together 1.</param>
-    /// <returns>The law.</returns>
-    public static CountDistribution Of(IEnumerable<double> chances)
-    {
-        double[] all = [.. chances.Select(c => Guard.Within(c, 0, 1 + Slack, nameof(chances)))];
-        Guard.Within(all.Sum(), 1 - Slack, 1 + Slack, "the sum of the chances");
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(all.Length, Most + 1, nameof(chances));
-        return new(all);
-    }
-
     /// <summary>How many of several independent things happen (the Poisson-binomial law, by adding one after the other).</summary>
     /// <param name="chances">The chance of each, 0 to 1.</param>
     /// <returns>The law of their number.</returns>
@@ -74,28 +60,6 @@ public sealed class CountDistribution
     {
         ArgumentNullException.ThrowIfNull(counts);
         return new(counts.Aggregate(None._chances, (sum, c) => Add(sum, c._chances)));
-    }
-
-    /// <summary>Poisson's law, cut where less than 1e-15 is left and renormalised.</summary>
-    /// <param name="mean">The expected count, 0 to 10,000.</param>
-    /// <returns>The law.</returns>
-    public static CountDistribution Poisson(double mean)
-    {
-        Guard.Within(mean, 0, 10_000);
-        if (mean == 0)
-        {
-            return None;
-        }
-
-        var law = new Poisson(mean);
-        List<double> chances = [];
-        for (int k = 0; k <= mean || law.Probability(k) > Negligible; k++)
-        {
-            chances.Add(law.Probability(k));
-        }
-
-        double total = chances.Sum();
-        return new([.. chances.Select(c => c / total)]);
     }
 
     /// <summary>The chance that no more than <paramref name="count"/> are wanted.</summary>

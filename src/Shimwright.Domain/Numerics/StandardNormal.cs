@@ -34,9 +34,6 @@ public static class StandardNormal
     /// <summary>Mills' ratio Φ(-z)/φ(z), which neither overflows nor underflows for <paramref name="z"/> from -37 on.</summary>
     public static double Mills(double z) => Math.Exp(LogCdf(-z) + (0.5 * z * z) + LogSqrtTwoPi);
 
-    /// <summary>ln of the density at <paramref name="z"/>.</summary>
-    public static double LogDensity(double z) => (-0.5 * z * z) - LogSqrtTwoPi;
-
     /// <summary>
     /// ln Φ(z), also where Φ(z) itself underflows.
     /// Below -30: the asymptotic series of Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.12.

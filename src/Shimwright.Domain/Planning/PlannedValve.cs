@@ -62,9 +62,6 @@ public sealed class PlannedValve
     /// <summary>The clearance that is expected afterwards; null for a stranded valve.</summary>
     public ClearanceEstimate? After => _after.Value;
 
-    /// <summary>Intended change of the clearance, mm.</summary>
-    public double Shift => _option.Change.Shift;
-
     private ClearanceEstimate? Predict()
     {
         if (IsStranded)

@@ -11,13 +11,11 @@ internal sealed class SingleValvePrior
 {
     private readonly Dictionary<(double Blade, Feel Feel, int Leaves, double Shift), double[]> _trials = [];
     private readonly OwnLossTable _table;
-    private readonly Resolution _resolution;
     private readonly double[] _core;
 
     public SingleValvePrior(ClearanceBand band, LossPrior loss, Resolution resolution)
     {
         Band = band;
-        _resolution = resolution;
         _table = new OwnLossTable(band.Width, loss, resolution);
         _core = new double[_table.Points];
         double[] log = SharedLoss.LogPrior(loss, resolution);
@@ -33,7 +31,7 @@ internal sealed class SingleValvePrior
 
     private SingleValvePrior(SingleValvePrior narrow, int before, int after)
     {
-        (Band, _resolution, _table, _core) = (narrow.Band, narrow._resolution, narrow._table, narrow._core);
+        (Band, _table, _core) = (narrow.Band, narrow._table, narrow._core);
         Grid = new UniformGrid(narrow.Grid.Start - (before * narrow.Grid.Step), narrow.Grid.Step, before + _core.Length + after);
         Smooth = new double[Grid.Count];
         _core.CopyTo(Smooth, before);
@@ -46,8 +44,6 @@ internal sealed class SingleValvePrior
     public ClearanceBand Band { get; }
 
     public UniformGrid Grid { get; }
-
-    public double Step => _resolution.Step;
 
     /// <summary>The density at each point, strays left out.</summary>
     public double[] Smooth { get; }

@@ -118,17 +118,6 @@ public static class PooledRates
         return new RateDistribution(MeanAt(evidence, best), Math.Sqrt(best));
     }
 
-    /// <summary>What is to be thought of a valve's rate once its fleet is known: its own evidence, drawn towards the mean.</summary>
-    /// <param name="evidence">The valve's own.</param>
-    /// <param name="law">The fleet's law.</param>
-    /// <returns>The expected rate.</returns>
-    public static double Shrink(RateEvidence evidence, RateDistribution law)
-    {
-        ArgumentNullException.ThrowIfNull(law);
-        double between = Squares.Of(law.StandardDeviation);
-        return law.Mean + (between / (between + Squares.Of(evidence.Uncertainty)) * (evidence.Rate - law.Mean));
-    }
-
     /// <summary>ln of the likelihood at a variance of the rates, the mean at its best.</summary>
     internal static double LogLikelihood(IReadOnlyList<RateEvidence> evidence, double variance)
     {

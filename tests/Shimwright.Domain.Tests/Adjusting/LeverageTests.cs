@@ -12,7 +12,7 @@ public class LeverageTests
         var finger = Leverage.Of(new Valvetrain(Adjuster.FingerFollower, 1.6));
         Assert.Equal(0.08, finger.AtTheGap(0.05), 1e-15);
         Assert.Equal(0.05, finger.AtTheShim(0.08), 1e-15);
-        Assert.Equal(0.05, Leverage.Direct.AtTheGap(0.05));
+        Assert.Equal(0.05, new Leverage(1).AtTheGap(0.05));
     }
 
     [Theory]

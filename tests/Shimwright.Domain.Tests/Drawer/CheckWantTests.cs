@@ -26,7 +26,7 @@ public class CheckWantTests
     [Fact]
     public void Of_FloorOfOneHalf_WantsAShimWhereTheEstimateWillLieOutside()
     {
-        ThicknessWant want = CheckWant.Of(new(0.11, 0, 0.0004, 0, 0), Band, Leverage.Direct, 2.5, 0, 0.5, 0.01);
+        ThicknessWant want = CheckWant.Of(new(0.11, 0, 0.0004, 0, 0), Band, new Leverage(1), 2.5, 0, 0.5, 0.01);
         double spread = 0.0004 / Math.Sqrt(0.0005);
         Assert.Equal(StandardNormal.Cdf(-0.01 / spread) + StandardNormal.Cdf(-0.09 / spread), want.Wanted, 1e-6);
         Assert.Equal(spread, want.StandardDeviation, 1e-12);
@@ -37,7 +37,7 @@ public class CheckWantTests
     [Fact]
     public void Of_HigherFloor_WantsMore()
     {
-        double[] wanted = [.. new[] { 0.0, 0.3, 0.5, 0.8, 0.95, 1 }.Select(f => CheckWant.Of(new(0.12, 0, 0.0004, 0, 0), Band, Leverage.Direct, 2.5, 0.008, f, 0.01).Wanted)];
+        double[] wanted = [.. new[] { 0.0, 0.3, 0.5, 0.8, 0.95, 1 }.Select(f => CheckWant.Of(new(0.12, 0, 0.0004, 0, 0), Band, new Leverage(1), 2.5, 0.008, f, 0.01).Wanted)];
         Assert.Equal(0, wanted[0], 1e-9);
         Assert.Equal(1, wanted[^1], 1e-9);
         Assert.Equal(wanted.Order(), wanted);

@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using Shimwright.Domain.Drawer;
 using Xunit;
 
@@ -31,14 +32,29 @@ public class CountDistributionTests
     public void OfChances_ManySmallOnes_IsNearlyPoisson()
     {
         CountDistribution law = CountDistribution.OfChances(Enumerable.Repeat(0.001, 3000));
-        Assert.All(CountDistribution.Poisson(3).Chances.Zip(law.Chances), p => Assert.Equal(p.First, p.Second, 0.001));
+        Assert.All(law.Chances.Index(), c => Assert.Equal(Poisson.PMF(3, c.Index), c.Item, 0.001));
+    }
+
+    [Theory]
+    [InlineData(40, 0.001)]
+    [InlineData(5000, 0.5)]
+    public void OfChances_HoweverMany_AddUpToOne(int count, double chance)
+    {
+        CountDistribution law = CountDistribution.OfChances(Enumerable.Repeat(chance, count));
+        Assert.Equal(1, law.Chances.Sum(), 1e-12);
+        Assert.Equal(count * chance, law.Mean, 1e-9 * count);
+        Assert.Equal(count * chance * (1 - chance), law.Variance, 1e-9 * count);
     }
 
     [Fact]
-    public void Sum_OfPoissons_IsPoisson() =>
+    public void Sum_OfCounts_IsTheCountOfAllTheirThings()
+    {
+        double[] some = [0.1, 0.7, 0.35], others = [0.9, 0.02];
         Assert.All(
-            CountDistribution.Sum([CountDistribution.Poisson(2), CountDistribution.Poisson(5)]).Chances.Zip(CountDistribution.Poisson(7).Chances),
+            CountDistribution.Sum([CountDistribution.OfChances(some), CountDistribution.OfChances(others)]).Chances
+                .Zip(CountDistribution.OfChances([.. some, .. others]).Chances),
             p => Assert.Equal(p.Second, p.First, 1e-12));
+    }
 
     [Fact]
     public void Covering_AnyLevel_IsTheLeastStockThatReachesIt()
@@ -56,18 +72,20 @@ public class CountDistributionTests
 
     [Theory]
     [InlineData(0, 0)]
-    [InlineData(1, 3)]
-    [InlineData(0.5, 0)]
-    [InlineData(0.51, 1)]
+    [InlineData(1, 2)]
+    [InlineData(0.4, 0)]
+    [InlineData(0.41, 1)]
+    [InlineData(0.9, 1)]
+    [InlineData(0.91, 2)]
     public void Covering_ExactShares_AreReached(double level, int stock) =>
-        Assert.Equal(stock, CountDistribution.Of([0.5, 0.25, 0.2, 0.05]).Covering(level));
+        Assert.Equal(stock, CountDistribution.OfChances([0.5, 0.2]).Covering(level));
 
     [Fact]
     public void ServedBy_AnyStock_IsTheMeanOfTheLesser()
     {
-        CountDistribution law = CountDistribution.Of([0.5, 0.25, 0.2, 0.05]);
-        Assert.Equal([0, 0.5, 0.75, 0.8, 0.8], Enumerable.Range(0, 5).Select(law.ServedBy), (a, b) => Math.Abs(a - b) < 1e-12);
-        Assert.Equal(law.Mean, law.ServedBy(3), 1e-12);
+        CountDistribution law = CountDistribution.OfChances([0.5, 0.2]);
+        Assert.Equal([0, 0.6, 0.7, 0.7], Enumerable.Range(0, 4).Select(law.ServedBy), (a, b) => Math.Abs(a - b) < 1e-12);
+        Assert.Equal(law.Mean, law.ServedBy(2), 1e-12);
     }
 
     [Fact]
@@ -75,30 +93,16 @@ public class CountDistributionTests
     {
         Assert.Equal((0.0, 1.0, 0), (CountDistribution.None.Mean, CountDistribution.None.AtMost(0), CountDistribution.None.Covering(1)));
         Assert.Equal(0, CountDistribution.None.AtMost(-1));
-        Assert.Equal(CountDistribution.None, CountDistribution.Poisson(0));
+        Assert.Equal([1], CountDistribution.OfChances([]).Chances);
         Assert.Equal([1], CountDistribution.Sum([]).Chances);
     }
 
     [Fact]
-    public void Poisson_AnyMean_AddsUpToOne()
+    public void OfChances_ChancesThatAreNone_AreRefused()
     {
-        foreach (double mean in new[] { 0.01, 1, 18, 90, 2500 })
-        {
-            CountDistribution law = CountDistribution.Poisson(mean);
-            Assert.Equal(1, law.Chances.Sum(), 1e-12);
-            Assert.Equal(mean, law.Mean, 1e-9 * Math.Max(1, mean));
-            Assert.Equal(mean, law.Variance, 1e-6 * Math.Max(1, mean));
-        }
-    }
-
-    [Fact]
-    public void Of_ChancesThatAreNone_AreRefused()
-    {
-        Assert.Throws<ArgumentOutOfRangeException>(() => CountDistribution.Of([0.5, 0.4]));
-        Assert.Throws<ArgumentOutOfRangeException>(() => CountDistribution.Of([1.5, -0.5]));
-        Assert.Throws<ArgumentOutOfRangeException>(() => CountDistribution.Of([]));
+        Assert.Throws<ArgumentOutOfRangeException>("chances", () => CountDistribution.OfChances([0.5, 1.001]));
+        Assert.Throws<ArgumentOutOfRangeException>("chances", () => CountDistribution.OfChances([-0.001]));
         Refuses.NotANumber("chances", p => CountDistribution.OfChances([p]));
-        Refuses.NotANumber("mean", CountDistribution.Poisson);
         Assert.Throws<ArgumentOutOfRangeException>(() => CountDistribution.None.Covering(1.1));
     }
 }

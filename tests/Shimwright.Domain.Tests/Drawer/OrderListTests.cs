@@ -22,7 +22,7 @@ public class OrderListTests
     {
         IReadOnlyList<SizeDemand> demand =
         [
-            new(2.50, CountDistribution.Of([0.5, 0.3, 0.15, 0.05])), new(2.55, CountDistribution.Of([0.95, 0.05])), new(2.60, CountDistribution.Of([0.5, 0.5])),
+            new(2.50, CountDistribution.OfChances([0.5, 0.5, 0.2])), new(2.55, CountDistribution.OfChances([0.05])), new(2.60, CountDistribution.OfChances([0.5])),
         ];
 
         var list = OrderList.For(demand, s => s < 2.52 ? 1 : 0, s => s > 2.58 ? null : 8, 0.90);
@@ -30,7 +30,7 @@ public class OrderListTests
         Assert.Equal([2, 0, 1], list.Lines.Select(l => l.Level));
         Assert.Equal([1, 0, 0], list.Lines.Select(l => l.ToOrder));
         Assert.Equal([0, 0, 1], list.Lines.Select(l => l.Missing));
-        Assert.Equal([0.8, 0.95, 0.5], list.Lines.Select(l => l.CoveredNow), (a, b) => Math.Abs(a - b) < 1e-12);
+        Assert.Equal([0.65, 0.95, 0.5], list.Lines.Select(l => l.CoveredNow), (a, b) => Math.Abs(a - b) < 1e-12);
         Assert.Equal([0.95, 0.95, 0.5], list.Lines.Select(l => l.CoveredThen), (a, b) => Math.Abs(a - b) < 1e-12);
         Assert.Equal(8, list.Cost);
         Assert.Equal(0.95 * 0.95 * 0.5, list.AllCovered, 1e-12);
@@ -39,7 +39,7 @@ public class OrderListTests
     [Fact]
     public void For_MoreThanIsWanted_OrdersNothing()
     {
-        OrderLine line = Assert.Single(OrderList.For([new(2.5, CountDistribution.Of([0.5, 0.5]))], _ => 9, _ => 8).Lines);
+        OrderLine line = Assert.Single(OrderList.For([new(2.5, CountDistribution.OfChances([0.5]))], _ => 9, _ => 8).Lines);
         Assert.Equal((0, 0, 1.0), (line.ToOrder, line.Cost, line.CoveredThen));
     }
 

@@ -3,6 +3,7 @@ using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
+using Shimwright.Domain.Tests.Wear;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
 using Xunit;
@@ -146,8 +147,8 @@ public class HorizonTests(ITestOutputHelper output)
             double weight = StandardNormal.Density(z);
             total += weight;
             stays += weight * (1 - (rate >= 0
-                ? FirstPassage.Chance(clearance - 0.12, rate, horizon.Diffusion, horizon.Time)
-                : FirstPassage.Chance(0.18 - clearance, -rate, horizon.Diffusion, horizon.Time)));
+                ? SlowPassage.Chance(clearance - 0.12, rate, horizon.Diffusion, horizon.Time)
+                : SlowPassage.Chance(0.18 - clearance, -rate, horizon.Diffusion, horizon.Time)));
         }
 
         return stays / total;

@@ -35,8 +35,7 @@ public class ShimPlanTests
         PlannedValve line = plan.Valves[0];
         Assert.Equal(bought, line.To!.Millimetres, 1e-9);
         Assert.Equal([new Purchase(line.To, 1)], plan.Bought);
-        Assert.Equal(ratio * (2.60 - line.To.Millimetres), line.Shift, 1e-12);
-        Assert.Equal(line.Estimate.Mean + line.Shift, line.After!.Mean, 1e-6);
+        Assert.Equal(line.Estimate.Mean + (ratio * (2.60 - line.To.Millimetres)), line.After!.Mean, 1e-6);
 
         // 0.008 for each mark, at the gap, and the seating.
         double change = (ratio * ratio * 2 * 0.008 * 0.008) + (0.004 * 0.004);

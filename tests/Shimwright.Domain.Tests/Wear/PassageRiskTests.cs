@@ -58,7 +58,7 @@ public class PassageRiskTests(ITestOutputHelper output)
     {
         var state = new WearState(0.17, -0.001, 1e-8, 0, 1e-14);
         Assert.Equal(
-            FirstPassage.Chance(0.01, 0.001, Diffusion, 10), PassageRisk.Chance(state, Made.Band, Diffusion, 10), 1e-3);
+            SlowPassage.Chance(0.01, 0.001, Diffusion, 10), PassageRisk.Chance(state, Made.Band, Diffusion, 10), 1e-3);
     }
 
     private static WearState RandomState(SeededChance chance)

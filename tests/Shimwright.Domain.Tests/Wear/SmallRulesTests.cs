@@ -22,20 +22,6 @@ public class SmallRulesTests
         Assert.Throws<ArgumentOutOfRangeException>("spread", () => new RateDistribution(0, -1));
     }
 
-    [Theory]
-    [InlineData(0.1, 0, 0.1)]
-    [InlineData(0.1, 45, 0.14142135623730950)]
-    [InlineData(0.1, 30, 0.11547005383792516)]
-    [InlineData(0.1, 60, 0.2)]
-    public void SeatWear_NormalWear_GoesBothWays(double wear, double angle, double recession)
-    {
-        Assert.Equal(recession, SeatWear.RecessionOf(wear, angle), 1e-15);
-        Assert.Equal(wear, SeatWear.NormalWearOf(recession, angle), 1e-15);
-        Assert.Equal(recession * 1.5, SeatWear.ClearanceLost(recession, 1.5), 1e-15);
-        Assert.Equal(recession, SeatWear.RecessionBehind(recession * 1.5, 1.5), 1e-15);
-        Refuses.NotANumber("degrees", x => SeatWear.RecessionOf(wear, x));
-    }
-
     [Fact]
     public void RoomLeft_OfAShim_LastsAsLongAsItsThicknessAtTheGap()
     {
@@ -43,7 +29,7 @@ public class SmallRulesTests
         Assert.Equal(0.3, room.Millimetres, 1e-12);
         Assert.Equal(450, room.Time!.Value, 1e-9);
         Assert.Equal(0, RoomLeft.Of(2.1, 2.2, new Leverage(1.5), 0.001).Millimetres);
-        Assert.Null(RoomLeft.Of(2.5, 2.2, Leverage.Direct, -0.001).Time);
+        Assert.Null(RoomLeft.Of(2.5, 2.2, new Leverage(1), -0.001).Time);
     }
 
     [Fact]

@@ -23,17 +23,6 @@ public class PooledRatesTests
         Assert.Equal(Math.Sqrt(between), law.StandardDeviation, 1e-7);
     }
 
-    // Closed form from the published restricted maximum likelihood, batch by batch; the same README.
-    [Theory]
-    [PublishedFile("dyestuff/yields.csv")]
-    public void Shrink_Dyestuff_GivesThePredictedBatches(PublishedFile file)
-    {
-        double[] predicted = [-17.606851, 0.391263, 28.562226, -23.084538, 56.733188, -44.995287];
-        RateEvidence[] batches = Batches(file, out _);
-        var law = new RateDistribution(1527.5, 42.00059523);
-        Assert.All(predicted.Zip(batches), p => Assert.Equal(p.First, PooledRates.Shrink(p.Second, law) - 1527.5, 1e-5));
-    }
-
     private static RateEvidence[] Batches(PublishedFile file, out double residual)
     {
         double[][] yields = [.. PublishedRows.Rows(file).GroupBy(row => row["batch"]).Select(g => g.Select(row => row.Number("yield")).ToArray())];
