@@ -51,6 +51,18 @@ internal static class CompiledTypes
 
         AddAll(used, body.LocalVariables.Select(l => l.LocalType));
         AddAll(used, body.ExceptionHandlingClauses.Where(c => c.Flags == ExceptionHandlingClauseOptions.Clause).Select(c => c.CatchType!));
+        foreach (MemberInfo member in NamedIn(method, il))
+        {
+            AddMember(used, member);
+        }
+    }
+
+    /// <summary>Every type, field and method that the body of a method names.</summary>
+    public static IEnumerable<MemberInfo> NamedIn(MethodBase method) =>
+        method.GetMethodBody()?.GetILAsByteArray() is { } il ? NamedIn(method, il) : [];
+
+    private static IEnumerable<MemberInfo> NamedIn(MethodBase method, byte[] il)
+    {
         Type[] ofType = method.DeclaringType!.GetGenericArguments();
         Type[] ofMethod = method is MethodInfo { IsGenericMethod: true } ? method.GetGenericArguments() : [];
         for (int at = 0; at < il.Length;)
@@ -59,7 +71,10 @@ internal static class CompiledTypes
             at += code.Size;
             if (code.OperandType is OperandType.InlineField or OperandType.InlineMethod or OperandType.InlineType or OperandType.InlineTok)
             {
-                AddMember(used, method.Module.ResolveMember(BitConverter.ToInt32(il, at), ofType, ofMethod));
+                if (method.Module.ResolveMember(BitConverter.ToInt32(il, at), ofType, ofMethod) is { } member)
+                {
+                    yield return member;
+                }
             }
 
             at += SizeOf(code, il, at);
@@ -76,9 +91,9 @@ internal static class CompiledTypes
         _ => 4,
     };
 
-    private static void AddMember(HashSet<Type> used, MemberInfo? member)
+    private static void AddMember(HashSet<Type> used, MemberInfo member)
     {
-        Add(used, member as Type ?? member?.DeclaringType);
+        Add(used, member as Type ?? member.DeclaringType);
         switch (member)
         {
             case FieldInfo field:

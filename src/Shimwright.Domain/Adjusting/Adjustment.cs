@@ -32,6 +32,8 @@ public sealed record Adjustment
     /// <param name="from">The thickness that came out.</param>
     /// <param name="to">The thickness that went in.</param>
     /// <returns>The change.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="from"/> or <paramref name="to"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valve"/> is below 0.</exception>
     public static Adjustment Fitted(int valve, Thickness from, Thickness to)
     {
         ArgumentNullException.ThrowIfNull(from);
@@ -43,5 +45,6 @@ public sealed record Adjustment
     /// <param name="valve">The valve's place in the engine, from 0.</param>
     /// <param name="turns">Turns, positive for more clearance.</param>
     /// <returns>The change.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valve"/> is below 0, or <paramref name="turns"/> is not finite.</exception>
     public static Adjustment Turned(int valve, double turns) => new(valve, null, null, Guard.Finite(turns));
 }

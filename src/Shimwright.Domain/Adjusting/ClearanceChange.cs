@@ -30,6 +30,7 @@ public readonly record struct ClearanceChange
     /// <param name="shift">Intended change, mm.</param>
     /// <param name="uncertainty">Standard deviation of the change, mm, above 0.</param>
     /// <returns>The change.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="shift"/> is not finite, or <paramref name="uncertainty"/> is not above 0.</exception>
     public static ClearanceChange By(double shift, double uncertainty) =>
         new(Guard.Finite(shift), Guard.Within(uncertainty, double.Epsilon, double.MaxValue), isSet: false);
 
@@ -39,6 +40,7 @@ public readonly record struct ClearanceChange
     /// <param name="to">The thickness that goes in.</param>
     /// <param name="seating">How well a shim seats.</param>
     /// <returns>The change.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="leverage"/>, <paramref name="from"/>, <paramref name="to"/> or <paramref name="seating"/> is null.</exception>
     public static ClearanceChange Fitting(Leverage leverage, Thickness from, Thickness to, Seating seating)
     {
         ArgumentNullException.ThrowIfNull(leverage);
@@ -53,6 +55,8 @@ public readonly record struct ClearanceChange
     /// <param name="turns">Turns, positive for more clearance.</param>
     /// <param name="seating">How well a gap is set.</param>
     /// <returns>The change.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="train"/> or <paramref name="seating"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="turns"/> is not finite.</exception>
     public static ClearanceChange Turning(Valvetrain train, double turns, Seating seating)
     {
         ArgumentNullException.ThrowIfNull(seating);
@@ -64,6 +68,7 @@ public readonly record struct ClearanceChange
     /// <param name="train">The valve train.</param>
     /// <param name="seating">How well it is carried out.</param>
     /// <returns>The change.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="adjustment"/>, <paramref name="train"/> or <paramref name="seating"/> is null.</exception>
     public static ClearanceChange Of(Adjustment adjustment, Valvetrain train, Seating seating)
     {
         ArgumentNullException.ThrowIfNull(adjustment);

@@ -14,6 +14,7 @@ public static class Landing
     /// <param name="before">The distribution before it.</param>
     /// <param name="change">The change; its uncertainty is above 0.</param>
     /// <returns>The predicted distribution of the clearance.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="before"/> is null.</exception>
     public static ClearanceDistribution After(this ClearanceDistribution before, ClearanceChange change)
     {
         ArgumentNullException.ThrowIfNull(before);
@@ -24,6 +25,7 @@ public static class Landing
     /// <param name="before">The distribution before it.</param>
     /// <param name="change">The change; its uncertainty is above 0.</param>
     /// <returns>A probability.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="before"/> is null.</exception>
     public static double InBandAfter(this ClearanceDistribution before, ClearanceChange change)
     {
         ArgumentNullException.ThrowIfNull(before);

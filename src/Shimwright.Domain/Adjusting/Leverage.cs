@@ -8,6 +8,7 @@ public sealed record Leverage
 {
     /// <summary>Makes a leverage.</summary>
     /// <param name="ratio">Clearance change at the gap per unit of shim or screw travel, 0.1 to 5.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="ratio"/> is outside its range.</exception>
     public Leverage(double ratio) => Ratio = Guard.Within(ratio, Valvetrain.LeastRatio, Valvetrain.GreatestRatio);
 
     /// <summary>Clearance change at the gap per unit of shim or screw travel.</summary>
@@ -16,6 +17,7 @@ public sealed record Leverage
     /// <summary>The leverage of a valve train.</summary>
     /// <param name="train">The valve train.</param>
     /// <returns>Its ρ.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="train"/> is null.</exception>
     public static Leverage Of(Valvetrain train)
     {
         ArgumentNullException.ThrowIfNull(train);

@@ -41,6 +41,8 @@ public sealed record ScrewSetting
     /// <param name="train">A valve train with screws.</param>
     /// <param name="seating">How well a gap is set.</param>
     /// <returns>The setting.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="band"/>, <paramref name="train"/> or <paramref name="seating"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="mean"/> is not finite.</exception>
     public static ScrewSetting Of(ClearanceBand band, double mean, Valvetrain train, Seating seating)
     {
         ArgumentNullException.ThrowIfNull(band);
@@ -52,6 +54,7 @@ public sealed record ScrewSetting
     /// <summary>Clearance gained at the gap by one turn of the screw, mm; 0 where there is none.</summary>
     /// <param name="train">The valve train.</param>
     /// <returns>ρ times the pitch.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="train"/> is null.</exception>
     public static double ClearancePerTurn(Valvetrain train)
     {
         ArgumentNullException.ThrowIfNull(train);

@@ -15,6 +15,7 @@ public sealed record Seating
 
     /// <summary>Makes a seating.</summary>
     /// <param name="standardDeviation">How well a shim seats the way the last one did, mm, 0 to 0.05. Common practice, no source.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="standardDeviation"/> is outside its range.</exception>
     public Seating(double standardDeviation = 0.004) =>
         StandardDeviation = Guard.Within(standardDeviation, Least, Greatest);
 

@@ -38,6 +38,8 @@ public sealed record LobeTiming(CamEvents? Intake, CamEvents? Exhaust)
     /// <param name="clearanceChange">Clearance gained, mm.</param>
     /// <param name="rampSpeed">Lift of the ramp, mm a crank degree, above 0.</param>
     /// <returns>The events after; null where the change is more than any cam's ramp could make up for.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="events"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="clearanceChange"/> or <paramref name="rampSpeed"/> is outside its range.</exception>
     public static CamEvents? AfterClearanceChange(CamEvents events, double clearanceChange, double rampSpeed)
     {
         ArgumentNullException.ThrowIfNull(events);

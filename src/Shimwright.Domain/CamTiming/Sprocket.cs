@@ -13,6 +13,7 @@ public sealed record Sprocket
 
     /// <summary>Makes a sprocket.</summary>
     /// <param name="teeth">Its teeth, 8 to 400.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="teeth"/> is outside its range.</exception>
     public Sprocket(int teeth) => Teeth = (int)Guard.Within(teeth, FewestTeeth, MostTeeth);
 
     /// <summary>Its teeth.</summary>
@@ -28,6 +29,7 @@ public sealed record Sprocket
     /// <param name="offset">How far it sits off, mm; positive where it is ahead in running direction.</param>
     /// <param name="radius">Its distance from the camshaft's centre, mm.</param>
     /// <returns>What the offset means.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="radius"/> or <paramref name="offset"/> is outside its range.</exception>
     public MarkReading ReadMark(double offset, double radius)
     {
         Guard.Within(radius, 1, 1000);
@@ -41,6 +43,7 @@ public sealed record Sprocket
     /// <param name="distance">Distance along the rim, mm.</param>
     /// <param name="diameter">Diameter of the rim, mm.</param>
     /// <returns>Degrees of whatever carries the rim.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="distance"/> or <paramref name="diameter"/> is outside its range.</exception>
     public static double RimAngle(double distance, double diameter) =>
         360 * Guard.Finite(distance) / (Math.PI * Guard.Within(diameter, 1, 10_000));
 }

@@ -16,6 +16,7 @@ public sealed record CamEvents
     /// <summary>Makes events.</summary>
     /// <param name="opens">Crank degrees before its dead centre at which it opens, -180 to 180.</param>
     /// <param name="closes">Crank degrees after its dead centre at which it closes, -180 to 180.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="opens"/> or <paramref name="closes"/> is outside its range.</exception>
     public CamEvents(double opens, double closes)
     {
         Opens = Guard.Within(opens, -Furthest, Furthest);

@@ -14,6 +14,7 @@ public static class CrankAngle
     /// <summary>The same angle in [0, 720).</summary>
     /// <param name="degrees">Any finite angle.</param>
     /// <returns>The angle within the cycle; what lies within rounding of 720 is 0.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="degrees"/> is not finite.</exception>
     public static double Wrap(double degrees)
     {
         double wrapped = Guard.Finite(degrees) % Cycle;

@@ -22,6 +22,9 @@ public sealed class CrankLayout
     /// <param name="valves">The valves.</param>
     /// <param name="ramp">By how much every interval off the heel is widened at both ends, crank degrees, 0 to 180.</param>
     /// <param name="marks">Marks besides the two dead centres of every cylinder, crank degrees.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="firingOrder"/> or <paramref name="valves"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="firingAngles"/> are not as many as the cylinders, or <paramref name="ramp"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">A cylinder stands twice in <paramref name="firingOrder"/>.</exception>
     public CrankLayout(
         IReadOnlyList<int> firingOrder, IReadOnlyList<double>? firingAngles, IReadOnlyList<TimedValve> valves,
         double ramp = 20, IReadOnlyList<double>? marks = null)
@@ -55,11 +58,13 @@ public sealed class CrankLayout
     /// <summary>A cylinder's compression TDC, crank degrees in [0, 720).</summary>
     /// <param name="cylinder">The cylinder; it must be in the firing order.</param>
     /// <returns>The angle.</returns>
+    /// <exception cref="KeyNotFoundException"><paramref name="cylinder"/> is not in the firing order.</exception>
     public double FiresAt(int cylinder) => _fires[cylinder];
 
     /// <summary>Where a valve may be checked: the arcs on which it stands on its heel, crank degrees.</summary>
     /// <param name="valve">The valve.</param>
     /// <returns>The arcs, none where the valve is never closed.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valve"/> is null.</exception>
     public IReadOnlyList<HeelArc> HeelOf(TimedValve valve)
     {
         ArgumentNullException.ThrowIfNull(valve);

@@ -25,6 +25,8 @@ public sealed record StopPlan(IReadOnlyList<CrankStop> Stops)
     /// <param name="layout">The layout; every valve must have a place on its heel.</param>
     /// <param name="anywhere">Whether the crank may stop at any angle instead of at marks and dead centres only.</param>
     /// <returns>The plan, or null where no set of marks serves every valve.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="layout"/> has too many valves.</exception>
     public static StopPlan? For(CrankLayout layout, bool anywhere)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -37,6 +39,7 @@ public sealed record StopPlan(IReadOnlyList<CrankStop> Stops)
     /// <summary>The valves that no mark and no dead centre serves.</summary>
     /// <param name="layout">The layout.</param>
     /// <returns>Their places in the layout, from 0; none where every valve can be checked somewhere.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
     public static IReadOnlyList<int> ServedByNoMark(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);

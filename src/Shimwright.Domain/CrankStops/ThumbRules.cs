@@ -16,6 +16,7 @@ public static class ThumbRules
     /// </summary>
     /// <param name="layout">The layout.</param>
     /// <returns>Pairs of cylinders, the lower number first.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
     public static IReadOnlyList<(int One, int Other)> Companions(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -35,6 +36,7 @@ public static class ThumbRules
     /// </summary>
     /// <param name="layout">The layout, its valves listed front to rear.</param>
     /// <returns>The sum, or null.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
     public static int? PairSum(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -58,6 +60,7 @@ public static class ThumbRules
     /// </summary>
     /// <param name="layout">The layout.</param>
     /// <returns>True where every cylinder that has a valve has both kinds and the rule holds for it.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
     public static bool OwnCylinderRuleHolds(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);

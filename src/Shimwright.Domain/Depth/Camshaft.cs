@@ -13,6 +13,7 @@ public sealed record Camshaft
     /// <param name="journal">Diameter of the journal that lies in that saddle.</param>
     /// <param name="baseCircle">Diameter of the cams' base circle.</param>
     /// <param name="play">How far the camshaft stands off its saddle where the clearance counts, pushed up by other valves' springs; none where left out.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="saddle"/>, <paramref name="journal"/> or <paramref name="baseCircle"/> is null.</exception>
     public Camshaft(InputQuantity saddle, InputQuantity journal, InputQuantity baseCircle, InputQuantity? play = null)
     {
         ArgumentNullException.ThrowIfNull(saddle);

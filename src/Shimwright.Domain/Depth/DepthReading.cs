@@ -14,6 +14,7 @@ public static class DepthReading
     /// <param name="valve">What was measured at the valve.</param>
     /// <param name="camshaft">The camshaft over it.</param>
     /// <returns>The clearance, mm, with its budget.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valve"/> or <paramref name="camshaft"/> is null.</exception>
     public static UncertaintyBudget Under(ValveDepth valve, Camshaft camshaft)
     {
         ArgumentNullException.ThrowIfNull(valve);
@@ -29,6 +30,7 @@ public static class DepthReading
     /// <param name="known">What was measured at the other valve.</param>
     /// <param name="clearance">The other valve's clearance, mm, found with a blade before the camshaft was lifted.</param>
     /// <returns>The clearance, mm, with its budget.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valve"/>, <paramref name="known"/> or <paramref name="clearance"/> is null.</exception>
     public static UncertaintyBudget Against(ValveDepth valve, ValveDepth known, InputQuantity clearance)
     {
         ArgumentNullException.ThrowIfNull(valve);
@@ -40,6 +42,7 @@ public static class DepthReading
     /// <summary>The result as a reading of the valve.</summary>
     /// <param name="budget">The clearance with its budget; its combined uncertainty at most 0.2 mm.</param>
     /// <returns>The direct value; a combined uncertainty below 0.001 mm counts as that.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="budget"/> is null.</exception>
     public static DirectValue ToDirectValue(UncertaintyBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);

@@ -8,6 +8,7 @@ public sealed record ValveDepth
     /// <summary>Makes a measurement.</summary>
     /// <param name="bucket">Depth from the parting face to what the cam runs on: the bucket, or the shim on it.</param>
     /// <param name="shim">The shim that lies on the bucket, where the depth was taken to the bucket without it; else left out.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="bucket"/> is null.</exception>
     public ValveDepth(InputQuantity bucket, InputQuantity? shim = null)
     {
         ArgumentNullException.ThrowIfNull(bucket);

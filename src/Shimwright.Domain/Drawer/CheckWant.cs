@@ -28,6 +28,8 @@ public static class CheckWant
     /// <param name="changeBelow">The chance of being in band below which it is changed, 0 to 1.</param>
     /// <param name="reading">Standard uncertainty of a reading, mm, above 0.</param>
     /// <returns>The want.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="band"/> or <paramref name="leverage"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="reading"/>, <paramref name="changeBelow"/>, <paramref name="shim"/> or <paramref name="shimError"/> is outside its range.</exception>
     public static ThicknessWant Of(WearState atCheck, ClearanceBand band, Leverage leverage, double shim, double shimError, double changeBelow, double reading)
     {
         ArgumentNullException.ThrowIfNull(band);
@@ -44,6 +46,7 @@ public static class CheckWant
     /// <summary>What valves behind one cover will want: each alone, or along with any other for which the cover comes off.</summary>
     /// <param name="valves">What each will want if it has to pay for the cover, and if it has not.</param>
     /// <returns>The wants.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valves"/> is null.</exception>
     public static IReadOnlyList<ThicknessWant> BehindOneCover(IReadOnlyList<(ThicknessWant Alone, ThicknessWant Along)> valves)
     {
         ArgumentNullException.ThrowIfNull(valves);
@@ -63,6 +66,7 @@ public static class CheckWant
     /// <param name="change">What lifting its group, the change and the shim cost, minutes.</param>
     /// <param name="second">What a second round costs, minutes.</param>
     /// <returns>From 0 to 1.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="keepFloor"/> is outside its range.</exception>
     public static double ChangeBelow(double keepFloor, double fitted, double change, double second) =>
         second > 0 ? Math.Clamp(Math.Max(keepFloor, fitted - (change / second)), 0, 1) : Guard.Within(keepFloor, 0, 1);
 
@@ -72,6 +76,8 @@ public static class CheckWant
     /// <param name="step">Distance of the sizes, mm.</param>
     /// <param name="error">Standard deviation of the gap about what was intended, mm, above 0.</param>
     /// <returns>From 0 to 1.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="band"/> or <paramref name="leverage"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="error"/> is outside its range.</exception>
     public static double Fitted(ClearanceBand band, Leverage leverage, double step, double error)
     {
         ArgumentNullException.ThrowIfNull(band);

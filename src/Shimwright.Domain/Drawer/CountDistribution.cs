@@ -40,6 +40,8 @@ public sealed class CountDistribution
     /// <summary>How many of several independent things happen (the Poisson-binomial law, by adding one after the other).</summary>
     /// <param name="chances">The chance of each, 0 to 1.</param>
     /// <returns>The law of their number.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="chances"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">One of <paramref name="chances"/> is outside its range, or there are too many.</exception>
     public static CountDistribution OfChances(IEnumerable<double> chances)
     {
         ArgumentNullException.ThrowIfNull(chances);
@@ -56,6 +58,8 @@ public sealed class CountDistribution
     /// <summary>The sum of independent counts.</summary>
     /// <param name="counts">The counts.</param>
     /// <returns>The law of their sum.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="counts"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="counts"/> come to more than <see cref="Most"/> together.</exception>
     public static CountDistribution Sum(IEnumerable<CountDistribution> counts)
     {
         ArgumentNullException.ThrowIfNull(counts);
@@ -70,6 +74,7 @@ public sealed class CountDistribution
     /// <summary>The least stock with which all that is wanted is there with this chance.</summary>
     /// <param name="level">The service level, 0 to 1.</param>
     /// <returns>A count.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="level"/> is outside its range.</exception>
     public int Covering(double level)
     {
         Guard.Within(level, 0, 1);

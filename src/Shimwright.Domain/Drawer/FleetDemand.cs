@@ -20,6 +20,8 @@ public sealed record FleetDemand(IReadOnlyList<SizeDemand> Sizes, double Wanted,
     /// <param name="engines">What the valves of each engine will want.</param>
     /// <param name="sizes">The sizes, mm, thinnest first, each once.</param>
     /// <returns>The demand.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="engines"/> or <paramref name="sizes"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="sizes"/> do not rise.</exception>
     public static FleetDemand Of(IEnumerable<IReadOnlyList<ThicknessWant>> engines, IReadOnlyList<double> sizes)
     {
         ArgumentNullException.ThrowIfNull(engines);
@@ -48,6 +50,7 @@ public sealed record FleetDemand(IReadOnlyList<SizeDemand> Sizes, double Wanted,
     /// <param name="want">The valve.</param>
     /// <param name="sizes">The sizes, mm, thinnest first.</param>
     /// <returns>The sizes' places with their chances.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="want"/> or <paramref name="sizes"/> is null.</exception>
     public static IEnumerable<(int Size, double Chance)> ChoicesOf(ThicknessWant want, IReadOnlyList<double> sizes)
     {
         ArgumentNullException.ThrowIfNull(want);

@@ -10,6 +10,8 @@ public sealed record Kit
     /// <param name="sizes">Its sizes; the price of a single one in it does not count here.</param>
     /// <param name="each">How many of each size, 1 or more.</param>
     /// <param name="price">Price of the whole kit, 0 or more.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="sizes"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="each"/> or <paramref name="price"/> is outside its range.</exception>
     public Kit(SizeRange sizes, int each, double price)
     {
         ArgumentNullException.ThrowIfNull(sizes);

@@ -33,6 +33,8 @@ public sealed record KitOffer(Kit Kit, double Wanted, double Passing, bool IsDom
     /// <param name="error">Standard deviation between the thickness wanted and what a shim makes of the gap, mm, above 0: reading, marks, seating.</param>
     /// <param name="worth">What it is worth to have a passing shim at hand, in the currency of the prices, 0 or more.</param>
     /// <returns>One offer a kit, the greatest gain first; ties go to the cheaper.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="kits"/> or <paramref name="wants"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="error"/> or <paramref name="worth"/> is outside its range.</exception>
     public static IReadOnlyList<KitOffer> Compare(IReadOnlyList<Kit> kits, IReadOnlyList<ThicknessWant> wants, double error, double worth)
     {
         ArgumentNullException.ThrowIfNull(kits);

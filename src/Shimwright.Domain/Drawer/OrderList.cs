@@ -41,6 +41,9 @@ public sealed record OrderList(IReadOnlyList<OrderLine> Lines, double ServiceLev
     /// <param name="price">Price of one of a size (mm), or null where it cannot be bought.</param>
     /// <param name="serviceLevel">How often the drawer should have what is wanted of a size, 0 to 1.</param>
     /// <returns>The list.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="demand"/>, <paramref name="onHand"/> or <paramref name="price"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="serviceLevel"/> is outside its range, or <paramref name="onHand"/> gives less than 0.</exception>
+    /// <exception cref="ArgumentException">The sizes of <paramref name="demand"/> do not rise.</exception>
     public static OrderList For(
         IReadOnlyList<SizeDemand> demand, Func<double, int> onHand, Func<double, double?> price, double serviceLevel = 0.90)
     {

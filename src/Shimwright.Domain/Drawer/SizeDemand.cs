@@ -9,6 +9,8 @@ public sealed record EngineWant
     /// <summary>Makes a want.</summary>
     /// <param name="size">The size, mm.</param>
     /// <param name="count">How many of it, with their chances.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="count"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="size"/> is outside its range.</exception>
     public EngineWant(double size, CountDistribution count)
     {
         ArgumentNullException.ThrowIfNull(count);
@@ -34,6 +36,7 @@ public sealed record SizeDemand(double Size, CountDistribution Wanted)
     /// <summary>Adds the wants of engines that choose independently of each other.</summary>
     /// <param name="wants">What each engine wants; a size may stand there many times.</param>
     /// <returns>The demand of each size, thinnest first.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="wants"/> is null.</exception>
     public static IReadOnlyList<SizeDemand> Of(IEnumerable<EngineWant> wants)
     {
         ArgumentNullException.ThrowIfNull(wants);

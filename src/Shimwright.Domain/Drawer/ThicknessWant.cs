@@ -27,6 +27,7 @@ public sealed record ThicknessWant
     /// <param name="chance">The chance that the valve is asked at all, 0 to 1.</param>
     /// <param name="kept">Thicknesses, from and to in mm, for which the shim in place stays; null where one is wanted in any case.</param>
     /// <param name="blur">Standard deviation of how thick the shim in place will be found against what is known of it, mm: it moves the thickness wanted, not the clearance.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="middle"/>, <paramref name="spread"/>, <paramref name="tolerance"/>, <paramref name="chance"/>, <paramref name="blur"/> or <paramref name="kept"/> is outside its range.</exception>
     public ThicknessWant(double middle, double spread, double tolerance, double chance = 1, (double From, double To)? kept = null, double blur = 0)
     {
         Middle = Guard.Finite(middle);
@@ -84,6 +85,8 @@ public sealed record ThicknessWant
     /// <param name="other">The want with the other.</param>
     /// <param name="share">How often the other holds, 0 to 1.</param>
     /// <returns>The mixture.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="share"/> is outside its range.</exception>
     public ThicknessWant Or(ThicknessWant other, double share)
     {
         ArgumentNullException.ThrowIfNull(other);

@@ -23,6 +23,7 @@ public sealed record ClearanceBand
     /// <summary>Makes the band [low, high].</summary>
     /// <param name="low">Lower limit, mm.</param>
     /// <param name="high">Upper limit, mm.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="low"/> or <paramref name="high"/> is outside its range, or they lie too near to each other.</exception>
     public ClearanceBand(double low, double high)
     {
         Low = Guard.Within(low, Lowest, Highest);

@@ -13,6 +13,9 @@ public sealed record Engine
     /// <param name="valvetrain">How its clearances are adjusted.</param>
     /// <param name="valves">Its valves, 1 to 64, each id once.</param>
     /// <param name="clearancePerDegree">κ, the clearance gained per degree above 20 °C, mm; null where unknown.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="valvetrain"/> or <paramref name="valves"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valves"/> are none or too many, or <paramref name="clearancePerDegree"/> is not finite.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is blank, or two of <paramref name="valves"/> have the same id.</exception>
     public Engine(string name, Valvetrain valvetrain, IEnumerable<Valve> valves, double? clearancePerDegree = null)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);

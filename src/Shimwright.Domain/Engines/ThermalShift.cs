@@ -20,6 +20,7 @@ public sealed record ThermalShift
     /// <summary>Makes the shift of a check at <paramref name="temperature"/> °C.</summary>
     /// <param name="temperature">Engine temperature at the check, -40 to 150 °C.</param>
     /// <param name="clearancePerDegree">κ, mm a degree; null where unknown.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="temperature"/> is outside its range.</exception>
     public ThermalShift(double temperature, double? clearancePerDegree)
     {
         Temperature = Guard.Within(temperature, Coldest, Hottest);
@@ -47,6 +48,7 @@ public sealed record ThermalShift
     /// <param name="head">Linear expansion of the head, per °C.</param>
     /// <param name="valve">Linear expansion of the valve, per °C.</param>
     /// <returns>κ, mm of clearance per °C.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="height"/>, <paramref name="head"/> or <paramref name="valve"/> is outside its range.</exception>
     public static double FromMaterials(double height, double head, double valve) =>
         Guard.Within(height, 0, 1000) * (Guard.Within(head, 0, 1e-3) - Guard.Within(valve, 0, 1e-3));
 }

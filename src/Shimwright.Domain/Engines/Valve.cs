@@ -9,6 +9,9 @@ public sealed record Valve
     /// <param name="side">Intake or exhaust.</param>
     /// <param name="access">Its access group: what has to be lifted to change its shim. Not blank.</param>
     /// <param name="band">The maker's cold limits.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="band"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="cylinder"/> is below 1, or <paramref name="side"/> is neither.</exception>
+    /// <exception cref="ArgumentException"><paramref name="id"/> or <paramref name="access"/> is blank.</exception>
     public Valve(string id, int cylinder, ValveSide side, string access, ClearanceBand band)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(id);

@@ -34,6 +34,8 @@ public sealed record Valvetrain
     /// <param name="adjuster">How the clearance is adjusted.</param>
     /// <param name="ratio">Clearance change at the gap per unit of shim or screw travel, 0.1 to 5; 1 under a direct-acting cam.</param>
     /// <param name="pitch">Thread pitch in mm a turn, 0.1 to 3; a screw has one, nothing else does.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="adjuster"/>, <paramref name="ratio"/> or <paramref name="pitch"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">A screw without a <paramref name="pitch"/>, or a shim with one.</exception>
     public Valvetrain(Adjuster adjuster, double ratio = 1, double? pitch = null)
     {
         Adjuster = Enum.IsDefined(adjuster) ? adjuster : throw new ArgumentOutOfRangeException(nameof(adjuster));

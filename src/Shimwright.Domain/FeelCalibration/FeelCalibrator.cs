@@ -21,6 +21,7 @@ public static class FeelCalibrator
     /// <param name="trials">Trials on gaps of known size.</param>
     /// <param name="known">A profile whose slip and blade uncertainty are taken as known; the default where left out.</param>
     /// <returns>The result.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="trials"/> is null.</exception>
     public static FeelCalibrationResult Fit(IReadOnlyList<FeelTrial> trials, FeelProfile? known = null)
     {
         ArgumentNullException.ThrowIfNull(trials);

@@ -15,6 +15,8 @@ public sealed record FeelTrial
     /// <summary>Makes a trial.</summary>
     /// <param name="gap">The gap: a stack of gauge blocks, or a micrometer set to a size, mm, above 0 up to 3.</param>
     /// <param name="trial">The blade and what it felt like; within 0.5 mm of the gap.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="trial"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="gap"/> is outside its range, or too far from the blade.</exception>
     public FeelTrial(double gap, BladeTrial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);

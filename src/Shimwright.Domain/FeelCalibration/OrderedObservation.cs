@@ -9,6 +9,7 @@ public sealed record OrderedObservation
     /// <param name="covariates">What the category may depend on, any number of finite values.</param>
     /// <param name="category">The category, from 0.</param>
     /// <param name="weight">How many observations it stands for, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="category"/> or <paramref name="weight"/> is outside its range.</exception>
     public OrderedObservation(IEnumerable<double> covariates, int category, double weight = 1)
     {
         Covariates = [.. covariates.Select(c => Guard.Finite(c))];

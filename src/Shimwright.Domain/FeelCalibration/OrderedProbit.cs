@@ -23,6 +23,9 @@ public static class OrderedProbit
     /// <param name="observations">What was observed, each with the same number of covariates.</param>
     /// <param name="categories">How many categories there are, 2 or more.</param>
     /// <returns>The fit, or why there is none.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="observations"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="categories"/> is below 2.</exception>
+    /// <exception cref="ArgumentException"><paramref name="observations"/> have not all as many covariates, or one has a category that does not exist.</exception>
     public static OrderedProbitFit Fit(IReadOnlyList<OrderedObservation> observations, int categories)
     {
         ArgumentNullException.ThrowIfNull(observations);

@@ -12,6 +12,7 @@ public readonly record struct BinomialShare
     /// <param name="count">How often it happened, 0 to <paramref name="trials"/>.</param>
     /// <param name="trials">How often it could have, 1 or more.</param>
     /// <param name="confidence">Of the interval, above 0 and below 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="trials"/>, <paramref name="count"/> or <paramref name="confidence"/> is outside its range.</exception>
     public BinomialShare(int count, int trials, double confidence = 0.95)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, 1);

@@ -13,6 +13,7 @@ public sealed record PlanCosts
     /// <param name="access">Minutes to lift each access group; a group that is not named costs nothing.</param>
     /// <param name="swap">Minutes to change the setting of one valve.</param>
     /// <param name="minutesPerCurrency">Minutes that one unit of currency is worth.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="redo"/>, <paramref name="swap"/>, <paramref name="minutesPerCurrency"/> or one of <paramref name="access"/> is outside its range.</exception>
     public PlanCosts(
         double redo = 90, IReadOnlyDictionary<string, double>? access = null, double swap = 3, double minutesPerCurrency = 1)
     {

@@ -16,6 +16,8 @@ public sealed record PlanRequest
     /// <param name="costs">Minutes and prices.</param>
     /// <param name="rules">Floors, and how well a change is carried out.</param>
     /// <param name="horizon">How long the clearances are to stay in band; null where only the re-check counts.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="check"/> or <paramref name="fitted"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="fitted"/> or the rates of <paramref name="horizon"/> have not one entry a valve.</exception>
     public PlanRequest(
         EngineCheck check, IReadOnlyList<Thickness> fitted, Stock? stock = null, PlanCosts? costs = null, PlanRules? rules = null,
         WearHorizon? horizon = null)

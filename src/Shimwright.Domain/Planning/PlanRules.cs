@@ -10,6 +10,7 @@ public sealed record PlanRules
     /// <param name="keepFloor">The least chance of being in band with which a valve may be left alone.</param>
     /// <param name="fitFloor">The least chance of landing in band with which a thickness may be fitted.</param>
     /// <param name="seating">How well a change is carried out; what is usual where it is left out.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="keepFloor"/> or <paramref name="fitFloor"/> is outside its range.</exception>
     public PlanRules(double keepFloor = 0.5, double fitFloor = 0.05, Seating? seating = null)
     {
         KeepFloor = Guard.Within(keepFloor, 0, 1);

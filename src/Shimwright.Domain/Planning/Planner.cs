@@ -8,6 +8,7 @@ public static class Planner
     /// <summary>Plans a job.</summary>
     /// <param name="request">All that the plan rests on.</param>
     /// <returns>The plan to take and its alternatives; valves that cannot be helped are named in them.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="request"/> is null.</exception>
     public static PlanChoice Plan(PlanRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);

@@ -15,6 +15,7 @@ public sealed record BladeTrial
     /// <param name="blade">Nominal thickness of the whole stack, mm, above 0 up to 2.</param>
     /// <param name="feel">What it felt like.</param>
     /// <param name="leaves">Leaves in the stack, 1 to 10.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="blade"/> or <paramref name="leaves"/> is outside its range, or <paramref name="feel"/> is none of the four.</exception>
     public BladeTrial(double blade, Feel feel, int leaves = 1)
     {
         Blade = Guard.Within(blade, double.Epsilon, Thickest);

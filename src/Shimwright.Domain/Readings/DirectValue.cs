@@ -14,6 +14,7 @@ public sealed record DirectValue
     /// <summary>Makes a direct value.</summary>
     /// <param name="millimetres">The clearance found, mm.</param>
     /// <param name="uncertainty">Its standard uncertainty, mm, 0.001 to 0.2.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="millimetres"/> or <paramref name="uncertainty"/> is outside its range.</exception>
     public DirectValue(double millimetres, double uncertainty = UsualUncertainty)
     {
         Millimetres = Guard.Finite(millimetres);

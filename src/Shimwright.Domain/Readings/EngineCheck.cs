@@ -12,6 +12,8 @@ public sealed record EngineCheck
     /// <param name="loss">What is expected before anything is felt.</param>
     /// <param name="feel">The person's fingers and blades.</param>
     /// <param name="past">What the engine's past lets expect; null where it is unknown.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="engine"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="readings"/> or <paramref name="past"/> has not one entry a valve, or <paramref name="temperature"/> is outside its range.</exception>
     public EngineCheck(
         Engine engine,
         IEnumerable<ValveReadings> readings,

@@ -39,6 +39,7 @@ public sealed class EngineEstimate
     /// <param name="check">The check.</param>
     /// <param name="finestLater">The least standard deviation by which the result will be moved later, mm.</param>
     /// <returns>The estimate.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="check"/> is null.</exception>
     public static EngineEstimate From(EngineCheck check, double finestLater = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(check);

@@ -36,6 +36,8 @@ public sealed record FeelProfile
     /// <param name="spread">Standard deviation of the person's feel, mm.</param>
     /// <param name="slip">Share of trials whose feel says nothing (misread blade, slip of the tongue).</param>
     /// <param name="blade">Standard uncertainty of one blade's thickness, mm.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="firm"/>, <paramref name="light"/>, <paramref name="loose"/>, <paramref name="spread"/>, <paramref name="slip"/> or <paramref name="blade"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">The three thresholds do not rise.</exception>
     public FeelProfile(
         double firm = -0.025, double light = -0.005, double loose = 0.017,
         double spread = 0.006, double slip = 0.02, double blade = 0.003)
@@ -85,6 +87,7 @@ public sealed record FeelProfile
     /// <param name="blade">Nominal thickness of the stack, mm.</param>
     /// <param name="leaves">Leaves in the stack.</param>
     /// <returns>A probability, never 0.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="feel"/> is none of the four.</exception>
     public double Chance(Feel feel, double gap, double blade, int leaves = 1)
     {
         double play = gap - blade;

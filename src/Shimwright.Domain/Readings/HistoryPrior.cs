@@ -8,6 +8,7 @@ public sealed record ExpectedClearance
     /// <summary>Makes an expectation.</summary>
     /// <param name="mean">Expected clearance, mm.</param>
     /// <param name="standardDeviation">Its standard deviation, mm, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="mean"/> is not finite, or <paramref name="standardDeviation"/> is not above 0.</exception>
     public ExpectedClearance(double mean, double standardDeviation)
     {
         Mean = Guard.Finite(mean);
@@ -33,6 +34,8 @@ public sealed record HistoryPrior
     /// <summary>Makes a prior.</summary>
     /// <param name="valves">What is expected of each valve, in the engine's order.</param>
     /// <param name="strayWeight">The weight of a valve whose past says nothing, 0 to 1.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="valves"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="strayWeight"/> is outside its range.</exception>
     public HistoryPrior(IEnumerable<ExpectedClearance> valves, double strayWeight = UsualStrayWeight)
     {
         ArgumentNullException.ThrowIfNull(valves);

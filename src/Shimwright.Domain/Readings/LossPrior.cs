@@ -24,6 +24,7 @@ public sealed record LossPrior
     /// <summary>Makes an expectation.</summary>
     /// <param name="shared">Scale of the loss that the valves share, mm, 0.001 to 1.</param>
     /// <param name="own">Mean of the loss that each valve has on its own, mm, 0.001 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="shared"/> or <paramref name="own"/> is outside its range.</exception>
     public LossPrior(double shared = 0.04, double own = 0.02)
     {
         Shared = Guard.Within(shared, LeastMean, GreatestMean);

@@ -22,6 +22,7 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
     /// <summary>The best of several suggestions; ties go to the earlier one.</summary>
     /// <param name="suggestions">Suggestions, some of them null.</param>
     /// <returns>The one with the greatest gain, or null where there is none.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="suggestions"/> is null.</exception>
     public static NextBlade? Best(IEnumerable<NextBlade?> suggestions)
     {
         ArgumentNullException.ThrowIfNull(suggestions);
@@ -38,6 +39,7 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
     /// <param name="estimate">What is known so far.</param>
     /// <param name="blades">The person's blades, mm.</param>
     /// <returns>In the engine's order; null at a valve that is settled or at which every blade has been tried.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="estimate"/> or <paramref name="blades"/> is null.</exception>
     public static IReadOnlyList<NextBlade?> ForEach(EngineEstimate estimate, IReadOnlyCollection<double> blades)
     {
         ArgumentNullException.ThrowIfNull(estimate);

@@ -35,6 +35,7 @@ public sealed record ValveReadings
     /// <summary>These readings followed by <paramref name="more"/>.</summary>
     /// <param name="more">Later readings of the same valve.</param>
     /// <returns>Both together; readings are independent given the clearance.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="more"/> is null.</exception>
     public ValveReadings With(ValveReadings more)
     {
         ArgumentNullException.ThrowIfNull(more);

@@ -37,6 +37,7 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
     /// <summary>Judges a re-check.</summary>
     /// <param name="recheck">The re-check.</param>
     /// <returns>The verdict.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="recheck"/> is null.</exception>
     public static RecheckVerdict On(Recheck recheck)
     {
         ArgumentNullException.ThrowIfNull(recheck);

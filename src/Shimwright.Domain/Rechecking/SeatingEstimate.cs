@@ -27,6 +27,7 @@ public readonly record struct FittingMiss(double Miss, double Uncertainty)
     /// <param name="afterSpread">Its standard deviation, mm.</param>
     /// <param name="seating">The seating that was reckoned with, mm.</param>
     /// <returns>The miss; null where the reading said too little.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="expectedSpread"/>, <paramref name="afterSpread"/>, <paramref name="after"/> or <paramref name="expected"/> is not finite.</exception>
     public static FittingMiss? Of(double expected, double expectedSpread, double after, double afterSpread, double seating)
     {
         double prior = Squares.Of(Guard.Finite(expectedSpread));
@@ -86,6 +87,7 @@ public sealed record SeatingEstimate
     /// <summary>Estimates the seating error; null while there are too few fittings.</summary>
     /// <param name="misses">The misses.</param>
     /// <returns>The estimate, or null.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="misses"/> is null.</exception>
     public static SeatingEstimate? Of(IReadOnlyList<FittingMiss> misses)
     {
         ArgumentNullException.ThrowIfNull(misses);

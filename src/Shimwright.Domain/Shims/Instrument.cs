@@ -17,6 +17,8 @@ public sealed record Instrument
     /// <param name="name">What it is called; two thicknesses with the same name share their systematic part.</param>
     /// <param name="repeatability">Standard uncertainty that is new at every thickness, mm.</param>
     /// <param name="shared">Standard uncertainty that all thicknesses share, mm.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="repeatability"/> or <paramref name="shared"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
     public Instrument(string name, double repeatability, double shared)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);

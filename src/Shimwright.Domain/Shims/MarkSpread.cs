@@ -44,6 +44,8 @@ public sealed class MarkSpread
     /// <summary>What the differences tell; null where there are fewer than <see cref="Fewest"/>.</summary>
     /// <param name="differences">Size less mark of each shim, mm.</param>
     /// <returns>Mean and spread.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="differences"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">One of <paramref name="differences"/> is not finite.</exception>
     public static MarkSpread? Of(IReadOnlyList<double> differences)
     {
         ArgumentNullException.ThrowIfNull(differences);
@@ -60,6 +62,7 @@ public sealed class MarkSpread
     /// <param name="marked">The instrument that stands for marks.</param>
     /// <param name="micrometer">The micrometer; its shared part moves all differences alike and is none of their spread.</param>
     /// <returns>mm.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="marked"/> or <paramref name="micrometer"/> is null.</exception>
     public static double Expected(Instrument marked, Instrument micrometer)
     {
         ArgumentNullException.ThrowIfNull(marked);

@@ -8,6 +8,8 @@ public sealed record DrawerShims
     /// <summary>Makes a line of the drawer.</summary>
     /// <param name="thickness">Their thickness.</param>
     /// <param name="count">How many there are, 0 or more.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="thickness"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is outside its range.</exception>
     public DrawerShims(Thickness thickness, int count)
     {
         ArgumentNullException.ThrowIfNull(thickness);
@@ -29,6 +31,8 @@ public sealed record PurchasableSize
     /// <summary>Makes a size.</summary>
     /// <param name="thickness">The size, known by its mark.</param>
     /// <param name="price">Price of one, in the bench's currency, 0 or more.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="thickness"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="price"/> is outside its range.</exception>
     public PurchasableSize(Thickness thickness, double price)
     {
         ArgumentNullException.ThrowIfNull(thickness);
@@ -69,6 +73,7 @@ public sealed record SizeRange
     /// <param name="to">Last size at most, mm.</param>
     /// <param name="step">Distance of the sizes, mm, above 0.</param>
     /// <param name="price">Price of one, in the bench's currency, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="from"/>, <paramref name="to"/>, <paramref name="step"/> or <paramref name="price"/> is outside its range, or there are more sizes than 2000.</exception>
     public SizeRange(double from, double to, double step, double price)
     {
         From = Guard.Within(from, Thickness.Thinnest, Thickness.Thickest);

@@ -11,6 +11,8 @@ public sealed record Thickness
     /// <summary>Makes a thickness.</summary>
     /// <param name="millimetres">The thickness, mm, 0.3 to 10.</param>
     /// <param name="by">How it was found.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="by"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="millimetres"/> is outside its range.</exception>
     public Thickness(double millimetres, Instrument by)
     {
         ArgumentNullException.ThrowIfNull(by);
@@ -27,6 +29,7 @@ public sealed record Thickness
     /// <summary>What is gained where this one is taken out and another is put in.</summary>
     /// <param name="replacement">The one that is put in.</param>
     /// <returns>This thickness minus the replacement's, with its uncertainty.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="replacement"/> is null.</exception>
     public ThicknessDifference Minus(Thickness replacement)
     {
         ArgumentNullException.ThrowIfNull(replacement);

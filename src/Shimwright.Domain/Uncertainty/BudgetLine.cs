@@ -8,6 +8,8 @@ public sealed class BudgetLine
     /// <summary>Makes a line.</summary>
     /// <param name="input">The quantity.</param>
     /// <param name="sensitivity">The derivative of the result by it (JCGM 100:2008, 5.1.3).</param>
+    /// <exception cref="ArgumentNullException"><paramref name="input"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="sensitivity"/> is not finite.</exception>
     public BudgetLine(InputQuantity input, double sensitivity)
     {
         ArgumentNullException.ThrowIfNull(input);

@@ -9,6 +9,7 @@ public sealed record InputCorrelation
     /// <param name="first">Place of one line in the budget, from 0.</param>
     /// <param name="second">Place of another line.</param>
     /// <param name="coefficient">From -1 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="first"/>, <paramref name="second"/> or <paramref name="coefficient"/> is outside its range.</exception>
     public InputCorrelation(int first, int second, double coefficient)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(first);

@@ -16,6 +16,8 @@ public sealed class InputQuantity
     /// <param name="value">Its value, in any unit.</param>
     /// <param name="uncertainty">Its standard uncertainty in the same unit, 0 or more.</param>
     /// <param name="degrees">Its degrees of freedom, 1 or more; without bound where left out (JCGM 100:2008, G.4.3).</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="value"/>, <paramref name="uncertainty"/> or <paramref name="degrees"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is blank.</exception>
     public InputQuantity(string name, double value, double uncertainty, double degrees = double.PositiveInfinity)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);

@@ -17,6 +17,9 @@ public sealed class UncertaintyBudget
     /// <param name="value">The result.</param>
     /// <param name="lines">What it is computed from, at least one.</param>
     /// <param name="correlations">Lines whose errors go together; independent where left out.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="lines"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="value"/> is not finite, or <paramref name="lines"/> are none.</exception>
+    /// <exception cref="ArgumentException">One of <paramref name="correlations"/> names a line that is not there.</exception>
     public UncertaintyBudget(double value, IEnumerable<BudgetLine> lines, IEnumerable<InputCorrelation>? correlations = null)
     {
         ArgumentNullException.ThrowIfNull(lines);
@@ -76,6 +79,7 @@ public sealed class UncertaintyBudget
     /// <summary>The share of a line in the square of the combined uncertainty; correlations left out.</summary>
     /// <param name="line">One of the lines.</param>
     /// <returns>From 0 to 1; 0 where there is no uncertainty at all.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="line"/> is null.</exception>
     public double ShareOf(BudgetLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
@@ -89,6 +93,7 @@ public sealed class UncertaintyBudget
     /// </summary>
     /// <param name="confidence">Above 0 and below 1.</param>
     /// <returns>The factor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="confidence"/> is outside its range.</exception>
     public double CoverageFactor(double confidence = UsualConfidence)
     {
         Guard.Within(confidence, double.Epsilon, 1 - 1e-12);
@@ -105,6 +110,7 @@ public sealed class UncertaintyBudget
     /// <summary>The correlation of two results through the quantities that both are computed from (JCGM 100:2008, F.1.2.3).</summary>
     /// <param name="other">Another budget.</param>
     /// <returns>From -1 to 1; 0 where they share nothing, or either has no uncertainty.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>
     public double CorrelationWith(UncertaintyBudget other)
     {
         ArgumentNullException.ThrowIfNull(other);

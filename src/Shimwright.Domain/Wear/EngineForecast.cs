@@ -55,6 +55,8 @@ public sealed class EngineForecast
     /// <param name="wear">What its checks say.</param>
     /// <param name="risk">The risk at which the next check is due, 0 to 1.</param>
     /// <returns>The forecast.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="wear"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="risk"/> is outside its range.</exception>
     public static EngineForecast Of(EngineWear wear, double risk = UsualRisk)
     {
         ArgumentNullException.ThrowIfNull(wear);
@@ -64,6 +66,7 @@ public sealed class EngineForecast
     /// <summary>The chance that any valve is outside its band, or has been, when the clock stands at <paramref name="clock"/>.</summary>
     /// <param name="clock">A clock not before that of the last check.</param>
     /// <returns>1 - Π(1 - P) over the valves, which are independent.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="clock"/> is before that of the last check.</exception>
     public double RiskAt(double clock)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(clock, Clock);

@@ -37,6 +37,7 @@ public sealed class EngineWear
     /// <summary>What is expected of each valve when the clock will stand at <paramref name="clock"/>.</summary>
     /// <param name="clock">A clock not before that of the last check.</param>
     /// <returns>Each valve's state.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="clock"/> is before that of the last check.</exception>
     public IReadOnlyList<WearState> PredictedAt(double clock)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(clock, Clock);

@@ -16,6 +16,7 @@ public readonly record struct RateEvidence(double Rate, double Uncertainty)
     /// <param name="state">The state after the checks.</param>
     /// <param name="usual">What was usual before them, its spread above 0.</param>
     /// <returns>The evidence.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="usual"/> is null.</exception>
     public static RateEvidence? Of(WearState state, RateDistribution usual)
     {
         ArgumentNullException.ThrowIfNull(usual);
@@ -49,6 +50,7 @@ public static class PooledRates
     /// <param name="side">The side.</param>
     /// <param name="card">What the card holds usual.</param>
     /// <returns>Mean and spread, or null.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="fleet"/> or <paramref name="card"/> is null.</exception>
     public static RateDistribution? Of(IEnumerable<IReadOnlyList<WearCheck>> fleet, ValveSide side, UsualWear card)
     {
         ArgumentNullException.ThrowIfNull(fleet);
@@ -59,6 +61,7 @@ public static class PooledRates
     /// <summary>The law of a side from what each engine says of it; null while too few engines say something.</summary>
     /// <param name="fleet">The evidence of each engine.</param>
     /// <returns>Mean and spread, or null.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="fleet"/> is null.</exception>
     public static RateDistribution? Of(IReadOnlyList<IReadOnlyList<RateEvidence>> fleet)
     {
         ArgumentNullException.ThrowIfNull(fleet);
@@ -70,6 +73,7 @@ public static class PooledRates
     /// <param name="side">The side.</param>
     /// <param name="card">What the card holds usual.</param>
     /// <returns>The evidence of each valve that says something.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="checks"/> or <paramref name="card"/> is null.</exception>
     public static IReadOnlyList<RateEvidence> EvidenceOf(IReadOnlyList<WearCheck> checks, ValveSide side, UsualWear card)
     {
         ArgumentNullException.ThrowIfNull(checks);
@@ -93,6 +97,8 @@ public static class PooledRates
     /// <summary>The law that makes the evidence likeliest.</summary>
     /// <param name="evidence">Two valves at least.</param>
     /// <returns>Mean and spread.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="evidence"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no second valve in <paramref name="evidence"/>.</exception>
     public static RateDistribution Fit(IReadOnlyList<RateEvidence> evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);

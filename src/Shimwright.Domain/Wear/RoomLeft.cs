@@ -27,6 +27,8 @@ public sealed record RoomLeft
     /// <param name="leverage">ρ.</param>
     /// <param name="rate">Clearance lost per hour or km, mm.</param>
     /// <returns>The room.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="leverage"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="fitted"/> or <paramref name="thinnest"/> is not finite.</exception>
     public static RoomLeft Of(double fitted, double thinnest, Leverage leverage, double rate)
     {
         ArgumentNullException.ThrowIfNull(leverage);

@@ -9,6 +9,7 @@ public sealed record RateDistribution
     /// <summary>Makes a law.</summary>
     /// <param name="mean">Mean rate, mm of clearance lost per hour or km; negative where clearance is gained.</param>
     /// <param name="spread">Standard deviation of the rate between valves, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="mean"/> is not finite, or <paramref name="spread"/> is outside its range.</exception>
     public RateDistribution(double mean, double spread)
     {
         Mean = Guard.Finite(mean);
@@ -41,6 +42,7 @@ public sealed record UsualWear
     /// <param name="interval">The maker's interval between checks, hours or km, above 0 to 10,000,000.</param>
     /// <param name="lossPerInterval">Clearance that a valve loses in an interval on average, mm.</param>
     /// <param name="spread">Standard deviation of that loss between valves, mm, 0 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="interval"/>, <paramref name="lossPerInterval"/> or <paramref name="spread"/> is outside its range.</exception>
     public UsualWear(double interval, double lossPerInterval = 0.02, double spread = 0.02)
     {
         Interval = Guard.Within(interval, double.Epsilon, LongestInterval);
@@ -72,6 +74,7 @@ public sealed record UsualWear
     /// <param name="side">The side.</param>
     /// <param name="rates">Its law.</param>
     /// <returns>Usual wear with that law.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="rates"/> is null.</exception>
     public UsualWear With(ValveSide side, RateDistribution rates)
     {
         ArgumentNullException.ThrowIfNull(rates);

@@ -13,6 +13,9 @@ public sealed record WearCheck
     /// <param name="check">What was read.</param>
     /// <param name="fitted">The thickness found at each valve, in the engine's order, null where it is not known; left out where none is.</param>
     /// <param name="changes">What was done after the readings, at most one change a valve.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="check"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="clock"/> is outside its range, or <paramref name="fitted"/> has not one entry a valve.</exception>
+    /// <exception cref="ArgumentException">One of <paramref name="changes"/> belongs to no valve of the engine, or two belong to one.</exception>
     public WearCheck(
         double clock, EngineCheck check, IEnumerable<Thickness?>? fitted = null, IEnumerable<Adjustment>? changes = null)
     {

@@ -16,6 +16,8 @@ public static class WearFilter
     /// <param name="seating">How well a change is carried out; what is usual where it is left out.</param>
     /// <param name="strayWeight">The weight of a valve whose past says nothing, at every check but the first.</param>
     /// <returns>Every valve at every check.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="checks"/> or <paramref name="wear"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="checks"/> are none or not oldest first.</exception>
     public static EngineWear Follow(
         IReadOnlyList<WearCheck> checks, UsualWear wear, Seating? seating = null, double strayWeight = HistoryPrior.UsualStrayWeight)
     {
@@ -35,6 +37,8 @@ public static class WearFilter
     /// <param name="seating">How well a change is carried out; what is usual where it is left out.</param>
     /// <param name="strayWeight">The weight of a valve whose past says nothing, at every check but the first.</param>
     /// <returns>Every valve at every check.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="start"/>, <paramref name="checks"/> or <paramref name="wear"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="checks"/> are none or not oldest first, or <paramref name="start"/> has not one entry a valve.</exception>
     public static EngineWear Follow(
         IReadOnlyList<WearState> start, IReadOnlyList<WearCheck> checks, UsualWear wear, Seating? seating = null,
         double strayWeight = HistoryPrior.UsualStrayWeight)

@@ -17,6 +17,8 @@ public sealed record WearHorizon
     /// <param name="time">How long, hours or km, above 0.</param>
     /// <param name="diffusion">q, mm² per hour or km, above 0.</param>
     /// <param name="rates">The rate of each valve, in the engine's order.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="rates"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="time"/> or <paramref name="diffusion"/> is outside its range.</exception>
     public WearHorizon(double time, double diffusion, IEnumerable<RateGivenClearance> rates)
     {
         ArgumentNullException.ThrowIfNull(rates);
@@ -39,6 +41,7 @@ public sealed record WearHorizon
     /// <param name="wear">What wear is usual.</param>
     /// <param name="time">How long, hours or km, above 0.</param>
     /// <returns>The horizon.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="engine"/> or <paramref name="wear"/> is null.</exception>
     public static WearHorizon Usual(Engine engine, UsualWear wear, double time)
     {
         ArgumentNullException.ThrowIfNull(engine);
@@ -51,6 +54,7 @@ public sealed record WearHorizon
     /// <param name="wear">What wear is usual.</param>
     /// <param name="time">How long, hours or km, above 0.</param>
     /// <returns>The horizon.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="wear"/> is null.</exception>
     public static WearHorizon Known(IEnumerable<WearState> predicted, UsualWear wear, double time)
     {
         ArgumentNullException.ThrowIfNull(wear);

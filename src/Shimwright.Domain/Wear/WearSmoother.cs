@@ -9,6 +9,7 @@ public static class WearSmoother
     /// <summary>Smooths every valve of an engine.</summary>
     /// <param name="wear">What the filter found.</param>
     /// <returns>For each valve, in the engine's order, its state at each check as found, before the changes made then.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="wear"/> is null.</exception>
     public static IReadOnlyList<IReadOnlyList<WearState>> Smooth(EngineWear wear)
     {
         ArgumentNullException.ThrowIfNull(wear);

@@ -33,6 +33,7 @@ public readonly record struct WearState(
     /// <param name="variance">Its variance, mm².</param>
     /// <param name="rates">What rates are usual.</param>
     /// <returns>The state, clearance and rate independent.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="rates"/> is null.</exception>
     public static WearState At(double clearance, double variance, RateDistribution rates)
     {
         ArgumentNullException.ThrowIfNull(rates);

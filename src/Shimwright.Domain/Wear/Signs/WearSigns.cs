@@ -14,6 +14,7 @@ public static class WearSigns
     /// <param name="thinnest">The thinnest shim that can be had, mm, or null.</param>
     /// <param name="limit">The tail probability from which a sign is said.</param>
     /// <returns>The signs, in the order of <see cref="SignKind"/>.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="wear"/> is null.</exception>
     public static IReadOnlyList<WearSign> Of(EngineWear wear, double? thinnest = null, double limit = UsualLimit)
     {
         ArgumentNullException.ThrowIfNull(wear);
