@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;
 using Shimwright.Storage;
-using Shimwright.Web.Shell;
+using Shimwright.Web.Hosting;
 
 [assembly: AssemblyFixture(typeof(Shimwright.Web.Tests.RunningBench.Servers))]
 

@@ -3,7 +3,7 @@ using System.Globalization;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
 using Shimwright.Storage.Database;
-using Shimwright.Web.Shell;
+using Shimwright.Web.Hosting;
 
 namespace Shimwright.Cli.Commands;
 

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Routing;
 using Shimwright.Bench;
 using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Members;
-using Shimwright.Web.Shell;
+using Shimwright.Pages.Shell;
 
 namespace Shimwright.Web.Api;
 

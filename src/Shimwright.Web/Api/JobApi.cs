@@ -11,6 +11,7 @@ using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Pages.Shell;
 
 namespace Shimwright.Web.Api;
 
@@ -36,7 +37,7 @@ internal static class JobApi
 
     private static async Task<Ok<JobPageDocument>> ListAsync(IBench bench, CancellationToken cancel, string? open = null, string? page = null)
     {
-        int number = Math.Clamp(Shell.Pager.Read(page), 1, 1_000_000);
+        int number = Math.Clamp(Pager.Read(page), 1, 1_000_000);
         int skip = (number - 1) * PerPage;
         IReadOnlyList<JobSummary> jobs = open == "false"
             ? await bench.Jobs.ClosedAsync(skip, PerPage, cancel)

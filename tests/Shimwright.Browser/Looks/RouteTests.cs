@@ -1,6 +1,6 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Components;
-using Shimwright.Web.Shell;
+using Shimwright.Pages.Shell;
 
 namespace Shimwright.Browser.Looks;
 
@@ -9,7 +9,7 @@ public class RouteTests
     [Fact]
     public void Routes_OfTheProgram_AreAllLookedAt()
     {
-        string[] routes = [.. typeof(BenchServer).Assembly.GetTypes().SelectMany(t => t.GetCustomAttributes<RouteAttribute>()).Select(r => r.Template).Order(StringComparer.Ordinal)];
+        string[] routes = [.. typeof(Document).Assembly.GetTypes().SelectMany(t => t.GetCustomAttributes<RouteAttribute>()).Select(r => r.Template).Order(StringComparer.Ordinal)];
         string[] seen = [.. PageList.All.Select(p => p.Route).Distinct().Order(StringComparer.Ordinal)];
         Assert.Equal(routes, seen);
     }

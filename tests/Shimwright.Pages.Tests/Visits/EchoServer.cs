@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Shimwright.Pages.Visits;
-using Shimwright.Web.Shell;
+using Shimwright.Web.Requests;
 
 namespace Shimwright.Pages.Tests.Visits;
 

@@ -3,7 +3,7 @@ using Shimwright.Bench.Drawer;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
-using Shimwright.Web.Drawer;
+using Shimwright.Pages.Drawer;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Drawer;

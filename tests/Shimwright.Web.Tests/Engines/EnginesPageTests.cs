@@ -1,7 +1,7 @@
 using System.Globalization;
 using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Cards;
-using Shimwright.Web.Shell;
+using Shimwright.Pages.Shell;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Engines;

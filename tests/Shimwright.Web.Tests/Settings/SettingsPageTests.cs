@@ -2,7 +2,7 @@ using System.Net;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Written;
-using Shimwright.Web.Settings;
+using Shimwright.Pages.Settings;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Settings;

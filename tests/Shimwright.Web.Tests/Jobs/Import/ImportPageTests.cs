@@ -34,7 +34,7 @@ public class ImportPageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
-        byte[] blanks = new byte[2 * Web.Shell.BenchServer.LargestBody];
+        byte[] blanks = new byte[2 * Web.Requests.BodyLimit.Usual];
         Array.Fill(blanks, (byte)' ');
         FetchedPage page = await SendAsync(client, [.. blanks, .. DemoEngine.File()]);
         Assert.EndsWith("/close", page.Address.AbsolutePath, StringComparison.Ordinal);

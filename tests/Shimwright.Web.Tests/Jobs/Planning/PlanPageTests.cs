@@ -6,7 +6,8 @@ using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
-using Shimwright.Web.Jobs.Planning;
+using Shimwright.Pages.Jobs.Planning;
+using Shimwright.Pages.Wording;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Jobs.Planning;
@@ -34,12 +35,12 @@ public class PlanPageTests
             Assert.Contains(LengthStyle.Millimetres.Clearance(v.Estimate.Mean), row, StringComparison.Ordinal);
             Assert.Contains(PlanWords.Action(v), row, StringComparison.Ordinal);
             Assert.Contains(v.To is { } to ? LengthStyle.Millimetres.Shim(to.Thickness) : "", row, StringComparison.Ordinal);
-            Assert.Contains(v.Chance is { } chance ? PlanWords.Chance(chance) : "", row, StringComparison.Ordinal);
+            Assert.Contains(v.Chance is { } chance ? Chances.Fine(chance) : "", row, StringComparison.Ordinal);
             Assert.Contains(v.Working, page.Document.QuerySelector("table.plan")!.TextContent, StringComparison.Ordinal);
         });
         string totals = page.Document.QuerySelector("dl.totals")!.TextContent;
-        Assert.Contains(PlanWords.Chance(expected.ChanceAll), totals, StringComparison.Ordinal);
-        Assert.Contains(PlanWords.Minutes(expected.Minutes), totals, StringComparison.Ordinal);
+        Assert.Contains(Chances.Fine(expected.ChanceAll), totals, StringComparison.Ordinal);
+        Assert.Contains(Times.Minutes(expected.Minutes), totals, StringComparison.Ordinal);
         Assert.All(expected.Stranded, s => Assert.Contains(s.Why, page.Text, StringComparison.Ordinal));
         Assert.All(expected.Cautions, c => Assert.Contains(c, page.Text, StringComparison.Ordinal));
     }

@@ -1,0 +1,152 @@
+using System.Text.Json.Nodes;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Members;
+
+namespace Shimwright.Pages.Engines;
+
+/// <summary>Makes a card of answers. What cannot be read is noted under the question's name and left out.</summary>
+internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
+{
+    private readonly List<JobProblem> _problems = [];
+
+    /// <summary>What could not be read.</summary>
+    public IReadOnlyList<JobProblem> Problems => _problems;
+
+    /// <summary>The card; to be asked for once the first two screens are right.</summary>
+    public JsonObject Make()
+    {
+        ValveTrainWords train = answers.Train!;
+        JsonObject card = new() { ["name"] = answers["name"], ["valvetrain"] = train.Name };
+        if (train.AsksRatio)
+        {
+            Put(card, "ratio", TypedNumber.Plain(answers["ratio"], "ratio", needed: false));
+        }
+
+        if (train.Adjuster == Domain.Engines.Adjuster.Screw)
+        {
+            Put(card, "pitch", lengths.Read(answers["pitch"], "pitch"));
+        }
+
+        card["valves"] = Valves();
+        if (Layout() is { } layout)
+        {
+            card["layout"] = layout;
+        }
+
+        if (TypedNumber.Clock(answers["interval"], "interval", ClockUnit, needed: false).Note(_problems) is { } interval)
+        {
+            card["wear"] = new JsonObject { ["clock"] = ClockUnit == "km" ? "km" : "hours", ["interval"] = interval };
+        }
+
+        else if (ClockUnit == "km" && answers["interval"].Length == 0)
+        {
+            _problems.Add(new("interval", "nothing was entered", "that the clock counts kilometres is kept with the maker's interval; enter it, or leave the clock at hours"));
+        }
+
+        return card;
+    }
+
+    private string ClockUnit => answers["clock"] == "km" ? "km" : "h";
+
+    private JsonArray Valves()
+    {
+        (int intake, int exhaust) = answers.Split!.Value;
+        JsonArray valves = [];
+        Add("I", "intake", intake, "intakeLow", "intakeHigh");
+        Add("E", "exhaust", exhaust, "exhaustLow", "exhaustHigh");
+        return valves;
+
+        void Add(string letter, string side, int each, string low, string high)
+        {
+            double? from = lengths.Read(answers[low], low).Note(_problems);
+            double? to = lengths.Read(answers[high], high).Note(_problems);
+            for (int v = 0; v < each * answers.Cylinders!.Value; v++)
+            {
+                int cylinder = (v / each) + 1;
+                valves.Add(new JsonObject
+                {
+                    ["id"] = $"{letter}{v + 1}",
+                    ["cylinder"] = cylinder,
+                    ["side"] = side,
+                    ["access"] = AccessOf(cylinder, side),
+                    ["band"] = new JsonArray([.. new[] { from, to }.OfType<double>().Select(l => JsonValue.Create(l))]),
+                });
+            }
+        }
+    }
+
+    private string AccessOf(int cylinder, string side)
+    {
+        string what = answers.Train!.LiftsCamshafts ? "cam" : answers.Train.Adjuster == Domain.Engines.Adjuster.Screw ? "rocker cover" : "cover";
+        string ofSide = answers.BySide ? $"{side} {what}" : what;
+        return answers.TwoBanks ? $"bank {answers.BankOf(cylinder)} {ofSide}" : ofSide;
+    }
+
+    private JsonObject? Layout()
+    {
+        double[]? angles = Angles();
+        JsonObject? intake = Events("intakeOpens", "opensBtdc", "intakeCloses", "closesAbdc");
+        JsonObject? exhaust = Events("exhaustOpens", "opensBbdc", "exhaustCloses", "closesAtdc");
+        if (answers.Order is not { } order)
+        {
+            if (answers["order"].Length > 0)
+            {
+                _problems.Add(new("order", $"found \"{answers["order"]}\"", "enter the cylinders in the order in which they fire, such as 1-3-4-2"));
+            }
+            else if (intake is not null || exhaust is not null || angles is not null)
+            {
+                _problems.Add(new("order", "nothing was entered", "cam events and angles need it; enter it, or leave them out too"));
+            }
+
+            return null;
+        }
+
+        if (!order.Order().SequenceEqual(Enumerable.Range(1, answers.Cylinders!.Value)))
+        {
+            _problems.Add(new("order", $"found {FiringOrders.Text(order)}", $"each of the cylinders 1 to {answers.Cylinders} stands there once"));
+            return null;
+        }
+
+        JsonObject layout = new() { ["firingOrder"] = new JsonArray([.. order.Select(c => JsonValue.Create(c))]) };
+        if (angles is not null)
+        {
+            layout["firingAngles"] = new JsonArray([.. angles.Select(a => JsonValue.Create(a))]);
+        }
+
+        if (intake is not null)
+        {
+            layout["intake"] = intake;
+        }
+
+        if (exhaust is not null)
+        {
+            layout["exhaust"] = exhaust;
+        }
+
+        return layout;
+    }
+
+    private double[]? Angles()
+    {
+        string[] typed = answers["angles"].Split([' ', ';', '/'], StringSplitOptions.RemoveEmptyEntries);
+        double?[] read = [.. typed.Select(a => TypedNumber.Degrees(a, "angles").Note(_problems))];
+        return read.Length == 0 || read.Contains(null) ? null : [.. read.OfType<double>()];
+    }
+
+    /// <summary>The events of a side: both or none.</summary>
+    private JsonObject? Events(string opens, string opensName, string closes, string closesName)
+    {
+        bool asked = answers[opens].Length > 0 || answers[closes].Length > 0;
+        double? open = TypedNumber.Degrees(answers[opens], opens, needed: asked).Note(_problems);
+        double? close = TypedNumber.Degrees(answers[closes], closes, needed: asked).Note(_problems);
+        return open is { } o && close is { } c ? new() { [opensName] = o, [closesName] = c } : null;
+    }
+
+    private void Put(JsonObject card, string name, TypedNumber number)
+    {
+        if (number.Note(_problems) is { } value)
+        {
+            card[name] = value;
+        }
+    }
+}

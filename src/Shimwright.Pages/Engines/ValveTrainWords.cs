@@ -1,0 +1,31 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Guidance;
+
+namespace Shimwright.Pages.Engines;
+
+/// <summary>A kind of valve train in the words of the bench.</summary>
+/// <param name="Name">Its name in a card.</param>
+/// <param name="Adjuster">The kind.</param>
+/// <param name="Title">What a person taps.</param>
+/// <param name="Hint">How it is told from the others.</param>
+public sealed record ValveTrainWords(string Name, Adjuster Adjuster, string Title, string Hint)
+{
+    public static IReadOnlyList<ValveTrainWords> All { get; } =
+    [
+        new("shim-under-bucket", Adjuster.ShimUnderBucket, "Shim under bucket", "A small shim between bucket and valve stem; the camshaft comes out to reach it."),
+        new("shim-over-bucket", Adjuster.ShimOverBucket, "Shim over bucket", "A large shim on top of the bucket, right under the cam; the camshaft stays in."),
+        new("graded-bucket", Adjuster.GradedBucket, "Graded bucket", "No shim: the bucket itself comes in crown thicknesses; the camshaft comes out."),
+        new("finger-follower", Adjuster.FingerFollower, "Shim under finger", "A shim on the valve stem under a finger follower."),
+        new("screw", Adjuster.Screw, "Screw and lock nut", "A rocker with an adjusting screw."),
+    ];
+
+    public static ValveTrainWords Of(Adjuster adjuster) => All.First(t => t.Adjuster == adjuster);
+
+    public static ValveTrainWords? Named(string? name) => All.FirstOrDefault(t => t.Name == name);
+
+    /// <summary>Whether the ratio is worth asking for: under a direct-acting cam it is 1.</summary>
+    public bool AsksRatio => Adjuster is Adjuster.FingerFollower or Adjuster.Screw;
+
+    /// <summary>Whether camshafts come out to reach the adjusters.</summary>
+    public bool LiftsCamshafts => WorkOrder.LiftsCamshafts(Adjuster);
+}

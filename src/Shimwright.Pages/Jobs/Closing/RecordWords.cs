@@ -1,0 +1,69 @@
+using System.Globalization;
+using Shimwright.Bench.Due;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Wording;
+using Shimwright.Pages.Jobs.Planning;
+using Shimwright.Pages.Wording;
+
+namespace Shimwright.Pages.Jobs.Closing;
+
+/// <summary>A record in words that the owner of an engine reads.</summary>
+internal static class RecordWords
+{
+    /// <summary>What a gap means: too tight, too wide, within the limits, or at their edge.</summary>
+    public static string Gap(EstimateRow? gap, IReadOnlyList<double> band) => gap switch
+    {
+        null => "not measured",
+        { Status: "in" } => "within limits",
+        { Status: "out" } => gap.Mean < (band[0] + band[1]) / 2 ? "too tight" : "too wide",
+        _ => gap.Mean < (band[0] + band[1]) / 2 ? "near the lower limit" : "near the upper limit",
+    };
+
+    /// <summary>A gap with how well it is known.</summary>
+    public static string Length(EstimateRow? gap, LengthStyle lengths) =>
+        gap is null ? "" : $"{lengths.Clearance(gap.Mean)} \u00b1 {lengths.Clearance((gap.High - gap.Low) / 2)}";
+
+    /// <summary>What was done at a valve.</summary>
+    public static string Done(RecordRow row, LengthStyle lengths) => row switch
+    {
+        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness)} \u2192 {lengths.Shim(fitted.Thickness)}",
+        { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness)} fitted",
+        { Change: "turn", Turns: { } turns } => $"screw {WorkingWords.Flats(turns)}",
+        { Found: { } found } => $"{lengths.Shim(found.Thickness)} left in",
+        _ => "left alone",
+    };
+
+    /// <summary>What the last column says of a valve.</summary>
+    public static string Verdict(RecordRow row) =>
+        row.Passes ? "passes" : row is { Change: not null, ReadAgain: false } ? "not checked again" : row.After is null ? "not measured" : "fails";
+
+    /// <summary>The record in one sentence.</summary>
+    public static string Summary(JobRecord record)
+    {
+        int changed = record.Valves.Count(v => v.Change is not null);
+        string work = changed == 0 ? "No valve was changed" : $"{changed} of {record.Valves.Count} valves {(changed == 1 ? "was" : "were")} adjusted";
+        string[] bad = [.. record.Valves.Where(v => !v.Passes).Select(v => v.Valve)];
+        return bad.Length == 0
+            ? $"{work}. All {record.Valves.Count} valves are within the maker's limits."
+            : $"{work}. {string.Join(", ", bad)} {(bad.Length == 1 ? "is" : "are")} not known to be within the maker's limits: see below before the engine is run.";
+    }
+
+    public static string Clock(double clock, string unit) => string.Create(CultureInfo.InvariantCulture, $"{clock:0.#} {unit}");
+
+    /// <summary>
+    /// By when to look at the engine again, as it stands on paper, with the risk that is run until then (less where the maker's
+    /// interval comes first); empty where its card does not say what wear is usual.
+    /// </summary>
+    public static string NextCheck(KeptForecast forecast, string unit) => forecast switch
+    {
+        { CheckBy: null } => "",
+        { CheckBy: { } by } when by <= forecast.Clock => "soon: a valve may be outside its limits already",
+        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now; {RiskUntil(forecast)}",
+        { CheckBy: { } by } => $"by {Clock(by, unit)}; {RiskUntil(forecast)}",
+    };
+
+    private static string RiskUntil(KeptForecast forecast) => $"until then a chance of at most {Chances.Rough(forecast.Risk)} that a valve leaves its limits";
+
+    public static string Opened(JobRecord record) => PlanWords.List(record.Opened);
+}

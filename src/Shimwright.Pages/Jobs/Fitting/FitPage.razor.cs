@@ -1,0 +1,84 @@
+using Microsoft.AspNetCore.Components;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Members;
+using Shimwright.Pages.Shell;
+
+namespace Shimwright.Pages.Jobs.Fitting;
+
+/// <summary>Carrying the plan out: a tick list in working order.</summary>
+public sealed partial class FitPage : JobPage
+{
+    private FitView _view = null!;
+
+    [SupplyParameterFromQuery(Name = "edit")]
+    private string? Editing { get; set; }
+
+    [SupplyParameterFromForm(Name = "Tick")]
+    private TickForm? Tick { get; set; }
+
+    [SupplyParameterFromForm(Name = "Fit")]
+    private FitForm? Fit { get; set; }
+
+    [SupplyParameterFromForm(Name = "Undo")]
+    private UndoForm? Undo { get; set; }
+
+    private string Address => $"/jobs/{Id}/fit";
+
+    private bool HasShims => Sheet.Engine.Valvetrain.HasShims;
+
+    private bool IsClosed => Sheet.Closing is not null;
+
+    protected override async Task OnInitializedAsync()
+    {
+        await base.OnInitializedAsync();
+        if (Job is not null)
+        {
+            _view = FitView.For(Sheet);
+        }
+    }
+
+    private Task TickAsync() => SendAsync(Tick!, new StepTicked(Tick!.Step ?? "", Tick.Done));
+
+    private Task FitAsync()
+    {
+        List<JobProblem> problems = [];
+        ChangeFact? change = Fit!.Read(HasShims, Lengths, problems);
+        if (change is null)
+        {
+            Refuse(problems);
+            return Task.CompletedTask;
+        }
+
+        return SendAsync(Fit!, change);
+    }
+
+    private async Task UndoAsync()
+    {
+        if (Sheet.InForce.FirstOrDefault(e => e.Number == Undo!.Entry && e.Fact is ChangeFact) is { } entry)
+        {
+            await SendAsync(Undo!, new Undone(entry.Action, entry.Number));
+        }
+        else
+        {
+            Refuse(new JobProblem("valve", "that was taken back already", "look at the list below"));
+        }
+    }
+
+    private async Task SendAsync(ActionForm form, JobFact fact)
+    {
+        await AddAsync(form, Address, fact);
+        _view = FitView.For(Sheet);
+    }
+
+    private sealed class TickForm : ActionForm
+    {
+        public string? Step { get; set; }
+
+        public bool Done { get; set; }
+    }
+
+    private sealed class UndoForm : ActionForm
+    {
+        public int Entry { get; set; }
+    }
+}

@@ -1,0 +1,96 @@
+using Microsoft.AspNetCore.Components;
+using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Settings;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Sheets;
+using Shimwright.Pages.Shell;
+using Shimwright.Pages.Visits;
+
+namespace Shimwright.Pages.Jobs;
+
+/// <summary>What every page of a job does alike: find the job, add facts to it, say what went wrong.</summary>
+public abstract class JobPage : ComponentBase
+{
+    /// <summary>The job.</summary>
+    [Parameter]
+    public Guid Id { get; set; }
+
+    [Inject]
+    protected IVisit Visit { get; set; } = null!;
+
+    [Inject]
+    protected IBench Bench { get; set; } = null!;
+
+    [Inject]
+    protected NavigationManager Navigation { get; set; } = null!;
+
+    [Inject]
+    private JobAnswers Answers { get; set; } = null!;
+
+    /// <summary>The job, or null where there is none.</summary>
+    protected StoredJob? Job { get; private set; }
+
+    protected JobSheet Sheet => Job!.Sheet;
+
+    private protected JobAnswer Answer => Answers.For(Job!);
+
+    protected StoredSettings Settings { get; private set; } = new(0, new BenchSettings());
+
+    protected LengthStyle Lengths { get; private set; } = LengthStyle.Millimetres;
+
+    /// <summary>What was wrong with what was sent.</summary>
+    protected IReadOnlyList<JobProblem> Problems { get; private set; } = [];
+
+    /// <summary>What another device added in between and has to be seen first.</summary>
+    protected IReadOnlyList<JobEntry> Unseen { get; private set; } = [];
+
+    protected override async Task OnInitializedAsync()
+    {
+        await LoadAsync();
+        if (Job is null)
+        {
+            Navigation.NotFound();
+        }
+    }
+
+    /// <summary>Adds facts in one action and goes on to an address; where they are refused, the page is shown again and says why.</summary>
+    private protected async Task AddAsync(ActionForm form, string next, params IReadOnlyList<JobFact> facts)
+    {
+        if (await SaveAsync(form, facts))
+        {
+            Navigation.NavigateTo(next);
+        }
+    }
+
+    /// <summary>Adds facts in one action and stays; where they are refused, the page says why.</summary>
+    private protected async Task<bool> SaveAsync(ActionForm form, params IReadOnlyList<JobFact> facts)
+    {
+        AddResult result = await Bench.Jobs.AddAsync(Id, new Addition(form.Action, Visit.Device, form.Seen, facts));
+        if (!result.IsSaved)
+        {
+            Refuse(result.Problems);
+            Unseen = result.Unseen;
+        }
+
+        await LoadAsync();
+        return result.IsSaved;
+    }
+
+    /// <summary>Shows the page again with what is wrong.</summary>
+    protected void Refuse(params IReadOnlyList<JobProblem> problems)
+    {
+        Problems = problems;
+        Visit.Refuse();
+    }
+
+    private async Task LoadAsync()
+    {
+        Job = await Bench.Jobs.FindAsync(Id);
+        Settings = await Bench.Settings.CurrentAsync();
+        Lengths = new LengthStyle(LengthStyle.UnitOf(Settings.Settings.Unit) ?? LengthUnit.Mm);
+    }
+}

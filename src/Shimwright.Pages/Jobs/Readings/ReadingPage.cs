@@ -1,0 +1,31 @@
+using Microsoft.AspNetCore.Components;
+
+namespace Shimwright.Pages.Jobs.Readings;
+
+/// <summary>What the two pages do alike on which valves are read: which valve is selected, and where a form leads.</summary>
+public abstract class ReadingPage : JobPage
+{
+    /// <summary>The valve that was asked for; it may be none of the engine's.</summary>
+    [SupplyParameterFromQuery(Name = "valve")]
+    protected string? Selected { get; set; }
+
+    /// <summary>The last part of the page's address.</summary>
+    protected abstract string Page { get; }
+
+    private protected string Link(RoundValve valve) => $"/jobs/{Id}/{Page}?valve={Uri.EscapeDataString(valve.Valve.Id)}";
+
+    /// <summary>The same, at the place of the page where the valve is: on a phone that is below the head.</summary>
+    private protected string LinkTo(RoundValve valve) => Link(valve) + "#valve";
+
+    /// <summary>Adds what a form brought, or says what is wrong with it; the page stays at the valve.</summary>
+    private protected Task SendAsync(SentReading sent, RoundValve valve)
+    {
+        if (sent.Problems.Count == 0)
+        {
+            return AddAsync(sent.Form, LinkTo(valve), sent.Facts);
+        }
+
+        Refuse(sent.Problems);
+        return Task.CompletedTask;
+    }
+}

@@ -1,0 +1,43 @@
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Pages.Jobs;
+
+/// <summary>A stage of a job as its pages list it.</summary>
+internal sealed record StageLink(JobStage Stage, string Name, string Page)
+{
+    /// <summary>The stages of a job in working order; an engine with screws has no shims to measure.</summary>
+    public static IReadOnlyList<StageLink> Of(JobSheet sheet) =>
+    [
+        new(JobStage.Measure, "Measure", "measure"),
+        .. sheet.Engine.Valvetrain.HasShims ? [new StageLink(JobStage.Shims, "Shims", "shims")] : Array.Empty<StageLink>(),
+        new(JobStage.Plan, "Plan", "plan"),
+        new(JobStage.Fit, "Fit", "fit"),
+        new(JobStage.Recheck, "Re-check", "recheck"),
+        new(JobStage.Close, "Close", "close"),
+    ];
+
+    /// <summary>The address of the page on which the next thing is done.</summary>
+    public static string Next(Guid job, JobStage stage) => stage switch
+    {
+        JobStage.Measure => $"/jobs/{job}/measure",
+        JobStage.Shims => $"/jobs/{job}/shims",
+        JobStage.Plan => $"/jobs/{job}/plan",
+        JobStage.Fit => $"/jobs/{job}/fit",
+        JobStage.Recheck => $"/jobs/{job}/recheck",
+        JobStage.Close => $"/jobs/{job}/close",
+        _ => $"/jobs/{job}/record",
+    };
+
+    /// <summary>The next thing to do, in words.</summary>
+    public static string Words(JobStage stage) => stage switch
+    {
+        JobStage.Measure => "Feel the gaps that have no reading yet.",
+        JobStage.Shims => "Enter the shim found at every valve.",
+        JobStage.Plan => "Look at the plan and accept one.",
+        JobStage.Fit => "Carry the plan out and tick each step.",
+        JobStage.Recheck => "Feel every changed valve again.",
+        JobStage.Close => "See the verdict and close the job.",
+        _ => "Closed: the record can be read and printed.",
+    };
+}

@@ -1,0 +1,48 @@
+using Shimwright.Domain.Engines;
+
+namespace Shimwright.Pages.Pictures;
+
+/// <summary>A valve as the picture of the head shows it.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Status">in, out, unsettled or none.</param>
+/// <param name="Link">Where it leads to, or null.</param>
+/// <param name="IsSelected">Whether it is the one that the page is about.</param>
+/// <param name="Word">The status in other words than the usual, or null.</param>
+public sealed record HeadValve(Valve Valve, string Status, string? Link, bool IsSelected = false, string? Word = null);
+
+/// <summary>One cylinder in the picture, its valves in the order of the card.</summary>
+internal sealed record HeadCylinder(int Number, IReadOnlyList<HeadValve> Intake, IReadOnlyList<HeadValve> Exhaust);
+
+/// <summary>
+/// Which cylinders stand beside each other: in one row, or in two where the card's access groups fall into two sets that
+/// share no cylinder, as they do where each bank has its own covers and camshafts.
+/// </summary>
+internal static class HeadPlan
+{
+    public static IReadOnlyList<IReadOnlyList<HeadCylinder>> RowsOf(IReadOnlyList<HeadValve> valves)
+    {
+        HeadCylinder[] cylinders = [.. valves.GroupBy(v => v.Valve.Cylinder).OrderBy(c => c.Key).Select(c => new HeadCylinder(
+            c.Key,
+            [.. c.Where(v => v.Valve.Side == ValveSide.Intake)],
+            [.. c.Where(v => v.Valve.Side == ValveSide.Exhaust)]))];
+        List<HashSet<int>> heads = HeadsOf(valves);
+        return heads.Count == 2
+            ? [.. heads.Select(h => (IReadOnlyList<HeadCylinder>)[.. cylinders.Where(c => h.Contains(c.Number))])]
+            : [cylinders];
+    }
+
+    /// <summary>Sets of cylinders that are reached by lifting the same parts, the set of the lowest cylinder first.</summary>
+    private static List<HashSet<int>> HeadsOf(IReadOnlyList<HeadValve> valves)
+    {
+        List<HashSet<int>> heads = [];
+        foreach (IGrouping<string, HeadValve> group in valves.GroupBy(v => v.Valve.Access, StringComparer.Ordinal))
+        {
+            HashSet<int> reached = [.. group.Select(v => v.Valve.Cylinder)];
+            List<HashSet<int>> joined = [.. heads.Where(h => h.Overlaps(reached))];
+            heads.RemoveAll(joined.Contains);
+            heads.Add([.. joined.SelectMany(h => h), .. reached]);
+        }
+
+        return [.. heads.OrderBy(h => h.Min())];
+    }
+}

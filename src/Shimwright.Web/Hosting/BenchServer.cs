@@ -1,0 +1,106 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.HostFiltering;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Shimwright.Bench;
+using Shimwright.Bench.Jobs;
+using Shimwright.Pages.Shell;
+using Shimwright.Pages.Visits;
+using Shimwright.Storage;
+using Shimwright.Web.Api;
+using Shimwright.Web.Files;
+using Shimwright.Web.Requests;
+
+namespace Shimwright.Web.Hosting;
+
+/// <summary>What the bench's server is started with.</summary>
+/// <param name="Database">The database, prepared.</param>
+/// <param name="Port">The port on 127.0.0.1; 0 for any that is free.</param>
+/// <param name="KeyFolder">Where the keys of forms are kept, so that a page outlives a restart; null for none.</param>
+/// <param name="Time">The clock.</param>
+public sealed record BenchServerOptions(BenchDatabase Database, int Port, string? KeyFolder, TimeProvider Time);
+
+/// <summary>The bench's server: pages, API and files, on this machine only.</summary>
+public static class BenchServer
+{
+    /// <summary>Builds the server; it is not started yet.</summary>
+    /// <param name="options">What it is started with.</param>
+    /// <returns>The application.</returns>
+    public static WebApplication Build(BenchServerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            // Where the program lies, wherever it was started: its own files are served from there.
+            ContentRootPath = AppContext.BaseDirectory,
+            WebRootPath = Path.Combine(AppContext.BaseDirectory, "wwwroot"),
+        });
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = BodyLimit.Usual;
+            kestrel.Listen(System.Net.IPAddress.Loopback, options.Port);
+        });
+        builder.WebHost.UseStaticWebAssets();
+        builder.Logging.ClearProviders().AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
+            // Says that the keys of forms lie in the file readable by whoever can read the folder, which is so on purpose: so does the database.
+            .AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
+        AddServices(builder.Services, options);
+        WebApplication app = builder.Build();
+        UsePipeline(app);
+        return app;
+    }
+
+    private static void AddServices(IServiceCollection services, BenchServerOptions options)
+    {
+        services.AddSingleton(options.Database);
+        services.AddSingleton<IBench>(options.Database);
+        services.AddSingleton(options.Time);
+        services.AddScoped<RequestVisit>();
+        services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
+        services.AddSingleton<JobAnswers>();
+        services.AddHostedService<ForecastKeeper>();
+        services.AddRazorComponents();
+        services.AddAntiforgery(a => a.Cookie.SameSite = SameSiteMode.Strict);
+        services.Configure<HostFilteringOptions>(h =>
+        {
+            h.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];
+            h.AllowEmptyHosts = false;
+            h.IncludeFailureMessage = false;
+        });
+        services.Configure<FormOptions>(f => f.MultipartBodyLengthLimit = Shimwright.Jobs.JobFile.LargestBytes);
+        services.AddProblemDetails();
+        services.AddBenchApi();
+        IDataProtectionBuilder keys = services.AddDataProtection().SetApplicationName("shimwright");
+        if (options.KeyFolder is { } folder)
+        {
+            keys.PersistKeysToFileSystem(new DirectoryInfo(folder));
+        }
+    }
+
+    private static void UsePipeline(WebApplication app)
+    {
+        app.UseHostFiltering();
+        app.Use(SecurityHeaders.Add);
+        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = ErrorPages.Address, CreateScopeForErrors = true });
+        app.UseStatusCodePagesWithReExecute(ErrorPages.Address, "?code={0}", createScopeForStatusCodePages: true);
+        app.Use(ErrorPages.Fetch);
+        app.Use(ApiErrors.Describe);
+        app.Use(BodyLimit.Check);
+        app.Use(DeviceCookie.Name);
+        app.UseAntiforgery();
+        app.MapStaticAssets();
+        app.MapHealth();
+        app.MapBenchApi();
+        app.MapJobFiles();
+        app.MapDueCalendar();
+        app.MapDrawerFile();
+        app.MapOrderFile();
+        app.MapFeelFiles();
+        app.MapRazorComponents<App>().AddAdditionalAssemblies(typeof(Document).Assembly).Add(BodyLimit.OfPage);
+    }
+}

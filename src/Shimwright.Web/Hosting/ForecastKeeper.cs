@@ -1,0 +1,43 @@
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using Shimwright.Bench;
+
+namespace Shimwright.Web.Hosting;
+
+/// <summary>Keeps the forecasts fresh while the server runs, a few engines at a time, so that the list of what is due only has to read them.</summary>
+internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
+{
+    private const int AtATime = 20;
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(15);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        while (!stoppingToken.IsCancellationRequested)
+        {
+            try
+            {
+                if (await bench.Due.RefreshStaleAsync(AtATime, stoppingToken) > 0)
+                {
+                    continue;
+                }
+            }
+            catch (Exception e) when (e is not OperationCanceledException)
+            {
+                // A database that is busy or away for a moment: pages that need a forecast work it out themselves and say what is wrong.
+                LogLater(log, e);
+            }
+
+            try
+            {
+                await Task.Delay(Pause, time, stoppingToken);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+        }
+    }
+
+    [LoggerMessage(LogLevel.Warning, "Forecasts were not brought up to date; they will be tried again.")]
+    private static partial void LogLater(ILogger logger, Exception exception);
+}

@@ -1,0 +1,16 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using Shimwright.Storage;
+
+namespace Shimwright.Web.Hosting;
+
+/// <summary>Whether the server's database answers, for whoever watches over the server.</summary>
+internal static class Health
+{
+    public static void MapHealth(this IEndpointRouteBuilder routes) => routes.MapGet("/healthz", Answer).ExcludeFromDescription();
+
+    private static async Task<Results<Ok<string>, StatusCodeHttpResult>> Answer(BenchDatabase database, CancellationToken cancel) =>
+        await database.AnswersAsync(cancel) ? TypedResults.Ok("ok") : TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
+}

@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http;
+
+namespace Shimwright.Web.Requests;
+
+/// <summary>The page that says what went wrong is fetched, whatever was sent before: a form that was refused is not sent once more.</summary>
+internal static class ErrorPages
+{
+    public const string Address = "/error";
+
+    public static async Task Fetch(HttpContext context, Func<Task> next)
+    {
+        bool isAboutAnError = context.Features.Get<IStatusCodeReExecuteFeature>() is not null || context.Features.Get<IExceptionHandlerFeature>() is not null;
+        if (isAboutAnError)
+        {
+            context.Request.Method = HttpMethods.Get;
+            context.Request.ContentLength = 0;
+            context.Request.ContentType = null;
+        }
+
+        await next();
+
+        // A page that refuses a form has said by then that it is HTML, and says nothing: without that the page about the error is fetched.
+        if (!isAboutAnError && context.Response is { StatusCode: StatusCodes.Status400BadRequest, HasStarted: false })
+        {
+            context.Response.ContentType = null;
+        }
+    }
+}

@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Http;
+using Shimwright.Pages.Visits;
+
+namespace Shimwright.Web.Requests;
+
+/// <summary>A visit that comes as a request: its outcome is the status of the answer.</summary>
+internal sealed class RequestVisit : IVisit
+{
+    private HttpContext? _request;
+
+    public string Device { get; private set; } = "";
+
+    public CancellationToken Left => Request.RequestAborted;
+
+    private HttpContext Request => _request ?? throw new InvalidOperationException("The visit has not begun.");
+
+    /// <summary>Begins the visit.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="device">The device that it comes from.</param>
+    public void Begin(HttpContext request, string device)
+    {
+        _request = request;
+        Device = device;
+    }
+
+    public void Refuse() => Request.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+
+    public void Conflict() => Request.Response.StatusCode = StatusCodes.Status409Conflict;
+}

@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Http;
+
+namespace Shimwright.Web.Requests;
+
+/// <summary>What every answer tells the browser to refuse.</summary>
+internal static class SecurityHeaders
+{
+    private const string Policy =
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
+        + "form-action 'self'; frame-ancestors 'none'; base-uri 'self'; object-src 'none'";
+
+    public static Task Add(HttpContext context, Func<Task> next)
+    {
+        IHeaderDictionary headers = context.Response.Headers;
+        headers.ContentSecurityPolicy = Policy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=(), screen-wake-lock=(self)";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        return next();
+    }
+}

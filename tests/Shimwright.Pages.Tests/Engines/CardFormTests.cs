@@ -1,0 +1,149 @@
+using System.Text.Json.Nodes;
+using Shimwright.Bench.Engines;
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Members;
+using Shimwright.Pages.Engines;
+
+namespace Shimwright.Pages.Tests.Engines;
+
+public class CardFormTests
+{
+    public static TheoryData<string, LengthUnit> Cards
+    {
+        get
+        {
+            TheoryData<string, LengthUnit> cards = [];
+            foreach (string file in Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "demo"), "*.json"))
+            {
+                foreach (LengthUnit unit in Enum.GetValues<LengthUnit>())
+                {
+                    cards.Add(Path.GetFileName(file), unit);
+                }
+            }
+
+            return cards;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cards))]
+    public void Read_ACardLeftAlone_ComesBackAsItWas(string file, LengthUnit unit)
+    {
+        EngineCard card = DemoCard(file);
+        var lengths = new LengthStyle(unit);
+        CardFormReading reading = CardFormReader.Read(CardFormWriter.Of(Stored(card), lengths), card, lengths);
+        Assert.Empty(reading.Problems);
+        EngineCard again = reading.Card!;
+        Assert.Equal(card.Engine.Valvetrain, again.Engine.Valvetrain);
+        Assert.Equal(card.Engine.ClearancePerDegree, again.Engine.ClearancePerDegree);
+        Assert.Equal(card.Engine.Valves.Select(v => (v.Id, v.Cylinder, v.Side, v.Access)), again.Engine.Valves.Select(v => (v.Id, v.Cylinder, v.Side, v.Access)));
+        Assert.All(card.Engine.Valves.Zip(again.Engine.Valves), v =>
+        {
+            Assert.Equal(v.First.Band.Low, v.Second.Band.Low, 1e-6);
+            Assert.Equal(v.First.Band.High, v.Second.Band.High, 1e-6);
+        });
+        Assert.Equal(card.Wear, again.Wear);
+        Assert.Equal(card.Layout?.FiringOrder, again.Layout?.FiringOrder);
+        Assert.Equal(card.Layout?.FiringAngles, again.Layout?.FiringAngles);
+        Assert.Equal(card.Layout?.Marks, again.Layout?.Marks);
+        Assert.Equal(card.Layout?.Intake, again.Layout?.Intake);
+        Assert.Equal(card.Layout?.StopsAnywhere, again.Layout?.StopsAnywhere);
+    }
+
+    [Fact]
+    public void Read_LimitsForASide_AreThoseOfAllItsValves()
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        (form.ExhaustLow, form.ExhaustHigh) = ("0,20", "10 thou");
+        EngineCard again = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
+        Assert.All(again.Engine.Valves.Where(v => v.Side == Domain.Engines.ValveSide.Exhaust), v => Assert.Equal((0.20, 0.254), (v.Band.Low, v.Band.High)));
+        Assert.All(again.Engine.Valves.Where(v => v.Side == Domain.Engines.ValveSide.Intake), v => Assert.Equal((0.10, 0.17), (v.Band.Low, v.Band.High)));
+    }
+
+    [Fact]
+    public void Read_ManyThingsWrong_NamesEachUnderItsField()
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        form.Name = " ";
+        form.Pitch = "1";
+        form.Valves[2].Cylinder = "1.5";
+        form.Valves[3].Low = "tight";
+        form.Valves[4].High = "0.05";
+        form.Valves[5].Id = "I1";
+        form.Order = "1-3-x";
+        form.IntakeOpens = "";
+        form.Spread = "-1";
+        form.Access[0].Minutes = "-5";
+        (form.Thinnest, form.Thickest) = ("3.5", "1.2");
+        string[] fields = [.. CardFormReader.Read(form, card, LengthStyle.Millimetres).Problems.Select(p => p.Path).Distinct().Order(StringComparer.Ordinal)];
+        Assert.Equal(
+            ["Access[0].Minutes", "IntakeOpens", "Name", "Order", "Pitch", "Spread", "Thickest", "Valves[2].Cylinder", "Valves[3].Low", "Valves[4].Low", "Valves[5].Id"],
+            fields);
+    }
+
+    [Fact]
+    public void Read_AValveTakenOffAndOneAdded_TheRestKeepsWhatHasNoField()
+    {
+        EngineCard card = EngineCard.Read("""
+            {"name": "n", "valvetrain": "screw", "pitch": 1, "valves": [
+              {"id": "I1", "cylinder": 1, "side": "intake", "access": "cover", "band": [0.1, 0.2]},
+              {"id": "E1", "cylinder": 1, "side": "exhaust", "access": "cover", "band": [0.1, 0.2], "events": {"opens": 40, "closes": 30}, "alsoOffHeel": [{"from": 300, "length": 20}]}]}
+            """).Card!;
+        CardForm form = Filled(card);
+        form.Valves[0].Id = "";
+        form.Valves[1].Id = "E";
+        form.Valves.Add(new ValveFields { Id = "N", Cylinder = "2", Side = "intake", Access = "cover", Low = "0.1", High = "0.2" });
+        CardFormReading reading = CardFormReader.Read(form, card, LengthStyle.Millimetres);
+        Assert.Empty(reading.Problems);
+        var json = (JsonObject)JsonNode.Parse(reading.Card!.Json)!;
+        Assert.Equal(["E", "N"], json["valves"]!.AsArray().Select(v => (string)v!["id"]!));
+        Assert.Equal(40, (double)json["valves"]![0]!["events"]!["opens"]!);
+        Assert.Equal(300, (double)json["valves"]![0]!["alsoOffHeel"]![0]!["from"]!);
+    }
+
+    [Fact]
+    public void Read_AProblemBelowARowThatWasCleared_PointsAtTheRightRow()
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        form.Valves[0].Id = "";
+        form.Valves[1].Cylinder = "99";
+        JobProblem problem = Assert.Single(CardFormReader.Read(form, card, LengthStyle.Millimetres).Problems);
+        Assert.Equal("Valves[1].Cylinder", problem.Path);
+        Assert.Equal("I2, cylinder", CardFields.LabelOf(problem.Path, form));
+    }
+
+    [Fact]
+    public void Read_ClearedFields_LeaveTheCardWithoutThem()
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        form.Order = form.IntakeOpens = form.IntakeCloses = form.ExhaustOpens = form.ExhaustCloses = "";
+        form.Interval = form.Loss = form.Spread = "";
+        form.Clock = "hours";
+        EngineCard again = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
+        Assert.Null(again.Layout);
+        Assert.Null(again.Wear);
+    }
+
+    [Fact]
+    public void Between_TwoForms_TheFieldsThatDifferAreNamed()
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm mine = Filled(card);
+        mine.Ratio = "1.2";
+        mine.Valves[1].Low = "0.09";
+        Assert.Equal([("Ratio", "", "1.2"), ("I2, lower limit", "0.1", "0.09")], CardDifference.Between(Filled(card), mine));
+    }
+
+    private static CardForm Filled(EngineCard card) => CardFormWriter.Of(Stored(card), LengthStyle.Millimetres);
+
+    private static StoredEngine Stored(EngineCard card) =>
+        new(Guid.NewGuid(), card.Engine.Name, "", 1, Guid.NewGuid(), card.Engine.Name, 1, 1, card, new CardDetails());
+
+    private static EngineCard DemoCard(string file) =>
+        Shimwright.Jobs.Setups.JobSetup.FromFile(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", file))).Setup!.Card;
+}
