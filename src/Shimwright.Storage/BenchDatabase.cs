@@ -36,15 +36,15 @@ public sealed class BenchDatabase : IBench
         File = file;
         _time = time;
         _open = open;
-        var jobs = new JobStore(open, time);
+        var sheets = new SheetReader();
         Engines = new EngineStore(open, time);
-        Jobs = jobs;
+        Jobs = new JobStore(open, sheets, time);
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
         Orders = new OrderStore(open, Drawer, Settings, time);
-        Marks = new MarkStore(open, jobs);
+        Marks = new MarkStore(open, sheets);
         Feel = new FeelStore(open, time);
-        Due = new DueStore(open, jobs, Settings, time);
+        Due = new DueStore(open, sheets, Settings, time);
     }
 
     /// <summary>What it is, for people, without a password.</summary>

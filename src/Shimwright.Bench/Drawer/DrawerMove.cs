@@ -1,3 +1,5 @@
+
+
 namespace Shimwright.Bench.Drawer;
 
 /// <summary>Why a count changed.</summary>
@@ -39,4 +41,28 @@ public sealed record DrawerMove(
 {
     /// <summary>Whether it can be taken back here; what a job did is taken back by opening the job again.</summary>
     public bool CanBeUndone => Job is null && Undoes is null && !IsUndone;
+
+    /// <summary>The history of a size, the newest entry first.</summary>
+    /// <param name="entries">Its entries, in order.</param>
+    /// <param name="engines">From a job to its engine's name.</param>
+    /// <returns>The entries, each with the count after it.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static IReadOnlyList<DrawerMove> HistoryOf(IReadOnlyList<LedgerEntry> entries, IReadOnlyDictionary<Guid, string> engines)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        ArgumentNullException.ThrowIfNull(engines);
+        HashSet<int> undone = [.. entries.Select(e => e.Undoes).OfType<int>()];
+        List<DrawerMove> moves = [];
+        int after = 0;
+        foreach (LedgerEntry e in entries)
+        {
+            after += e.Change;
+            moves.Add(new(
+                e.Number, e.Size, e.Change, e.Reason, e.Job, e.Job is { } job ? engines.GetValueOrDefault(job) : null,
+                e.Undoes, undone.Contains(e.Number), e.Device, e.At, after));
+        }
+
+        moves.Reverse();
+        return moves;
+    }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using Shimwright.Jobs.Cards;
 
 namespace Shimwright.Bench.Engines;
@@ -22,6 +24,25 @@ public sealed record CardDetails
 
     /// <summary>Notes.</summary>
     public string Notes { get; init; } = "";
+
+    /// <summary>The details as JSON, the form in which they are kept.</summary>
+    /// <returns>JSON.</returns>
+    public string ToJson() => JsonSerializer.Serialize(this, CardDetailsContext.Default.CardDetails);
+
+    /// <summary>Reads details that were kept.</summary>
+    /// <param name="json">JSON.</param>
+    /// <returns>The details; what they do not say, since it was not there yet, is blank.</returns>
+    public static CardDetails Read(string json)
+    {
+        CardDetails read = JsonSerializer.Deserialize(json, CardDetailsContext.Default.CardDetails) ?? new();
+        // The generated reader takes a member that is missing for null, whatever its default is.
+        return read with
+        {
+            AccessMinutes = read.AccessMinutes ?? new Dictionary<string, double>(),
+            LimitsFrom = read.LimitsFrom ?? "",
+            Notes = read.Notes ?? "",
+        };
+    }
 }
 
 /// <summary>An engine in a list.</summary>
@@ -59,3 +80,7 @@ public enum SaveOutcome
     /// <summary>There is no such engine.</summary>
     NoSuchEngine,
 }
+
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
+[JsonSerializable(typeof(CardDetails))]
+internal sealed partial class CardDetailsContext : JsonSerializerContext;

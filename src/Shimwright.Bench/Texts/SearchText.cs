@@ -25,5 +25,14 @@ public static class SearchText
         return Shortened(folded.ToString().Normalize(NormalizationForm.FormC));
     }
 
+    /// <summary>Sorts by code points, as every store does, and not by halves of characters.</summary>
+    public static IComparer<string> Order { get; } = Comparer<string>.Create(Compare);
+
+    private static int Compare(string? x, string? y)
+    {
+        int[] a = [.. (x ?? "").EnumerateRunes().Select(r => r.Value)], b = [.. (y ?? "").EnumerateRunes().Select(r => r.Value)];
+        return a.AsSpan().SequenceCompareTo(b);
+    }
+
     private static string Shortened(string text) => string.Concat(text.EnumerateRunes().Take(PlainText.LongestName));
 }

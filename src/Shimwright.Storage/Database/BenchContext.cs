@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Shimwright.Storage.Drawer;
 
 namespace Shimwright.Storage.Database;
 

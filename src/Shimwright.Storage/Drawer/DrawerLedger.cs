@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Drawer;
-using Shimwright.Jobs.Written;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Drawer;
@@ -24,47 +23,50 @@ internal sealed class DrawerLedger
         return new(context, await context.Set<DrawerRow>().SingleAsync(d => d.Id == DrawerModel.Only, cancel));
     }
 
-    /// <summary>Whether an entry was taken back.</summary>
-    public bool IsUndone(int number) => _context.ShimMoves.Any(m => m.Undoes == number);
-
-    /// <summary>Adds an entry; it is written when the context is saved.</summary>
-    public void Write(ShimMoveRow move)
+    /// <summary>Adds entries; they are written when the context is saved.</summary>
+    public void Write(IReadOnlyList<NewEntry> entries, Guid? job, DrawerStamp stamp, DateTime now)
     {
-        move.Number = ++_row.Last;
-        _context.ShimMoves.Add(move);
+        foreach (NewEntry entry in entries)
+        {
+            _context.ShimMoves.Add(RowOf(entry.Numbered(++_row.Last, job, stamp, now)));
+        }
     }
 
-    /// <summary>How many there are of each size that the ledger knows, of one diameter or of all.</summary>
-    public static async Task<Dictionary<ShimSize, int>> CountsAsync(BenchContext context, int? diameter, CancellationToken cancel)
+    /// <summary>What the ledger adds up to.</summary>
+    /// <param name="context">The context.</param>
+    /// <param name="diameter">The one diameter that is counted, or null for all.</param>
+    /// <param name="except">A job whose own promises do not count, or null.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static async Task<DrawerCounts> CountsAsync(BenchContext context, int? diameter, Guid? except, CancellationToken cancel)
     {
         var sums = await context.ShimMoves.AsNoTracking().Where(m => diameter == null || m.Diameter == diameter)
             .GroupBy(m => new { m.Diameter, m.Thickness, m.By }).Select(g => new { g.Key, Count = g.Sum(m => m.Change) }).ToListAsync(cancel);
-        return sums.ToDictionary(s => new ShimSize(s.Key.Diameter, s.Key.Thickness, s.Key.By), s => s.Count);
-    }
-
-    /// <summary>What is promised of each size, and how much of that is fitted already.</summary>
-    /// <param name="context">The context.</param>
-    /// <param name="except">A job whose own promises do not count.</param>
-    /// <param name="cancel">Stops it.</param>
-    public static async Task<Dictionary<ShimSize, (int Count, int Fitted)>> PromisesAsync(BenchContext context, Guid? except, CancellationToken cancel)
-    {
-        var sums = await context.ShimPromises.AsNoTracking().Where(p => except == null || p.JobId != except)
+        var promised = await context.ShimPromises.AsNoTracking().Where(p => except == null || p.JobId != except)
             .GroupBy(p => new { p.Diameter, p.Thickness, p.By })
             .Select(g => new { g.Key, Count = g.Sum(p => p.Count), Fitted = g.Sum(p => p.Fitted) }).ToListAsync(cancel);
-        return sums.ToDictionary(s => new ShimSize(s.Key.Diameter, s.Key.Thickness, s.Key.By), s => (s.Count, s.Fitted));
+        return new(
+            sums.ToDictionary(s => new ShimSize(s.Key.Diameter, s.Key.Thickness, s.Key.By), s => s.Count),
+            promised.ToDictionary(s => new ShimSize(s.Key.Diameter, s.Key.Thickness, s.Key.By), s => new PromisedCount(s.Count, s.Fitted)));
     }
 
-    /// <summary>What a job may use: everything of its diameter that no other open job has promised, thinnest first.</summary>
-    public static async Task<IReadOnlyList<ShimsAtHand>> FreeForAsync(BenchContext context, int diameter, Guid job, CancellationToken cancel)
+    /// <summary>An entry as it is kept.</summary>
+    public static LedgerEntry EntryOf(ShimMoveRow row) => new(
+        row.Number, new(row.Diameter, row.Thickness, row.By), row.Change, (ShimReason)row.Reason, row.JobId, row.Undoes, row.Place, row.Price, row.Action, row.Device, row.At);
+
+    private static ShimMoveRow RowOf(LedgerEntry entry) => new()
     {
-        Dictionary<ShimSize, (int Count, int Fitted)> promised = await PromisesAsync(context, job, cancel);
-        return
-        [
-            .. (await CountsAsync(context, diameter, cancel))
-                .Select(c => (Size: c.Key, Free: c.Value - promised.GetValueOrDefault(c.Key).Count))
-                .Where(c => c.Free > 0)
-                .OrderBy(c => c.Size.Thickness).ThenBy(c => c.Size.By, StringComparer.Ordinal)
-                .Select(c => new ShimsAtHand(c.Size.ThicknessMm, c.Size.By, c.Free)),
-        ];
-    }
+        Number = entry.Number,
+        Diameter = entry.Size.Diameter,
+        Thickness = entry.Size.Thickness,
+        By = entry.Size.By,
+        Change = entry.Change,
+        Reason = (int)entry.Reason,
+        JobId = entry.Job,
+        Undoes = entry.Undoes,
+        Place = entry.Place,
+        Price = entry.Price,
+        Action = entry.Action,
+        Device = entry.Device,
+        At = entry.At,
+    };
 }

@@ -16,14 +16,14 @@ internal sealed class DueStore : IDue
 {
     private readonly Func<BenchContext> _open;
     private readonly ISettings _settings;
-    private readonly PastReader _past;
+    private readonly SheetReader _sheets;
     private readonly TimeProvider _time;
 
-    internal DueStore(Func<BenchContext> open, JobStore jobs, ISettings settings, TimeProvider time)
+    internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings, TimeProvider time)
     {
         _open = open;
         _settings = settings;
-        _past = new PastReader(jobs);
+        _sheets = sheets;
         _time = time;
     }
 
@@ -38,7 +38,7 @@ internal sealed class DueStore : IDue
             .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 3 : r.Forecast.DueAt != null ? 0 : r.Forecast.CheckBy != null ? 1 : 2)
             .ThenBy(r => r.Forecast!.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id)
             .Skip(skip).Take(take).ToListAsync(cancel);
-        return [.. rows.Select(r => new DueEngine(r.Engine.Id, r.Engine.Name, Forecaster.Kept(r.Forecast)))];
+        return [.. rows.Select(r => new DueEngine(r.Engine.Id, r.Engine.Name, ForecastRows.Shown(r.Forecast)))];
     }
 
     /// <inheritdoc/>
@@ -52,10 +52,10 @@ internal sealed class DueStore : IDue
         string mark = await MarkAsync(cancel);
         if (await Stale(context, mark).AnyAsync(e => e.Id == engineId, cancel))
         {
-            await new Forecaster(context, _past, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
+            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
         }
 
-        return Forecaster.Kept(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
+        return ForecastRows.Shown(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
     }
 
     /// <inheritdoc/>
@@ -74,7 +74,7 @@ internal sealed class DueStore : IDue
         {
             // A context of its own, so that what was read for one card does not stay for all.
             await using BenchContext own = _open();
-            await new Forecaster(own, _past, settings).RefreshAsync([.. card.Select(e => e.Id)], cancel);
+            await new ForecastWork(own, _sheets, settings).RefreshAsync([.. card.Select(e => e.Id)], cancel);
         }
 
         return await Stale(context, mark).CountAsync(cancel);
@@ -85,14 +85,14 @@ internal sealed class DueStore : IDue
     {
         await FindAsync(engineId, cancel);
         await using BenchContext context = _open();
-        return await new Forecaster(context, _past, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
+        return await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
     }
 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<PastJob>> PastAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        return [.. (await _past.OfAsync(context, engineId, cancel)).Jobs];
+        return (await ForecastWork.PastAsync(context, _sheets, engineId, cancel)).Jobs;
     }
 
     /// <inheritdoc/>
@@ -126,10 +126,6 @@ internal sealed class DueStore : IDue
 
     /// <inheritdoc/>
     public DateTime Today => _time.GetUtcNow().UtcDateTime.Date;
-
-    /// <summary>Notes, in whatever is being saved, that an engine's forecast no longer holds.</summary>
-    internal static Task NoteChangeAsync(BenchContext context, Guid engineId, CancellationToken cancel) =>
-        context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(s => s.SetProperty(e => e.Changes, e => e.Changes + 1), cancel);
 
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
 

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Texts;
@@ -29,7 +28,7 @@ internal sealed class EngineStore : IEngines
             Id = Guid.CreateVersion7(_time.GetUtcNow()),
             Title = name,
             Card = NamedCard.Kept(card.Json, name).Json,
-            Details = Write(details),
+            Details = details.ToJson(),
             Version = 1,
             ChangedAt = now,
         };
@@ -68,7 +67,7 @@ internal sealed class EngineStore : IEngines
         row.Notes = PlainText.Of(notes);
         row.Version++;
         row.Card.Card = NamedCard.Kept(card.Json, name).Json;
-        row.Card.Details = Write(details);
+        row.Card.Details = details.ToJson();
         row.Card.Version++;
         row.Card.ChangedAt = Now();
         try
@@ -95,7 +94,7 @@ internal sealed class EngineStore : IEngines
         int sharedBy = await context.Engines.CountAsync(e => e.CardId == row.CardId, cancel);
         return new(
             row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy,
-            NamedCard.Kept(row.Card.Card, row.Name), ReadDetails(row.Card.Details));
+            NamedCard.Kept(row.Card.Card, row.Name), CardDetails.Read(row.Card.Details));
     }
 
     /// <inheritdoc/>
@@ -152,10 +151,6 @@ internal sealed class EngineStore : IEngines
             }
         }
     }
-
-    private static string Write(CardDetails details) => JsonSerializer.Serialize(details, JsonSerializerOptions.Web);
-
-    internal static CardDetails ReadDetails(string json) => JsonSerializer.Deserialize<CardDetails>(json, JsonSerializerOptions.Web) ?? new();
 
     private DateTime Now() => _time.GetUtcNow().UtcDateTime;
 }

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.FeelCalibration;
-using Shimwright.Bench.Texts;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Members;
 using Shimwright.Storage.Database;
@@ -30,7 +29,7 @@ internal sealed class FeelStore : IFeel
     {
         await using BenchContext context = _open();
         List<FeelRow> rows = await context.Feels.AsNoTracking().OrderBy(f => f.PersonId).ThenBy(f => f.Number).ToListAsync(cancel);
-        return [.. rows.GroupBy(f => f.PersonId).Select(Book).OrderBy(f => f.Book.Name, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Id)];
+        return FeelRules.Sorted(rows.GroupBy(f => f.PersonId).Select(Book));
     }
 
     /// <inheritdoc/>
@@ -44,13 +43,7 @@ internal sealed class FeelStore : IFeel
     /// <inheritdoc/>
     public async Task<IReadOnlyList<JobProblem>> AddAsync(Guid id, Guid action, string device, FeelEntry entry, CancellationToken cancel = default)
     {
-        ArgumentNullException.ThrowIfNull(entry);
-        if (!PlainText.CanNameADevice(device))
-        {
-            throw new ArgumentException("The device has a name.", nameof(device));
-        }
-
-        FeelEntry plain = entry is FeelNamed named ? new FeelNamed(PlainText.Of(named.Name).Trim()) : entry;
+        FeelEntry plain = FeelRules.Kept(entry, device);
         for (int tries = 1; ; tries++)
         {
             await using BenchContext context = _open();
@@ -61,9 +54,7 @@ internal sealed class FeelStore : IFeel
             }
 
             FeelBook book = BookOf(rows);
-            IReadOnlyList<JobProblem> problems = rows.Count == 0 && plain is not FeelNamed
-                ? [new("person", "there is no such person", "open the page again")]
-                : book.Problems(plain);
+            IReadOnlyList<JobProblem> problems = FeelRules.ProblemsOf(book, plain);
             if (problems.Count > 0)
             {
                 return problems;

@@ -1,9 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
+using Shimwright.Bench.Adding;
 using Shimwright.Bench.Jobs;
-using Shimwright.Bench.Texts;
-using Shimwright.Jobs;
-using Shimwright.Jobs.Closing;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
@@ -11,6 +9,7 @@ using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
+using Shimwright.Storage.Engines;
 
 namespace Shimwright.Storage.Jobs;
 
@@ -19,11 +18,12 @@ internal sealed partial class JobStore : IJobs
 {
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
-    private readonly SetupCache _setups = new();
+    private readonly SheetReader _sheets;
 
-    internal JobStore(Func<BenchContext> open, TimeProvider time)
+    internal JobStore(Func<BenchContext> open, SheetReader sheets, TimeProvider time)
     {
         _open = open;
+        _sheets = sheets;
         _time = time;
     }
 
@@ -44,20 +44,9 @@ internal sealed partial class JobStore : IJobs
             return before;
         }
 
-        if (action == Guid.Empty || !PlainText.CanNameADevice(device))
-        {
-            throw new ArgumentException("A job is started by an action and a device that has a name.", nameof(action));
-        }
-
         DateTime now = Now();
         Guid id = Guid.CreateVersion7(_time.GetUtcNow());
-        JobEntry[] entries = [.. facts.Select((fact, i) => new JobEntry(i + 1, action, device, now, fact))];
-        JobSheet sheet = JobSheet.Of(setup, entries);
-        if (JobSheetFile.Read(sheet, JobPurpose.Draft).Problems is { Count: > 0 } problems)
-        {
-            throw new ArgumentException($"The facts do not belong to the setup: {string.Join("; ", problems)}", nameof(facts));
-        }
-
+        JobSheet sheet = JobBeginning.Of(setup, facts, action, device, now);
         context.Jobs.Add(new JobRow
         {
             Id = id,
@@ -72,7 +61,7 @@ internal sealed partial class JobStore : IJobs
             Past = (int)past.Origin,
             FollowsId = past.Follows,
         });
-        context.Facts.AddRange(entries.Select(e => RowOf(id, e)));
+        context.Facts.AddRange(sheet.Entries.Select(e => RowOf(id, e)));
         try
         {
             await context.SaveChangesAsync(cancel);
@@ -101,7 +90,7 @@ internal sealed partial class JobStore : IJobs
             return null;
         }
 
-        JobSheet sheet = await JobShims.WithShopAsync(context, row, await SheetOf(context, row, cancel), cancel);
+        JobSheet sheet = await DrawerOfJob.WithShopAsync(context, row, await _sheets.OfAsync(context, row, cancel), cancel);
         return new(SummaryOf(row, row.Engine.Name), sheet, row.Record is null ? null : JobRecord.Read(row.Record));
     }
 
@@ -124,71 +113,51 @@ internal sealed partial class JobStore : IJobs
         }
 
         JobRow row = await context.Jobs.FirstAsync(j => j.Id == id, cancel);
-        JobSheet sheet = await SheetOf(context, row, cancel);
-        JobShims? shims = await JobShims.ForAsync(context, row, sheet, addition, cancel);
-        if (shims is not null)
+        JobSheet sheet = await _sheets.OfAsync(context, row, cancel);
+        (DrawerLedger Ledger, JobDrawer Drawer)? held = JobShims.Concern(addition.Facts) ? await DrawerOfJob.HoldAsync(context, row, sheet, cancel) : null;
+        DateTime now = Now();
+        var made = JobAddition.Of(new(sheet, row.Action, held?.Drawer), addition, now);
+        if (made.Result.Outcome != AddOutcome.Saved)
         {
-            sheet = shims.Sheet;
-            addition = shims.Complete(addition);
+            return made.Result;
         }
 
-        if (AdditionRules.Reject(sheet, addition) is { } rejected)
+        if (made.Shims is { } shims)
         {
-            return rejected;
+            held!.Value.Ledger.Write(shims.Entries, id, new(addition.Action, addition.Device), now);
+            await DrawerOfJob.PromiseAsync(context, id, shims.Promises, cancel);
         }
 
         bool wasClosed = row.ClosedAt is not null;
-        JobSheet after = Apply(context, row, sheet, addition);
-        if (shims is not null && await shims.SettleAsync(after, addition, Now(), cancel) is { Count: > 0 } problems)
-        {
-            return new(AddOutcome.Refused, problems, []);
-        }
-
+        Keep(context, row, made, now);
         await context.SaveChangesAsync(cancel);
         if (wasClosed || row.ClosedAt is not null)
         {
-            await Due.DueStore.NoteChangeAsync(context, row.EngineId, cancel);
+            await EngineChanges.NoteAsync(context, row.EngineId, cancel);
         }
 
         await transaction.CommitAsync(cancel);
-        return new(AddOutcome.Saved, [], []);
+        return made.Result;
     }
 
-    private JobSheet Apply(BenchContext context, JobRow row, JobSheet sheet, Addition addition)
+    private static void Keep(BenchContext context, JobRow row, JobAddition made, DateTime now)
     {
-        DateTime now = Now();
-        JobEntry[] added = [.. addition.Facts.Select((fact, i) => new JobEntry(sheet.Last + 1 + i, addition.Action, addition.Device, now, fact))];
-        JobSheet after = JobSheet.Of(sheet.Setup, [.. sheet.Entries, .. added]).WithShop(sheet.Shop);
-        context.Facts.AddRange(added.Select(e => RowOf(row.Id, e)));
-        row.Last = after.Last;
-        row.Stage = (int)JobStages.Of(after);
-        row.Clock = after.Check.Clock;
+        context.Facts.AddRange(made.Entries.Select(e => RowOf(row.Id, e)));
+        row.Last = made.After.Last;
+        row.Stage = (int)JobStages.Of(made.After);
+        row.Clock = made.After.Check.Clock;
         row.ChangedAt = now;
-        if (after.Closing is null)
+        if (made.After.Closing is null)
         {
             row.ClosedAt = null;
             row.Record = null;
         }
-        else if (row.ClosedAt is null || addition.Facts.Any(f => f is JobClosed))
+        else if (made.Record is { } record)
         {
             row.ClosedAt = now;
-            row.Record = RecordOfJob.Of(after).ToJson();
+            row.Record = record.ToJson();
         }
-
-        return after;
     }
-
-    internal async Task<JobSheet> SheetOf(BenchContext context, JobRow row, CancellationToken cancel)
-    {
-        List<FactRow> facts = await context.Facts.AsNoTracking()
-            .Where(f => f.JobId == row.Id && f.Number <= row.Last).OrderBy(f => f.Number).ToListAsync(cancel);
-        return SheetOf(row, facts);
-    }
-
-    /// <summary>Lays facts, in order, over what a job started from.</summary>
-    internal JobSheet SheetOf(JobRow row, IEnumerable<FactRow> facts) => JobSheet.Of(
-        _setups.Get(row.Id, row.Setup),
-        [.. facts.Select(f => new JobEntry(f.Number, f.Action, f.Device, f.At, FactJson.Read(f.Fact)))]);
 
     private static async Task<Guid?> StartedBy(BenchContext context, Guid action, CancellationToken cancel) =>
         (await context.Jobs.AsNoTracking().Where(j => j.Action == action).Select(j => new { j.Id }).FirstOrDefaultAsync(cancel))?.Id;

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Settings;
-using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 
@@ -29,12 +28,7 @@ internal sealed class SettingsStore : ISettings
     /// <inheritdoc/>
     public async Task<bool> SaveAsync(BenchSettings settings, int seen, string device, CancellationToken cancel = default)
     {
-        ArgumentNullException.ThrowIfNull(settings);
-        if (settings.Problems().Count > 0 || !PlainText.CanNameADevice(device))
-        {
-            throw new ArgumentException("Settings are checked, and the device has a name, before they are saved.", nameof(settings));
-        }
-
+        SettingsRules.Check(settings, device);
         if ((await CurrentAsync(cancel)).Version != seen)
         {
             return false;

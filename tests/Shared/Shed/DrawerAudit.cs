@@ -49,7 +49,7 @@ internal sealed class DrawerAudit(BenchDatabase database)
             Must(_sums[size] >= 0, $"after entry {move.Number} there are {_sums[size]} of {size}");
         }
 
-        Dictionary<ShimSize, int> counts = await DrawerLedger.CountsAsync(context, null, default);
+        IReadOnlyDictionary<ShimSize, int> counts = (await DrawerLedger.CountsAsync(context, null, null, default)).Counts;
         List<ShimPromiseRow> promises = await context.ShimPromises.AsNoTracking().ToListAsync();
         await transaction.RollbackAsync();
         Looks++;

@@ -1,5 +1,5 @@
 using Shimwright.Bench.Drawer;
-using Shimwright.Storage.Drawer;
+using Shimwright.Storage.Database;
 using Shimwright.Testing.Chance;
 using static Shimwright.Testing.Shed.DrawerAudit;
 

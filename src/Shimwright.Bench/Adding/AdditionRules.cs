@@ -1,10 +1,11 @@
+using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Rules;
 using Shimwright.Jobs.Sheets;
 
-namespace Shimwright.Bench.Jobs;
+namespace Shimwright.Bench.Adding;
 
 /// <summary>What may be added to a job: not the same twice, not over what has to be seen first, and nothing wrong.</summary>
 public static class AdditionRules

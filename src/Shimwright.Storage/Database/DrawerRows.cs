@@ -1,4 +1,4 @@
-namespace Shimwright.Storage.Drawer;
+namespace Shimwright.Storage.Database;
 
 /// <summary>The drawer's one row: whoever writes an entry or a promise holds it first.</summary>
 internal sealed class DrawerRow

@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
-using Shimwright.Storage.Database;
 
-namespace Shimwright.Storage.Drawer;
+namespace Shimwright.Storage.Database;
 
 /// <summary>The drawer's tables.</summary>
 internal static class DrawerModel

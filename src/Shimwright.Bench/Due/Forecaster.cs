@@ -1,0 +1,111 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json.Nodes;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Wear;
+using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Settings;
+
+namespace Shimwright.Bench.Due;
+
+/// <summary>
+/// Works out the forecasts of engines of one card: what each says of its rates, the rates of all of them together, and with
+/// those each engine's risk.
+/// </summary>
+public static class Forecaster
+{
+    private const int MarkLength = 16;
+
+    /// <summary>Tells settings that a forecast rests on from others.</summary>
+    /// <param name="settings">The settings.</param>
+    /// <returns>A mark.</returns>
+    /// <exception cref="ArgumentNullException">There are no settings.</exception>
+    public static string MarkOf(BenchSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        string matters = settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJsonString();
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(matters)))[..MarkLength];
+    }
+
+    /// <summary>Works out engines of one card.</summary>
+    /// <param name="engines">The engines.</param>
+    /// <param name="others">What the card's other engines said of their rates when they were worked out last.</param>
+    /// <param name="known">The card's rates so far.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <returns>The forecasts, and the card's rates now.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static CardForecasts Of(IReadOnlyList<EngineToForecast> engines, IReadOnlyList<SideEvidence> others, CardRates known, BenchSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(engines);
+        ArgumentNullException.ThrowIfNull(others);
+        ArgumentNullException.ThrowIfNull(known);
+        ArgumentNullException.ThrowIfNull(settings);
+        Work[] works = [.. engines.Select(e => Begin(e, settings))];
+        CardRates rates = CardPool.Of([.. works.Select(w => w.Evidence)], others, known, works.Select(w => w.Outlook).OfType<EngineOutlook>().FirstOrDefault()?.Card);
+        string mark = MarkOf(settings);
+        return new(rates, [.. works.Select(w => Finish(w, rates, mark, settings))]);
+    }
+
+    /// <summary>The outlook of an engine with the rates that are held.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="rates">Its card's rates.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <returns>The outlook; null where nothing can be said.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static StoredOutlook? Outlook(EngineToForecast engine, CardRates rates, BenchSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(rates);
+        return OutlookOf(engine, settings) is { } outlook
+            ? new(outlook, rates.Taught.On(outlook.Card), rates.Taught is not { Intake: null, Exhaust: null })
+            : null;
+    }
+
+    private static EngineOutlook? OutlookOf(EngineToForecast engine, BenchSettings settings) =>
+        EngineOutlook.Of(engine.Card, engine.Past.Jobs, settings, engine.Details.ThinnestShim);
+
+    private static Work Begin(EngineToForecast engine, BenchSettings settings)
+    {
+        EngineOutlook? outlook = OutlookOf(engine, settings);
+        return new(engine, outlook, new(Evidence(outlook, ValveSide.Intake), Evidence(outlook, ValveSide.Exhaust)));
+    }
+
+    private static IReadOnlyList<RateEvidence> Evidence(EngineOutlook? outlook, ValveSide side) =>
+        outlook is null ? [] : PooledRates.EvidenceOf(outlook.Job.AllChecks, side, outlook.Card);
+
+    private static WorkedForecast Finish(Work work, CardRates rates, string mark, BenchSettings settings)
+    {
+        EngineToForecast engine = work.Engine;
+        ForecastBasis basis = new(engine.Changes, engine.CardVersion, rates.Version, mark);
+        ClockSeen last = engine.Past.Seen.OrderBy(s => s.Clock).ThenBy(s => s.At).LastOrDefault();
+        EngineUsage usage = EngineUsage.Of(engine.PerWeek, engine.Past.Seen);
+        KeptForecast forecast = new(
+            0, last.Clock, null, engine.Card.Wear is { CountsKilometres: true }, last with { At = DateTime.SpecifyKind(last.At, DateTimeKind.Utc) }, usage, null, settings.Risk, []);
+        if (work.Outlook is not { } outlook)
+        {
+            JsonArray history = EngineHistory.Of(engine.Card, engine.Past.Jobs);
+            return new(
+                engine.Id, basis, forecast with { Checks = EngineHistory.Times(history), Clock = EngineHistory.LastClock(history) ?? last.Clock },
+                ShimOutlook.None, work.Evidence);
+        }
+
+        UsualWear usual = rates.Taught.On(outlook.Card);
+        EngineWear wear = outlook.Job.ToEngineWear(usual);
+        EngineForecast risk = EngineForecast.Of(wear, outlook.Job.Risk);
+        return new(
+            engine.Id, basis,
+            forecast with
+            {
+                Checks = outlook.Checks,
+                Clock = outlook.Clock,
+                CheckBy = risk.CheckBy,
+                // Where the risk is there already it is due since that check, however much it is used.
+                DueAt = risk.CheckBy <= risk.Clock ? forecast.Last.At : usage.DayOf(risk.CheckBy, last),
+                Curve = EngineOutlook.Curve(risk, usual.Interval),
+            },
+            ShimOutlook.Of(outlook, wear, AccessTimes.Of(engine.Card, engine.Details.AccessMinutes, settings), settings), work.Evidence);
+    }
+
+    private sealed record Work(EngineToForecast Engine, EngineOutlook? Outlook, SideEvidence Evidence);
+}
