@@ -18,11 +18,13 @@ public sealed class Job
     private readonly Lazy<EngineWear?> _past;
     private readonly Lazy<EngineCheck> _check;
 
-    internal Job(JobSections sections)
+    /// <summary>Makes a job of what was read; what is the same as when it started is taken from there.</summary>
+    internal Job(JobSections sections, Job? start = null)
     {
+        Sections = sections;
         EngineSection engine = sections.Engine!;
         _card = engine;
-        Engine = engine.ToEngine();
+        Engine = start?.Engine ?? engine.ToEngine();
         Layout = engine.Layout;
         Wear = engine.Wear;
         CheckSection check = sections.Check!;
@@ -30,10 +32,10 @@ public sealed class Job
         Risk = sections.Settings.Risk;
         Rules = sections.Settings.Rules;
         Horizon = sections.Costs.Horizon;
-        History = [.. sections.History.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
+        History = start?.History ?? [.. sections.History.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
         WearCheck now = ToWearCheck(check, [], sections.Settings.Feel);
         AllChecks = [.. History, now];
-        _past = new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules.Seating));
+        _past = start?._past ?? new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules.Seating));
         _check = new(() => _past.Value is { } past ? now.Check.After(past.PriorAt(Clock)) : now.Check);
         Blades = check.Blades;
         Depths = check.Readings.Depths;
@@ -46,6 +48,9 @@ public sealed class Job
             ? [.. again.Readings.InOrder(Engine)]
             : [.. Engine.Valves.Select(_ => ValveReadings.None)];
     }
+
+    /// <summary>What was read, section by section.</summary>
+    internal JobSections Sections { get; }
 
     /// <summary>The engine.</summary>
     public Engine Engine { get; }

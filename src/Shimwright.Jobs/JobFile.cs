@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using System.Text.Unicode;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sections;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs;
 
@@ -25,13 +26,46 @@ public static class JobFile
     public static ParsedJob Read(ReadOnlyMemory<byte> utf8, JobPurpose purpose)
     {
         List<JobProblem> problems = [];
-        JobSections? sections = ReadObject(utf8, problems, JobSections.Read);
-        if (sections is not null)
+        return Finish(ReadObject(utf8, problems, JobSections.Read), purpose, problems);
+    }
+
+    /// <summary>Reads a job that is a record already, on an engine whose card was read; the rules and the problems are those of a file.</summary>
+    internal static ParsedJob Read(WrittenJob written, EngineSection card, JobPurpose purpose)
+    {
+        List<JobProblem> problems = [];
+        return Finish(ReadRecord(written, problems, o => JobSections.ReadOn(o, card)), purpose, problems);
+    }
+
+    /// <summary>Reads a job as it has become; its engine, its settings and its past are those that it started with.</summary>
+    internal static ParsedJob Read(WrittenJob written, Job start, JobPurpose purpose)
+    {
+        List<JobProblem> problems = [];
+        JobSections from = start.Sections;
+        return Finish(ReadRecord(written, problems, o => JobSections.ReadNow(o, from.Engine, from.Settings, from.History)), purpose, problems, start);
+    }
+
+    /// <summary>What is wrong with a job that is a record, on an engine whose card was read.</summary>
+    internal static IReadOnlyList<JobProblem> Problems(WrittenJob written, EngineSection card)
+    {
+        List<JobProblem> problems = [];
+        ReadRecord(written, problems, o => JobSections.ReadOn(o, card));
+        return [.. problems.Distinct()];
+    }
+
+    /// <summary>A job file as a document.</summary>
+    /// <param name="card">The engine card as JSON.</param>
+    /// <param name="written">The job on that engine.</param>
+    internal static JsonObject Document(string card, WrittenJob written)
+    {
+        JsonObject file = new() { ["format"] = JobSections.Format, ["engine"] = JsonNode.Parse(card) };
+        JsonObject members = WrittenJson.Write(written);
+        foreach ((string name, JsonNode? member) in members.ToArray())
         {
-            JobNeeds.Note(sections, purpose, problems);
+            members.Remove(name);
+            file[name] = member;
         }
 
-        return problems.Count == 0 ? new(new Job(sections!), []) : new(null, [.. problems.Distinct()]);
+        return file;
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of the job file, made from the code that reads it.</summary>
@@ -81,6 +115,19 @@ public static class JobFile
             problems.Add(SyntaxProblem.Of(text.Span, syntax));
             return null;
         }
+    }
+
+    private static JobSections? ReadRecord(WrittenJob written, List<JobProblem> problems, Func<ObjectMembers, JobSections?> read) =>
+        RecordMembers.Read("$", written, WrittenJson.Names, problems, read);
+
+    private static ParsedJob Finish(JobSections? sections, JobPurpose purpose, List<JobProblem> problems, Job? start = null)
+    {
+        if (sections is not null)
+        {
+            JobNeeds.Note(sections, purpose, problems);
+        }
+
+        return problems.Count == 0 ? new(new Job(sections!, start), []) : new(null, [.. problems.Distinct()]);
     }
 
     internal static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>

@@ -1,11 +1,11 @@
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json.Nodes;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Bench.Due;
 
@@ -24,7 +24,7 @@ public static class Forecaster
     public static string MarkOf(BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        string matters = settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJsonString();
+        string matters = settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJson();
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(matters)))[..MarkLength];
     }
 
@@ -84,7 +84,7 @@ public static class Forecaster
             0, last.Clock, null, engine.Card.Wear is { CountsKilometres: true }, last with { At = DateTime.SpecifyKind(last.At, DateTimeKind.Utc) }, usage, null, settings.Risk, []);
         if (work.Outlook is not { } outlook)
         {
-            JsonArray history = EngineHistory.Of(engine.Card, engine.Past.Jobs);
+            IReadOnlyList<WrittenCheck> history = EngineHistory.Of(engine.Card, engine.Past.Jobs);
             return new(
                 engine.Id, basis, forecast with { Checks = EngineHistory.Times(history), Clock = EngineHistory.LastClock(history) ?? last.Clock },
                 ShimOutlook.None, work.Evidence);

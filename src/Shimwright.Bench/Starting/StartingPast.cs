@@ -1,18 +1,18 @@
-using System.Text.Json.Nodes;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Bench.Starting;
 
 /// <summary>What an engine's closed jobs mean for the next one: the past that it starts with, and what is expected of its clock.</summary>
 public sealed class StartingPast
 {
-    private readonly JsonArray _history;
+    private readonly IReadOnlyList<WrittenCheck> _history;
     private readonly bool _tellsMore;
 
-    private StartingPast(JsonArray history, bool tellsMore)
+    private StartingPast(IReadOnlyList<WrittenCheck> history, bool tellsMore)
     {
         _history = history;
         _tellsMore = tellsMore;
@@ -33,18 +33,13 @@ public sealed class StartingPast
     public double? LastClock => EngineHistory.LastClock(_history);
 
     /// <summary>What a job starts with, the past put into it.</summary>
-    /// <param name="bench">What the bench has set for the job; it is changed.</param>
+    /// <param name="bench">What the bench has set for the job.</param>
     /// <returns>The same with the past.</returns>
     /// <exception cref="ArgumentNullException">There is nothing to put it into.</exception>
-    public JsonObject On(JsonObject bench)
+    public WrittenStart On(WrittenStart bench)
     {
         ArgumentNullException.ThrowIfNull(bench);
-        if (_tellsMore && _history.Count > 0)
-        {
-            bench["history"] = _history.DeepClone();
-        }
-
-        return bench;
+        return _tellsMore && _history.Count > 0 ? bench with { History = _history } : bench;
     }
 
     /// <summary>What is wrong with a clock, or null.</summary>

@@ -11,6 +11,7 @@ using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
+using Shimwright.Jobs.Written;
 using Shimwright.Storage;
 
 namespace Shimwright.Cli.Commands;
@@ -120,9 +121,9 @@ internal sealed class DemoShed
     private async Task CheckAsync(StoredEngine engine, double clock, double[] clearance, double[] shim)
     {
         IReadOnlyList<Valve> valves = engine.Card.Engine.Valves;
-        JsonObject bench = new BenchSettings { Redo = RedoMinutes }.ForJob(engine.Card.Engine.AccessGroups.ToDictionary(g => g, _ => 25.0));
-        bench["history"] = EngineHistory.Of(engine.Card, await _past.Due.PastAsync(engine.Id));
-        ParsedSetup reading = JobSetup.Begin(engine.Card, Math.Round(clock, 1), 20, bench);
+        WrittenStart start = new BenchSettings { Redo = RedoMinutes }.ForJob(engine.Card.Engine.AccessGroups.ToDictionary(g => g, _ => 25.0));
+        ParsedSetup reading = JobSetup.Begin(
+            engine.Card, Math.Round(clock, 1), 20, start with { History = EngineHistory.Of(engine.Card, await _past.Due.PastAsync(engine.Id)) });
         JobSetup setup = reading.Setup ?? throw new InvalidDataException(string.Join("; ", reading.Problems));
         JobFact[] facts =
         [

@@ -15,11 +15,9 @@ public sealed record ParsedCard(EngineCard? Card, IReadOnlyList<JobProblem> Prob
 /// <summary>An engine card: the member "engine" of a job file, read without a job around it.</summary>
 public sealed class EngineCard
 {
-    private readonly EngineSection _section;
-
-    private EngineCard(EngineSection section, string json)
+    internal EngineCard(EngineSection section, string json)
     {
-        _section = section;
+        Section = section;
         Json = json;
         Engine = section.ToEngine();
         List<JobProblem> missing = [];
@@ -30,21 +28,24 @@ public sealed class EngineCard
     /// <summary>The card as JSON in one line.</summary>
     public string Json { get; }
 
+    /// <summary>The card as the other sections of a job refer to it.</summary>
+    internal EngineSection Section { get; }
+
     /// <summary>The engine.</summary>
     public Engine Engine { get; }
 
     /// <summary>Cylinders and cam events, or null.</summary>
-    public LayoutCard? Layout => _section.Layout;
+    public LayoutCard? Layout => Section.Layout;
 
     /// <summary>What wear is usual for the engine, or null.</summary>
-    public WearCard? Wear => _section.Wear;
+    public WearCard? Wear => Section.Wear;
 
     /// <summary>What keeps the crank stops from being found; nothing where they can be.</summary>
     public IReadOnlyList<JobProblem> StopsProblems { get; }
 
     /// <summary>The crank layout; only where <see cref="StopsProblems"/> is empty.</summary>
     /// <returns>The layout.</returns>
-    public CrankLayout ToLayout() => _section.ToLayout();
+    public CrankLayout ToLayout() => Section.ToLayout();
 
     /// <summary>Reads a card.</summary>
     /// <param name="json">The card as a JSON object.</param>

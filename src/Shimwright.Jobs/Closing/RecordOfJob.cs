@@ -21,7 +21,7 @@ public static class RecordOfJob
         ParsedJob reading = JobSheetFile.Read(sheet, JobPurpose.Draft);
         Job job = reading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", reading.Problems)}");
         EngineEstimate estimate = EngineEstimate.From(job.Check);
-        RecheckVerdict? verdict = JobSheetFile.HasRecheck(sheet) ? RecheckVerdict.On(job.ToRecheck()) : null;
+        RecheckVerdict? verdict = WrittenSheet.Recheck(sheet) is not null ? RecheckVerdict.On(job.ToRecheck()) : null;
         RecordRow[] rows = [.. sheet.Engine.Valves.Select((v, i) => RowOf(sheet, i, job, estimate, verdict))];
         return new(
             sheet.Engine.Name, sheet.Check.Clock, closing.Clock, sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h", sheet.Check.TemperatureC,

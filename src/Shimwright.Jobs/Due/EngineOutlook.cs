@@ -1,11 +1,11 @@
-using System.Text;
-using System.Text.Json.Nodes;
+using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
 using Shimwright.Domain.Wear.Signs;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Due;
 
@@ -47,24 +47,17 @@ public sealed class EngineOutlook
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(settings);
-        JsonArray history = EngineHistory.Of(card, closed);
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(card, closed);
         if (card.Wear is null || history.Count == 0)
         {
             return null;
         }
 
         int checks = EngineHistory.Times(history);
-        JsonObject bench = settings.ForJob(new Dictionary<string, double>());
-        JsonObject file = new()
-        {
-            ["format"] = "shimwright-job/1",
-            ["engine"] = JsonNode.Parse(card.Json),
-            ["check"] = EngineHistory.TakeNow(history),
-            ["history"] = history,
-            ["settings"] = bench["settings"]!.DeepClone(),
-            ["stock"] = thinnest is { } t ? OnlyThinnest(t) : bench["stock"]!.DeepClone(),
-        };
-        ParsedJob reading = JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Forecast);
+        WrittenStart bench = settings.ForJob(new Dictionary<string, double>());
+        (WrittenCheck now, IReadOnlyList<WrittenCheck> before) = EngineHistory.Now(history);
+        WrittenStock? stock = thinnest is { } t ? new([new(t, Instrument.Marked.Name, 1)]) : bench.Stock;
+        ParsedJob reading = JobFile.Read(new WrittenJob(now, before, stock, Settings: bench.Settings), card.Section, JobPurpose.Forecast);
         return reading.Job is { } job ? new(job, checks) : null;
     }
 
@@ -98,9 +91,4 @@ public sealed class EngineOutlook
                 .Where(s => n == all.Count || s.Kind != SignKind.RoomNearlyUsed))
             .GroupBy(s => s.Kind).Select(g => g.MinBy(s => s.Evidence)!).OrderBy(s => s.Kind);
     }
-
-    private static JsonObject OnlyThinnest(double thickness) => new()
-    {
-        ["drawer"] = new JsonArray(new JsonObject { ["thickness"] = thickness, ["by"] = "marked", ["count"] = 1 }),
-    };
 }

@@ -1,3 +1,6 @@
+using Shimwright.Domain.Readings;
+using static System.FormattableString;
+
 namespace Shimwright.Jobs.Facts;
 
 /// <summary>What may have moved the valves, and what loss of clearance that lets one expect.</summary>
@@ -10,15 +13,17 @@ public sealed record SuspectedCause(string Name, string Title, string Assumes, d
 {
     /// <summary>Nothing is known; the engine card's or the usual expectation holds.</summary>
     public static SuspectedCause Unknown { get; } = new(
-        "unknown", "Don't know", "Assumes the usual: the valves share a loss of about 0.04 mm, and each has lost about 0.02 mm more on its own. The readings outweigh it.", null, null);
+        "unknown", "Don't know", Invariant($"Assumes the usual: the valves share a loss of about {LossPrior.Ordinary.Shared} mm, and each has lost about {LossPrior.Ordinary.Own} mm more on its own. The readings outweigh it."), null, null);
 
     /// <summary>Ordinary wear.</summary>
     public static SuspectedCause Ordinary { get; } = new(
-        "ordinary", "Ordinary wear", "Assumes that the valves share a loss of about 0.04 mm, and that each has lost about 0.02 mm more on its own.", 0.04, 0.02);
+        "ordinary", "Ordinary wear", Invariant($"Assumes that the valves share a loss of about {LossPrior.Ordinary.Shared} mm, and that each has lost about {LossPrior.Ordinary.Own} mm more on its own."),
+        LossPrior.Ordinary.Shared, LossPrior.Ordinary.Own);
 
     /// <summary>Dust got past the air cleaner.</summary>
     public static SuspectedCause Dust { get; } = new(
-        "dust", "Dust got in", "Assumes that the valves share a loss of about 0.08 mm, twice the usual, and that each has lost about 0.02 mm more on its own. Gaps too tight to feel are then expected to be tighter.", 0.08, 0.02);
+        "dust", "Dust got in", Invariant($"Assumes that the valves share a loss of about {LossPrior.Dust.Shared} mm, twice the usual, and that each has lost about {LossPrior.Dust.Own} mm more on its own. Gaps too tight to feel are then expected to be tighter."),
+        LossPrior.Dust.Shared, LossPrior.Dust.Own);
 
     /// <summary>All of them, in the order in which they are offered.</summary>
     public static IReadOnlyList<SuspectedCause> All { get; } = [Ordinary, Dust, Unknown];

@@ -18,6 +18,9 @@ internal abstract class ObjectMembers
 
     public abstract double? Number(string name, NumberRule rule, string about, bool required = false);
 
+    /// <summary>A number that may be left out; the usual one where it was, or is wrong.</summary>
+    public double Number(NumberMember member) => Number(member.Name, member.Rule, member.About) ?? member.Usual;
+
     public abstract int? Whole(string name, int least, int greatest, string about, bool required = false);
 
     public abstract bool? Flag(string name, string about);

@@ -1,7 +1,7 @@
-using System.Text.Json.Nodes;
+using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Cards;
-using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Past;
 
@@ -37,130 +37,99 @@ public static class EngineHistory
     /// <summary>The past of an engine.</summary>
     /// <param name="card">The engine's card as it is now: what its valves no longer are is left out.</param>
     /// <param name="closed">Its closed jobs, oldest first.</param>
-    /// <returns>The member "history" of a job file, oldest first.</returns>
-    public static JsonArray Of(EngineCard card, IReadOnlyList<PastJob> closed)
+    /// <returns>Its past checks, oldest first.</returns>
+    public static IReadOnlyList<WrittenCheck> Of(EngineCard card, IReadOnlyList<PastJob> closed)
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(closed);
         HashSet<Guid> continued = [.. closed.Select(j => j.Follows).OfType<Guid>()];
-        IEnumerable<JsonObject> own = closed.SelectMany(j => Own(j.Sheet, continued.Contains(j.Id)));
-        JsonObject[] entries = [.. closed.Where(j => j.Origin == PastOrigin.File).SelectMany(j => OfFile(j.Sheet)).Concat(own)
-            .DistinctBy(Key).OrderBy(ClockOf)
-            .Select(e => OnCard(e, card)).TakeLast(MostEntries)];
-        return new JsonArray([.. Readable(card, entries)]);
+        IEnumerable<WrittenCheck> own = closed.SelectMany(j => Own(j.Sheet, continued.Contains(j.Id)));
+        WrittenCheck[] entries = [.. closed.Where(j => j.Origin == PastOrigin.File).SelectMany(j => j.Sheet.Setup.Written.History ?? []).Concat(own)
+            .Distinct(new SamePast()).OrderBy(e => e.Clock)
+            .Select(e => OnCard(e, card.Engine)).TakeLast(MostEntries)];
+        return Readable(card, entries);
     }
 
     /// <summary>The engine's clock at the last check of a past, or null.</summary>
     /// <param name="history">The past.</param>
     /// <returns>Hours or km.</returns>
-    public static double? LastClock(JsonArray history)
+    public static double? LastClock(IReadOnlyList<WrittenCheck> history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        return history.Count == 0 ? null : ClockOf((JsonObject)history[^1]!);
+        return history.Count == 0 ? null : history[^1].Clock;
     }
 
     /// <summary>How many times the engine was checked: a re-check at the clock of its check is no other time.</summary>
     /// <param name="history">The past.</param>
     /// <returns>The number.</returns>
-    public static int Times(JsonArray history)
+    public static int Times(IReadOnlyList<WrittenCheck> history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        return history.Select(h => ClockOf((JsonObject)h!)).Distinct().Count();
+        return history.Select(h => h.Clock).Distinct().Count();
     }
 
     /// <summary>
-    /// Takes the engine as it is now out of a past: its last check where nothing was changed after it, else a check without
-    /// readings that has the shims left in.
+    /// The engine as it is now, out of a past: its last check where nothing was changed after it, else a check without
+    /// readings that has the shims left in; and the past before that.
     /// </summary>
-    /// <param name="history">The past, not empty; what is taken is no longer in it.</param>
-    /// <returns>The member "check" of a job file.</returns>
-    public static JsonObject TakeNow(JsonArray history)
+    /// <param name="history">The past, not empty.</param>
+    /// <returns>The check, and the checks before it.</returns>
+    /// <exception cref="ArgumentException">The past is empty.</exception>
+    public static (WrittenCheck Now, IReadOnlyList<WrittenCheck> Before) Now(IReadOnlyList<WrittenCheck> history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        var last = (JsonObject)history[^1]!;
-        JsonObject[] changed = [.. (last["changed"] as JsonArray ?? []).Select(c => (JsonObject)c!)];
-        if (changed.Length == 0)
+        if (history.Count == 0)
         {
-            history.RemoveAt(history.Count - 1);
-            last.Remove("changed");
-            return last;
+            throw new ArgumentException("An engine that was never checked has no state.", nameof(history));
         }
 
-        JsonObject now = new() { ["clock"] = last["clock"]!.DeepClone(), ["temperatureC"] = last["temperatureC"]?.DeepClone() ?? 20, ["readings"] = new JsonArray() };
-        if (last["fitted"] is JsonArray fitted)
-        {
-            now["fitted"] = new JsonArray([.. fitted.Select(f => LeftIn((JsonObject)f!, changed))]);
-        }
-
-        return now;
+        WrittenCheck last = history[^1];
+        return last.Changed is not { Count: > 0 } changed
+            ? (last with { Changed = null }, [.. history.SkipLast(1)])
+            : (new(last.Clock, last.TemperatureC ?? ThermalShift.Reference, [], Fitted: last.Fitted is { } fitted ? [.. fitted.Select(f => LeftIn(f, changed))] : null), history);
     }
 
     /// <summary>A job's own part. Where a second round follows, its check has what was felt again and what was not touched.</summary>
-    private static IEnumerable<JsonObject> Own(JobSheet sheet, bool isContinued)
+    private static IEnumerable<WrittenCheck> Own(JobSheet sheet, bool isContinued)
     {
-        JsonObject check = PastCheck.Of(sheet);
+        WrittenJob job = WrittenSheet.Of(sheet);
+        WrittenCheck check = PastCheck.Of(job);
         if (isContinued)
         {
-            PastCheck.TakeReadings(check, PastCheck.Untouched(sheet));
+            IReadOnlySet<string> untouched = PastCheck.Untouched(sheet);
+            check = check with { Readings = [.. check.Readings.Where(r => !untouched.Contains(r.Valve))] };
         }
 
         yield return check;
         if (!isContinued && PastCheck.HasAgain(sheet))
         {
-            yield return PastCheck.Again(sheet, sheet.Check.Clock);
+            yield return PastCheck.Again(sheet, job, sheet.Check.Clock);
         }
     }
 
-    private static IEnumerable<JsonObject> OfFile(JobSheet sheet) =>
-        (sheet.Setup.NewFile()["history"] as JsonArray ?? []).Select(h => (JsonObject)h!.DeepClone());
-
-    private static JsonObject LeftIn(JsonObject found, JsonObject[] changed)
-    {
-        if (changed.FirstOrDefault(c => (string)c["valve"]! == (string)found["valve"]!)?["to"] is not JsonObject to)
-        {
-            return (JsonObject)found.DeepClone();
-        }
-
-        var left = (JsonObject)to.DeepClone();
-        left["valve"] = found["valve"]!.DeepClone();
-        return left;
-    }
-
-    /// <summary>The same check out of two files is one.</summary>
-    private static string Key(JsonObject entry) => $"{ClockOf(entry):R} {entry["readings"]?.ToJsonString()} {entry["changed"]?.ToJsonString() ?? "[]"}";
-
-    private static double ClockOf(JsonObject entry) => (double)entry["clock"]!;
+    private static WrittenFitted LeftIn(WrittenFitted found, IReadOnlyList<WrittenChange> changed) =>
+        changed.FirstOrDefault(c => c.Valve == found.Valve)?.To is { } to ? new(found.Valve, to.Thickness, to.By) : found;
 
     /// <summary>An entry without what the card no longer has a place for: valves that are gone, turns of screws that are shims now.</summary>
-    private static JsonObject OnCard(JsonObject entry, EngineCard card)
+    private static WrittenCheck OnCard(WrittenCheck entry, Engine engine)
     {
-        HashSet<string> valves = [.. card.Engine.Valves.Select(v => v.Id)];
-        bool hasShims = card.Engine.Valvetrain.HasShims;
-        foreach (string name in new[] { "readings", "fitted", "changed" })
+        HashSet<string> valves = [.. engine.Valves.Select(v => v.Id)];
+        bool hasShims = engine.Valvetrain.HasShims;
+        return entry with
         {
-            if (entry[name] is JsonArray rows)
-            {
-                entry[name] = new JsonArray([.. rows.OfType<JsonObject>()
-                    .Where(r => valves.Contains((string?)r["valve"] ?? "") && (name != "changed" || r.ContainsKey("turns") != hasShims))
-                    .Select(r => r.DeepClone())]);
-            }
-        }
-
-        if (!hasShims)
-        {
-            entry.Remove("fitted");
-        }
-
-        return entry;
+            Readings = [.. entry.Readings.Where(r => valves.Contains(r.Valve))],
+            Fitted = hasShims && entry.Fitted is { } fitted ? [.. fitted.Where(f => valves.Contains(f.Valve))] : null,
+            Changed = entry.Changed is { } changed ? [.. changed.Where(c => valves.Contains(c.Valve) && (c.Turns is null) == hasShims)] : null,
+        };
     }
 
     /// <summary>All entries; where the card has changed so that some can no longer be read, those that can.</summary>
-    private static IEnumerable<JsonObject> Readable(EngineCard card, JsonObject[] entries) =>
-        CanBeRead(card, entries) ? entries : entries.Where(e => CanBeRead(card, e));
+    private static WrittenCheck[] Readable(EngineCard card, WrittenCheck[] entries) =>
+        CanBeRead(card, entries) ? entries : [.. entries.Where(e => CanBeRead(card, e))];
 
-    private static bool CanBeRead(EngineCard card, params JsonObject[] entries)
+    private static bool CanBeRead(EngineCard card, params WrittenCheck[] entries)
     {
-        JsonObject bench = new() { ["history"] = new JsonArray([.. entries.Select(e => e.DeepClone())]) };
-        return JobSetup.Begin(card, entries.Length == 0 ? 0 : ClockOf(entries[^1]), 20, bench).Problems.Count == 0;
+        WrittenCheck now = new(entries.Length == 0 ? 0 : entries[^1].Clock, ThermalShift.Reference, []);
+        return JobFile.Problems(new(now, entries), card.Section).Count == 0;
     }
 }

@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Json.Nodes;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Setups;
@@ -17,30 +15,17 @@ public static class SecondRound
     public static ParsedSetup Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        JsonObject file = JobSheetFile.Build(sheet);
-        file.Remove("recheck");
-        if (JobTerms.UsesShop(sheet))
+        WrittenJob first = WrittenSheet.Of(sheet);
+        IReadOnlySet<string> untouched = PastCheck.Untouched(sheet);
+        WrittenCheck past = PastCheck.Of(first), check = PastCheck.Again(sheet, first, ClockOf(sheet));
+        ParsedSetup round = JobSetup.FromRecord(sheet.Setup.Card, first with
         {
-            ((JsonObject)file["stock"]!).Remove("drawer");
-        }
-
-        JsonObject past = PastCheck.Of(sheet);
-        JsonObject check = PastCheck.Again(sheet, ClockOf(sheet));
-        foreach ((string name, JsonNode? member) in ((JsonObject)file["check"]!).Where(m => !check.ContainsKey(m.Key)).ToArray())
-        {
-            // Blades, and the sizes that depths rest on: readings that go over are read with them again.
-            check[name] = member?.DeepClone();
-        }
-
-        IReadOnlyList<JsonNode> moved = PastCheck.TakeReadings(past, PastCheck.Untouched(sheet));
-        foreach (JsonNode reading in moved)
-        {
-            ((JsonArray)check["readings"]!).Add(reading);
-        }
-
-        file["history"] = new JsonArray([.. (file["history"] as JsonArray ?? []).Select(h => h!.DeepClone()), past]);
-        file["check"] = check;
-        ParsedSetup round = JobSetup.FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
+            // Readings that go over are read with the blades of the first round again, and count there no more.
+            Check = check with { Blades = first.Check.Blades, Readings = [.. check.Readings, .. past.Readings.Where(r => untouched.Contains(r.Valve))] },
+            History = [.. first.History ?? [], past with { Readings = [.. past.Readings.Where(r => !untouched.Contains(r.Valve))] }],
+            Stock = JobTerms.UsesShop(sheet) ? first.Stock! with { Drawer = null } : first.Stock,
+            Recheck = null,
+        });
         return round.Setup is null ? round : round with { Facts = [.. round.Facts, .. Carried(sheet)] };
     }
 

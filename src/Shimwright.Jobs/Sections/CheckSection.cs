@@ -12,8 +12,12 @@ internal sealed record CheckSection(
     public const double LatestClock = 10_000_000;
     private const int MostBlades = 200;
 
+    private static readonly NumberRule LossRule = new(LossPrior.LeastMean, LossPrior.GreatestMean, Measure.Length);
+    private static readonly NumberMember Shared = new("shared", LossRule, "Scale of the loss that the valves share, mm.", LossPrior.Ordinary.Shared);
+    private static readonly NumberMember Own = new("own", LossRule, "Mean of the loss that each valve has on its own, mm.", LossPrior.Ordinary.Own);
+
     /// <summary>The blades of a usual set, mm.</summary>
-    private static readonly double[] UsualBlades =
+    public static IReadOnlyList<double> UsualBlades { get; } =
         [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.35, 0.40];
 
     public static CheckSection Read(ObjectMembers o, EngineSection engine, InstrumentSet instruments)
@@ -40,11 +44,5 @@ internal sealed record CheckSection(
     public static double? ReadTemperature(ObjectMembers o) => o.Number(
         "temperatureC", new(ThermalShift.Coldest, ThermalShift.Hottest, Measure.Temperature), "Engine temperature at the check, degrees C.");
 
-    private static LossPrior? ReadLoss(ObjectMembers o)
-    {
-        var rule = new NumberRule(LossPrior.LeastMean, LossPrior.GreatestMean, Measure.Length);
-        double? shared = o.Number("shared", rule, "Scale of the loss that the valves share, mm.");
-        double? own = o.Number("own", rule, "Mean of the loss that each valve has on its own, mm.");
-        return new(shared ?? LossPrior.Ordinary.Shared, own ?? LossPrior.Ordinary.Own);
-    }
+    private static LossPrior ReadLoss(ObjectMembers o) => new(o.Number(Shared), o.Number(Own));
 }

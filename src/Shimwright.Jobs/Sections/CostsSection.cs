@@ -6,21 +6,28 @@ namespace Shimwright.Jobs.Sections;
 /// <summary>Minutes, prices and the horizon.</summary>
 internal sealed record CostsSection(PlanCosts Costs, double Horizon)
 {
-    public static CostsSection Default { get; } = new(new PlanCosts(), 0);
+    private static readonly PlanCosts Usual = new();
+    private static readonly NumberRule Minutes = new(0, PlanCosts.Greatest, Measure.Duration);
+
+    public static NumberMember Redo { get; } = new("redo", Minutes, "What a second round costs before anything is lifted again, minutes.", Usual.Redo);
+
+    public static NumberMember Swap { get; } = new("swap", Minutes, "Minutes to change one valve's setting.", Usual.Swap);
+
+    public static NumberMember MinutesPerCurrency { get; } = new(
+        "minutesPerCurrency", new(0, PlanCosts.Greatest), "Minutes that one unit of currency is worth.", Usual.MinutesPerCurrency);
+
+    private static readonly NumberMember HowLong = new(
+        "horizon", new(0, CheckSection.LatestClock), "How long the clearances should stay in band, on the engine's clock.", 0);
+
+    public static CostsSection Default { get; } = new(Usual, HowLong.Usual);
 
     public static CostsSection Read(ObjectMembers o, EngineSection engine)
     {
-        var minutes = new NumberRule(0, PlanCosts.Greatest, Measure.Duration);
         string[] groups = [.. engine.Valves.Select(v => v.Access).OfType<string>().Distinct(StringComparer.Ordinal)];
-        double? redo = o.Number("redo", minutes, "What a second round costs before anything is lifted again, minutes.");
-        IReadOnlyDictionary<string, double> access = o.Map("access", minutes, groups, "Minutes to lift each access group.");
-        double? swap = o.Number("swap", minutes, "Minutes to change one valve's setting.");
-        double? perCurrency = o.Number("minutesPerCurrency", new(0, PlanCosts.Greatest), "Minutes that one unit of currency is worth.");
-        double? horizon = o.Number("horizon", new(0, CheckSection.LatestClock), "How long the clearances should stay in band, on the engine's clock.");
-
-        var usual = new PlanCosts();
-        return new(
-            new PlanCosts(redo ?? usual.Redo, access, swap ?? usual.Swap, perCurrency ?? usual.MinutesPerCurrency),
-            horizon ?? 0);
+        double redo = o.Number(Redo);
+        IReadOnlyDictionary<string, double> access = o.Map("access", Minutes, groups, "Minutes to lift each access group.");
+        double swap = o.Number(Swap);
+        double perCurrency = o.Number(MinutesPerCurrency);
+        return new(new PlanCosts(redo, access, swap, perCurrency), o.Number(HowLong));
     }
 }

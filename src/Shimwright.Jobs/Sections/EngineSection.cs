@@ -18,14 +18,19 @@ internal sealed record EngineSection(
         ["screw"] = Domain.Engines.Adjuster.Screw,
     };
 
+    private static readonly NumberMember RatioMember = new(
+        "ratio", new(Valvetrain.LeastRatio, Valvetrain.GreatestRatio), "Clearance change at the gap per unit of shim or screw travel; 1 under a direct-acting cam.", 1);
+
+    /// <summary>An engine of which nothing could be read.</summary>
+    public static EngineSection None { get; } = new(null, null, RatioMember.Usual, null, null, [], false, null, false, null);
+
     public IEnumerable<string> Ids => Valves.Select(v => v.Id).OfType<string>();
 
     public static EngineSection Read(ObjectMembers o)
     {
         string? name = o.Name("name", "What the bench calls the engine.", required: true);
         Adjuster? adjuster = o.Choice("valvetrain", Adjusters, "How the clearances are adjusted.", required: true);
-        double? ratio = o.Number(
-            "ratio", new(Valvetrain.LeastRatio, Valvetrain.GreatestRatio), "Clearance change at the gap per unit of shim or screw travel; 1 under a direct-acting cam.");
+        double ratio = o.Number(RatioMember);
         double? pitch = o.Number(
             "pitch", new(Valvetrain.LeastPitch, Valvetrain.GreatestPitch, Measure.Length), "Thread pitch of the adjusting screw, mm a turn; a screw needs it.");
         double? kappa = o.Object<Boxed>("temperature", ReadTemperature, "What heat does to the gaps.")?.Value;
@@ -44,7 +49,7 @@ internal sealed record EngineSection(
             o.Problem("pitch", "found a pitch", "only the valvetrain \"screw\" has one");
         }
 
-        return new(name, adjuster, ratio ?? 1, pitch, kappa, valves, o.Has("layout"), layout, o.Has("wear"), wear);
+        return new(name, adjuster, ratio, pitch, kappa, valves, o.Has("layout"), layout, o.Has("wear"), wear);
     }
 
     /// <summary>What a temperature adds to the gaps, mm; 0 where it or κ is unknown.</summary>

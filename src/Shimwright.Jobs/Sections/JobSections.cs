@@ -13,16 +13,27 @@ internal sealed record JobSections(
 
     private static readonly Dictionary<string, int> Formats = new(StringComparer.Ordinal) { [Format] = 1 };
 
-    private static readonly EngineSection NoEngine = new(null, null, 1, null, null, [], false, null, false, null);
-
+    /// <summary>Reads a whole file.</summary>
     public static JobSections Read(ObjectMembers o)
     {
         o.Choice("format", Formats, "The format of this file.", required: true);
-        EngineSection? engine = o.Object("engine", EngineSection.Read, "The engine card.", required: true);
-        EngineSection known = engine ?? NoEngine;
+        return ReadOn(o, o.Object("engine", EngineSection.Read, "The engine card.", required: true));
+    }
+
+    /// <summary>Reads a job on an engine whose card was read already.</summary>
+    public static JobSections ReadOn(ObjectMembers o, EngineSection? engine)
+    {
+        EngineSection known = engine ?? EngineSection.None;
         SettingsSection settings = o.Object("settings", SettingsSection.Read, "The bench's own constants.") ?? SettingsSection.Default;
         IReadOnlyList<PastSection> history = o.List(
             "history", h => PastSection.Read(h, known, settings.Instruments), (0, MostPastChecks), "Past checks, oldest first.");
+        return ReadNow(o, engine, settings, history);
+    }
+
+    /// <summary>Reads what changes while a job is worked on, on the engine, the settings and the past that it started with.</summary>
+    public static JobSections ReadNow(ObjectMembers o, EngineSection? engine, SettingsSection settings, IReadOnlyList<PastSection> history)
+    {
+        EngineSection known = engine ?? EngineSection.None;
         CheckSection? check = o.Object(
             "check", c => CheckSection.Read(c, known, settings.Instruments), "The check to work on.", required: true);
         RecheckSection? recheck = o.Object(
@@ -31,13 +42,6 @@ internal sealed record JobSections(
         CostsSection costs = o.Object("costs", c => CostsSection.Read(c, known), "Minutes and prices.") ?? CostsSection.Default;
         NoteFallingClocks(o, history, check);
         return new(engine, history, check, recheck, stock, costs, settings);
-    }
-
-    private static CheckSection ReadPast(ObjectMembers o, EngineSection engine, InstrumentSet instruments)
-    {
-        CheckSection past = CheckSection.Read(o, engine, instruments);
-        ChangedSection.Read(o, engine, instruments);
-        return past;
     }
 
     private static void NoteFallingClocks(ObjectMembers o, IReadOnlyList<PastSection> history, CheckSection? check)

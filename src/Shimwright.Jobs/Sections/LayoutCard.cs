@@ -20,9 +20,8 @@ public sealed record LayoutCard(
     /// <summary>The most cylinders that are taken.</summary>
     internal const int MostCylinders = 64;
 
-    private const double UsualRamp = 20;
-
     private static readonly NumberRule Angle = new(-720, 720);
+    private static readonly NumberMember Ramp = new("rampDeg", new(0, 180), "By how much each opening is widened at both ends, crank degrees.", 20);
 
     private static readonly Dictionary<string, bool> Stops = new(StringComparer.Ordinal)
     {
@@ -41,14 +40,14 @@ public sealed record LayoutCard(
         double[]? angles = o.Numbers("firingAngles", Angle, (1, MostCylinders), "When each of them fires, crank degrees; even unless given.");
         double[]? marks = o.Numbers("marks", Angle, (0, 64), "Marks besides the two dead centres of every cylinder, crank degrees.");
         bool? anywhere = o.Choice("stopsAt", Stops, "Whether the crank may stop at marks only or at any angle.");
-        double? ramp = o.Number("rampDeg", new(0, 180), "By how much each opening is widened at both ends, crank degrees.");
+        double ramp = o.Number(Ramp);
         CamEvents? intake = o.Object(
             "intake", e => EventsSection.Read(e, "opensBtdc", "closesAbdc"), "When the intake valves open before top and close after bottom dead centre.");
         CamEvents? exhaust = o.Object(
             "exhaust", e => EventsSection.Read(e, "opensBbdc", "closesAtdc"), "When the exhaust valves open before bottom and close after top dead centre.");
         string? turning = o.Name("turning", "How the crank turns and from where it is seen, such as \"clockwise, seen from the left\".");
         NoteAngles(o, order, angles);
-        return order is null ? null : new(order, angles, marks ?? [], anywhere ?? false, ramp ?? UsualRamp, intake, exhaust, turning);
+        return order is null ? null : new(order, angles, marks ?? [], anywhere ?? false, ramp, intake, exhaust, turning);
     }
 
     private static int[]? ReadOrder(ObjectMembers o)

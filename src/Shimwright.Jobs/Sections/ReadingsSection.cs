@@ -17,6 +17,9 @@ internal sealed record ReadingsSection(
     /// <summary>How many trials one reading may have.</summary>
     public const int MostTrials = 500;
 
+    private static readonly NumberMember Uncertainty = new(
+        "u", new(DirectValue.LeastUncertainty, DirectValue.GreatestUncertainty, Measure.Length), "Standard uncertainty of the value, mm.", DirectValue.UsualUncertainty);
+
     private static readonly Dictionary<string, Feel> Feels = new(StringComparer.Ordinal)
     {
         ["no"] = Feel.No,
@@ -58,8 +61,7 @@ internal sealed record ReadingsSection(
         IReadOnlyList<BladeTrial> trials = o.List(
             "trials", t => ReadTrial(t, band), (0, MostTrials), "Blade trials, in the order in which they were made.");
         double? value = o.Number("value", new(-10, 10, Measure.Length), "A clearance measured as a number, mm; may be negative.");
-        double? u = o.Number(
-            "u", new(DirectValue.LeastUncertainty, DirectValue.GreatestUncertainty, Measure.Length), "Standard uncertainty of the value, mm.");
+        double u = o.Number(Uncertainty);
         bool? turns = o.Flag("bucketTurns", "Whether the bucket turned by hand on the heel of its cam.");
 
         DepthBudget? depth = DepthSection.Read(o, engine, camshafts, valve?.Id);
@@ -67,7 +69,7 @@ internal sealed record ReadingsSection(
         List<DirectValue> values = [];
         if (value is { } x && (band is null || IsInReach(o, "value", x, shift, band)))
         {
-            values.Add(new DirectValue(x, u ?? DirectValue.UsualUncertainty));
+            values.Add(new DirectValue(x, u));
         }
 
         if (depth is not null && band is not null && IsInReach(o, "depth", depth.Budget.Value, shift, band))

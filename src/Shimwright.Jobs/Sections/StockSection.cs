@@ -11,6 +11,8 @@ internal static class StockSection
     private const int MostDrawerLines = 10_000;
     private const int MostRanges = 100;
 
+    private static readonly NumberMember Price = new("price", new(0, PlanCosts.Greatest), "Price of one, in the bench's currency.", 0);
+
     public static Stock Read(ObjectMembers o, InstrumentSet instruments) => new(
         o.List("drawer", d => ReadDrawer(d, instruments), (0, MostDrawerLines), "The shims in the drawer."),
         [.. o.OneOrMany("buy", ReadRange, MostRanges, "Sizes that can be bought.").SelectMany(r => r.Sizes(instruments.Marked))]);
@@ -27,7 +29,7 @@ internal static class StockSection
         double? from = o.Number("from", ThicknessSection.Rule, "First size, mm.", required: true);
         double? to = o.Number("to", ThicknessSection.Rule, "Last size, mm.", required: true);
         double? step = o.Number("step", new(0.0001, Thickness.Thickest, Measure.Length), "Distance of the sizes, mm.", required: true);
-        double? price = o.Number("price", new(0, PlanCosts.Greatest), "Price of one, in the bench's currency.");
+        double price = o.Number(Price);
         if (from is not { } a || to is not { } b || step is not { } s)
         {
             return null;
@@ -45,6 +47,6 @@ internal static class StockSection
             return null;
         }
 
-        return new SizeRange(a, b, s, price ?? 0);
+        return new SizeRange(a, b, s, price);
     }
 }

@@ -16,6 +16,9 @@ internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, 
         ["exhaust"] = ValveSide.Exhaust,
     };
 
+    /// <summary>A valve of which no more is known than what it lies behind.</summary>
+    public static ValveSection Behind(string access) => new(null, null, null, access, null, null, []);
+
     /// <summary>Reads a valve; <paramref name="ids"/> are those of the valves before it.</summary>
     public static ValveSection Read(ObjectMembers o, HashSet<string> ids) => new(
         ReadId(o, ids),

@@ -10,6 +10,9 @@ namespace Shimwright.Jobs.Sections;
 /// <param name="Spread">Standard deviation of that loss between valves, mm.</param>
 public sealed record WearCard(bool CountsKilometres, double Interval, double LossPerInterval, double Spread)
 {
+    private static readonly NumberMember Loss = new("lossPerInterval", new(-1, 1, Measure.Length), "Mean loss of clearance in an interval, mm.", 0.02);
+    private static readonly NumberMember Deviation = new("spread", new(0, 1, Measure.Length, LeastIsLeftOut: true), "Standard deviation of that loss, mm.", 0.02);
+
     private static readonly Dictionary<string, bool> Clocks = new(StringComparer.Ordinal)
     {
         ["hours"] = false,
@@ -24,8 +27,8 @@ public sealed record WearCard(bool CountsKilometres, double Interval, double Los
     {
         bool? kilometres = o.Choice("clock", Clocks, "What the engine's clock counts.");
         double? interval = o.Number("interval", new(0, 10_000_000, LeastIsLeftOut: true), "The maker's interval between checks.", required: true);
-        double? loss = o.Number("lossPerInterval", new(-1, 1, Measure.Length), "Mean loss of clearance in an interval, mm.");
-        double? spread = o.Number("spread", new(0, 1, Measure.Length, LeastIsLeftOut: true), "Standard deviation of that loss, mm.");
-        return interval is { } i ? new(kilometres ?? false, i, loss ?? 0.02, spread ?? 0.02) : null;
+        double loss = o.Number(Loss);
+        double spread = o.Number(Deviation);
+        return interval is { } i ? new(kilometres ?? false, i, loss, spread) : null;
     }
 }

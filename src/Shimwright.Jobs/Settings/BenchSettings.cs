@@ -1,10 +1,8 @@
-using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
-using Shimwright.Domain.Planning;
-using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sections;
 using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Settings;
@@ -12,41 +10,44 @@ namespace Shimwright.Jobs.Settings;
 /// <summary>What the bench sets once for all its jobs; lengths in mm, times in minutes.</summary>
 public sealed record BenchSettings
 {
+    /// <summary>An access group, where settings are looked at without an engine.</summary>
+    private const string AnyGroup = "cover";
+
     /// <summary>The blades of the set, mm.</summary>
-    public IReadOnlyList<double> Blades { get; init; } = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.35, 0.40];
+    public IReadOnlyList<double> Blades { get; init; } = CheckSection.UsualBlades;
 
     /// <summary>The feel of the person.</summary>
     public FeelSettings Feel { get; init; } = FeelSettings.Usual;
 
     /// <summary>Standard uncertainty of one blade's thickness, mm.</summary>
-    public double Blade { get; init; } = FeelProfile.Default.Blade;
+    public double Blade { get; init; } = SettingsNumbers.Blade.Usual;
 
     /// <summary>How well a shim seats before a bench has found out for itself, standard deviation, mm.</summary>
-    public static double UsualSeating => PlanRules.Default.Seating.StandardDeviation;
+    public static double UsualSeating => SettingsNumbers.Seating.Usual;
 
     /// <summary>How well a shim seats, standard deviation, mm.</summary>
     public double Seating { get; init; } = UsualSeating;
 
     /// <summary>The least chance of being in band with which a valve may be left alone.</summary>
-    public double KeepFloor { get; init; } = PlanRules.Default.KeepFloor;
+    public double KeepFloor { get; init; } = SettingsNumbers.KeepFloor.Usual;
 
     /// <summary>The risk of a valve outside its band at which the next check is due.</summary>
-    public double Risk { get; init; } = 0.10;
+    public double Risk { get; init; } = SettingsNumbers.Risk.Usual;
 
     /// <summary>How often the drawer should have the size that is wanted.</summary>
-    public double ServiceLevel { get; init; } = 0.90;
+    public double ServiceLevel { get; init; } = SettingsNumbers.ServiceLevel.Usual;
 
     /// <summary>A second round before anything is lifted again, minutes.</summary>
-    public double Redo { get; init; } = 90;
+    public double Redo { get; init; } = CostsSection.Redo.Usual;
 
     /// <summary>Lifting an access group for which the engine has no minutes of its own.</summary>
     public double Lift { get; init; } = 25;
 
     /// <summary>One valve's change, minutes.</summary>
-    public double Swap { get; init; } = 3;
+    public double Swap { get; init; } = CostsSection.Swap.Usual;
 
     /// <summary>Minutes that one unit of currency is worth.</summary>
-    public double MinutesPerCurrency { get; init; } = 1;
+    public double MinutesPerCurrency { get; init; } = CostsSection.MinutesPerCurrency.Usual;
 
     /// <summary>The sizes that can be bought; kept as "kits", which is what benches have called it since the first.</summary>
     [JsonPropertyName("kits")]
@@ -91,39 +92,21 @@ public sealed record BenchSettings
         return whole.Deserialize(BenchSettingsContext.Default.BenchSettings)!;
     }
 
-    /// <summary>The members that a job starts with.</summary>
+    /// <summary>What a job of this bench starts with.</summary>
     /// <param name="access">Minutes to lift each access group of the engine.</param>
-    /// <returns>"blades", "stock", "costs" and "settings".</returns>
-    public JsonObject ForJob(IReadOnlyDictionary<string, double> access)
+    /// <returns>Blades, sizes to buy, costs and the bench's own constants.</returns>
+    public WrittenStart ForJob(IReadOnlyDictionary<string, double> access)
     {
         ArgumentNullException.ThrowIfNull(access);
-        return new()
-        {
-            ["blades"] = new JsonArray([.. Blades.Select(b => JsonValue.Create(b))]),
-            ["stock"] = new JsonObject
-            {
-                ["buy"] = new JsonArray([.. SizesToBuy.Select(k => new JsonObject { ["from"] = k.From, ["to"] = k.To, ["step"] = k.Step, ["price"] = k.Price })]),
-            },
-            ["costs"] = new JsonObject
-            {
-                ["redo"] = Redo,
-                ["swap"] = Swap,
-                ["minutesPerCurrency"] = MinutesPerCurrency,
-                ["access"] = new JsonObject(access.Select(a => KeyValuePair.Create<string, JsonNode?>(a.Key, a.Value))),
-            },
-            ["settings"] = new JsonObject
-            {
-                ["feel"] = new JsonObject { ["firm"] = Feel.Firm, ["light"] = Feel.Light, ["loose"] = Feel.Loose, ["spread"] = Feel.Spread, ["slip"] = Feel.Slip },
-                ["blade"] = Blade,
-                ["seating"] = Seating,
-                ["keepFloor"] = KeepFloor,
-                ["risk"] = Risk,
-                ["serviceLevel"] = ServiceLevel,
-            },
-        };
+        return new(
+            Blades,
+            Stock: new(Buy: [.. SizesToBuy.Select(s => new WrittenSizes(s.From, s.To, s.Step, s.Price))]),
+            Costs: new(Redo, Swap, MinutesPerCurrency, Access: access),
+            Settings: new(
+                new(Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip), Blade, Seating, KeepFloor: KeepFloor, Risk: Risk, ServiceLevel: ServiceLevel));
     }
 
-    /// <summary>Says what is wrong with the settings; the rules are those of the job file.</summary>
+    /// <summary>Says what is wrong with the settings; the rules are those of a job.</summary>
     /// <returns>The problems, with the paths of a job file.</returns>
     public IReadOnlyList<JobProblem> Problems()
     {
@@ -132,18 +115,9 @@ public sealed record BenchSettings
             return [new("settings", "found no number", "finite numbers are needed")];
         }
 
-        JsonObject file = ForJob(new Dictionary<string, double> { ["cover"] = Lift });
-        var check = new JsonObject { ["clock"] = 0, ["readings"] = new JsonArray(), ["blades"] = file["blades"]!.DeepClone() };
-        file.Remove("blades");
-        file["format"] = "shimwright-job/1";
-        file["check"] = check;
-        file["engine"] = new JsonObject
-        {
-            ["name"] = "any",
-            ["valvetrain"] = "shim-under-bucket",
-            ["valves"] = new JsonArray(new JsonObject { ["id"] = "I1", ["cylinder"] = 1, ["side"] = "intake", ["access"] = "cover", ["band"] = new JsonArray(0.1, 0.2) }),
-        };
-        List<JobProblem> problems = [.. JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Draft).Problems];
+        WrittenStart start = ForJob(new Dictionary<string, double> { [AnyGroup] = Lift });
+        WrittenJob job = new(new(0, null, [], start.Blades), Stock: start.Stock, Costs: start.Costs, Settings: start.Settings);
+        List<JobProblem> problems = [.. JobFile.Problems(job, EngineSection.None with { Valves = [ValveSection.Behind(AnyGroup)] })];
         AddChoice(problems, "unit", Unit, "mm", "in", "thou");
         AddChoice(problems, "distance", Distance, "km", "mi");
         AddChoice(problems, "theme", Theme, "system", "light", "dark");

@@ -1,28 +1,26 @@
-using System.Text;
 using System.Text.Json.Nodes;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Setups;
 
-/// <summary>A job file taken in: what the job starts from and the facts that stood in it, or everything that is wrong.</summary>
+/// <summary>A job taken in: what it starts from and the facts that stood in it, or everything that is wrong.</summary>
 /// <param name="Setup">What the job starts from; null where there are problems.</param>
-/// <param name="Facts">The facts that stood in the file, in its order.</param>
+/// <param name="Facts">The facts that stood in it, in its order.</param>
 /// <param name="Problems">All problems.</param>
 public sealed record ParsedSetup(JobSetup? Setup, IReadOnlyList<JobFact> Facts, IReadOnlyList<JobProblem> Problems);
 
-/// <summary>What a job starts from: a job file without readings. The facts of the sheet are laid over it.</summary>
+/// <summary>What a job starts from: a job without readings. The facts of the sheet are laid over it.</summary>
 public sealed class JobSetup
 {
-    private readonly JsonObject _file;
-
-    private JobSetup(JsonObject file, EngineCard card, Job job)
+    private JobSetup(EngineCard card, WrittenJob written, Job start, string json)
     {
-        _file = file;
-        Json = file.ToJsonString();
         Card = card;
-        Start = job;
+        Written = written;
+        Start = start;
+        Json = json;
     }
 
     /// <summary>The engine card as it was when the job was started.</summary>
@@ -31,46 +29,37 @@ public sealed class JobSetup
     /// <summary>The job as it was when it was started, before any fact.</summary>
     public Job Start { get; }
 
+    /// <summary>The same as it was written down.</summary>
+    public WrittenJob Written { get; }
+
     /// <summary>The setup as JSON in one line, the form in which it is kept.</summary>
     public string Json { get; }
-
-    /// <summary>A job file of its own that may be written to.</summary>
-    internal JsonObject NewFile() => (JsonObject)_file.DeepClone();
 
     /// <summary>Starts a job on an engine.</summary>
     /// <param name="card">The engine card.</param>
     /// <param name="clock">The engine's clock.</param>
     /// <param name="temperature">Engine temperature, °C.</param>
-    /// <param name="bench">The members "history", "costs", "settings" and "stock", and "blades" and "loss" for the check, each where the bench has its own.</param>
+    /// <param name="start">What the bench has of its own: history, costs, settings and stock, blades and loss.</param>
     /// <returns>The setup, or what is wrong.</returns>
-    public static ParsedSetup Begin(EngineCard card, double clock, double temperature, JsonObject bench)
+    public static ParsedSetup Begin(EngineCard card, double clock, double temperature, WrittenStart start)
     {
         ArgumentNullException.ThrowIfNull(card);
-        ArgumentNullException.ThrowIfNull(bench);
-        if (!double.IsFinite(clock) || !double.IsFinite(temperature))
-        {
-            return new(null, [], [new(double.IsFinite(clock) ? "$.check.temperatureC" : "$.check.clock", "found no number", "a finite number is needed")]);
-        }
+        ArgumentNullException.ThrowIfNull(start);
+        return !double.IsFinite(clock) || !double.IsFinite(temperature)
+            ? new(null, [], [new(double.IsFinite(clock) ? "$.check.temperatureC" : "$.check.clock", "found no number", "a finite number is needed")])
+            : FromRecord(card, new(new(clock, temperature, [], start.Blades, start.Loss), start.History, start.Stock, start.Costs, start.Settings));
+    }
 
-        JsonObject check = new() { ["clock"] = clock, ["temperatureC"] = temperature, ["readings"] = new JsonArray() };
-        foreach (string name in new[] { "blades", "loss" })
-        {
-            if (bench[name] is { } value)
-            {
-                check[name] = value.DeepClone();
-            }
-        }
-
-        JsonObject file = new() { ["format"] = "shimwright-job/1", ["engine"] = JsonNode.Parse(card.Json), ["check"] = check };
-        foreach (string name in new[] { "history", "stock", "costs", "settings" })
-        {
-            if (bench[name] is { } value)
-            {
-                file[name] = value.DeepClone();
-            }
-        }
-
-        return FromFile(Encoding.UTF8.GetBytes(file.ToJsonString()));
+    /// <summary>Takes a job in that is a record already.</summary>
+    /// <param name="card">The engine card.</param>
+    /// <param name="written">The job on that engine.</param>
+    /// <returns>The setup and the facts that stood in the job, or what is wrong.</returns>
+    internal static ParsedSetup FromRecord(EngineCard card, WrittenJob written)
+    {
+        ParsedJob reading = JobFile.Read(written, card.Section, JobPurpose.Draft);
+        return reading.Job is { } job
+            ? Of(card, job, written, JobFile.Document(card.Json, WithoutFacts(written)).ToJsonString())
+            : new(null, [], reading.Problems);
     }
 
     /// <summary>Takes a job file in.</summary>
@@ -84,29 +73,36 @@ public sealed class JobSetup
             return new(null, [], reading.Problems);
         }
 
-        var file = (JsonObject)JsonNode.Parse(JobFile.WithoutMark(utf8).Span)!;
-        bool hasRecheck = file.Remove("recheck");
-        IReadOnlyList<JobFact> facts = FactsOf(job, hasRecheck);
+        ReadOnlyMemory<byte> text = JobFile.WithoutMark(utf8);
+        var file = (JsonObject)JsonNode.Parse(text.Span)!;
+        file.Remove("recheck");
         var check = (JsonObject)file["check"]!;
         check["readings"] = new JsonArray();
         check.Remove("fitted");
-        // What was kept has no facts in it and need not be read again without them.
-        if (EngineCard.Read((JsonObject)file["engine"]!).Card is not { } card
-            || (facts.Count == 0 ? job : JobFile.Read(Encoding.UTF8.GetBytes(file.ToJsonString()), JobPurpose.Draft).Job) is not { } start)
-        {
-            throw new InvalidOperationException("A job file that could be read cannot be read without its readings.");
-        }
-
-        return new(new JobSetup(file, card, start), facts, []);
+        return Of(new EngineCard(job.Sections.Engine!, file["engine"]!.ToJsonString()), job, WrittenJson.Read(text.Span), file.ToJsonString());
     }
 
     /// <summary>Reads a setup that was kept.</summary>
     /// <param name="json">JSON that was written here.</param>
     /// <returns>The setup.</returns>
+    /// <exception cref="InvalidOperationException">It is no setup that was written here.</exception>
     public static JobSetup Read(string json) =>
-        FromFile(Encoding.UTF8.GetBytes(json)) is { Setup: { } setup }
+        FromFile(System.Text.Encoding.UTF8.GetBytes(json)) is { Setup: { } setup }
             ? setup
             : throw new InvalidOperationException("What a job started from can no longer be read.");
+
+    private static ParsedSetup Of(EngineCard card, Job job, WrittenJob written, string json)
+    {
+        IReadOnlyList<JobFact> facts = FactsOf(job, written.Recheck is not null);
+        WrittenJob kept = WithoutFacts(written);
+        // What was kept has no facts in it and need not be read again without them.
+        Job start = facts.Count == 0 ? job : JobFile.Read(kept, job, JobPurpose.Draft).Job
+            ?? throw new InvalidOperationException("A job that could be read cannot be read without its readings.");
+        return new(new JobSetup(card, kept, start, json), facts, []);
+    }
+
+    private static WrittenJob WithoutFacts(WrittenJob written) =>
+        written with { Recheck = null, Check = written.Check with { Readings = [], Fitted = null } };
 
     private static IReadOnlyList<JobFact> FactsOf(Job job, bool hasRecheck) =>
     [

@@ -1,6 +1,4 @@
-using System.Text.Json.Nodes;
 using Shimwright.Jobs.Facts;
-using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Sheets;
@@ -16,7 +14,7 @@ public static class JobTerms
         ArgumentNullException.ThrowIfNull(sheet);
         StockStated stock = sheet.Newest<StockStated>() ?? new(
             [.. sheet.Setup.Start.Stock.Drawer.Select(d => new ShimsAtHand(d.Thickness.Millimetres, d.Thickness.By.Name, d.Count))],
-            [.. Ranges(sheet.Setup.NewFile()["stock"]?["buy"])]);
+            [.. (sheet.Setup.Written.Stock?.Buy ?? []).Select(b => new SizesToBuy(b.From, b.To, b.Step, b.Price ?? 0))]);
         return UsesShop(sheet) ? stock with { Drawer = LiveShop(sheet) ?? stock.Drawer, FromShop = true } : stock;
     }
 
@@ -44,9 +42,9 @@ public static class JobTerms
     public static CostsStated Costs(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        var start = sheet.Setup.Start.Costs;
+        Job start = sheet.Setup.Start;
         CostsStated stated = sheet.Newest<CostsStated>() ?? new(
-            start.Redo, start.Swap, start.MinutesPerCurrency, Number(sheet.Setup.NewFile()["costs"]?["horizon"], Measure.Plain) ?? 0, start.Access);
+            start.Costs.Redo, start.Costs.Swap, start.Costs.MinutesPerCurrency, start.Horizon, start.Costs.Access);
         return stated with { Access = Groups(sheet).ToDictionary(g => g, g => stated.Access.GetValueOrDefault(g), StringComparer.Ordinal) };
     }
 
@@ -58,17 +56,4 @@ public static class JobTerms
         ArgumentNullException.ThrowIfNull(sheet);
         return [.. sheet.Engine.Valves.Select(v => v.Access).Distinct(StringComparer.Ordinal)];
     }
-
-    private static IEnumerable<SizesToBuy> Ranges(JsonNode? buy) => (buy is JsonArray list ? [.. list] : new[] { buy })
-        .OfType<JsonObject>()
-        .Select(r => new SizesToBuy(
-            Number(r["from"], Measure.Length)!.Value, Number(r["to"], Measure.Length)!.Value, Number(r["step"], Measure.Length)!.Value, Number(r["price"], Measure.Plain) ?? 0));
-
-    /// <summary>A number of a file that was read without a problem: bare, or a text with its unit.</summary>
-    private static double? Number(JsonNode? node, Measure measure) => node switch
-    {
-        null => null,
-        JsonValue value when value.TryGetValue(out string? text) => MeasuredText.Read(text, measure),
-        _ => node.GetValue<double>(),
-    };
 }

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
@@ -69,14 +68,9 @@ internal sealed class StoredShed(BenchDatabase database) : IShedBench
     {
         StoredEngine engine = await database.Engines.FindAsync(start.Engine) ?? throw new InvalidOperationException($"There is no engine {start.Engine}.");
         BenchSettings settings = (await database.Settings.CurrentAsync()).Settings;
-        JsonObject bench = settings.ForJob(engine.Card.Engine.AccessGroups.ToDictionary(g => g, _ => settings.Lift));
-        JsonArray history = EngineHistory.Of(engine.Card, await database.Due.PastAsync(engine.Id));
-        if (history.Count > 0)
-        {
-            bench["history"] = history;
-        }
-
-        ParsedSetup setup = JobSetup.Begin(engine.Card, start.Clock, 20, bench);
+        WrittenStart bench = settings.ForJob(engine.Card.Engine.AccessGroups.ToDictionary(g => g, _ => settings.Lift));
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(engine.Card, await database.Due.PastAsync(engine.Id));
+        ParsedSetup setup = JobSetup.Begin(engine.Card, start.Clock, 20, history.Count > 0 ? bench with { History = history } : bench);
         return setup.Setup is null
             ? new() { Outcome = AddOutcome.Refused, Problems = Texts(setup.Problems) }
             : new() { Job = await database.Jobs.StartAsync(engine.Id, setup.Setup, [], JobPast.OfBench, start.Action, Device) };

@@ -5,6 +5,7 @@ using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Tests.Past;
 
@@ -34,9 +35,9 @@ public class EngineHistoryTests
     [Fact]
     public void Of_AJobAndANewCheck_EstimatesAsTheFileWrittenByHand()
     {
-        JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
         JobDraft byHand = NewCheck().Set("$.history", ByHand);
-        JobDraft ofBench = NewCheck().Set("$.history", history.ToJsonString());
+        JobDraft ofBench = NewCheck().Set("$.history", AsJson(history));
         EstimateResult expected = EstimateResult.Of(Reading.Takes(byHand));
         Assert.Equal(ResultJson.Write(expected, indented: true), ResultJson.Write(EstimateResult.Of(Reading.Takes(ofBench)), indented: true));
 
@@ -47,8 +48,8 @@ public class EngineHistoryTests
     [Fact]
     public void Begin_WithAPast_StartsAJobThatHasIt()
     {
-        JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
-        ParsedSetup reading = JobSetup.Begin(Worked().Sheet.Setup.Card, 140, 20, new JsonObject { ["history"] = history });
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
+        ParsedSetup reading = JobSetup.Begin(Worked().Sheet.Setup.Card, 140, 20, new(History: history));
         Assert.Empty(reading.Problems);
         Assert.Equal([118.0, 118.0], reading.Setup!.Start.History.Select(h => h.Clock));
         Assert.Single(reading.Setup.Start.History[0].Changes);
@@ -66,11 +67,11 @@ public class EngineHistoryTests
         second.Add(new ShimFitted("E1", new(2.70, "calliper"), new(2.72, "calliper")));
         second.Add(new ClearanceRead(SheetPart.Recheck, "E1", 0.21, 0.01));
         second.Add(new JobClosed(119, "", "", ""));
-        JsonArray history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.SecondRound, First)]);
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.SecondRound, First)]);
         Assert.Equal(3, history.Count);
-        string[] readings = [.. history.SelectMany(h => (JsonArray)h!["readings"]!).Select(r => $"{r!["valve"]} {r["value"]}")];
+        string[] readings = [.. history.SelectMany(h => h.Readings).Select(r => FormattableString.Invariant($"{r.Valve} {r.Value}"))];
         Assert.Equal(["E1 0.17", "I1 0.14", "E1 0.22", "E1 0.21"], readings);
-        Assert.Equal([1, 1, 0], history.Select(h => (h!["changed"] as JsonArray)?.Count ?? 0));
+        Assert.Equal([1, 1, 0], history.Select(h => h.Changed?.Count ?? 0));
     }
 
     /// <summary>The second job was begun with the first as its past; the first was corrected afterwards.</summary>
@@ -78,13 +79,13 @@ public class EngineHistoryTests
     public void Of_JobBegunWithAPast_AsksTheJobsThemselves()
     {
         Ledger first = Worked();
-        JsonObject bench = new() { ["history"] = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first)]) };
-        Ledger second = new(JobSetup.Begin(first.Sheet.Setup.Card, 150, 20, bench).Setup!);
+        WrittenStart start = new(History: EngineHistory.Of(first.Sheet.Setup.Card, [Past(first)]));
+        Ledger second = new(JobSetup.Begin(first.Sheet.Setup.Card, 150, 20, start).Setup!);
         second.Add(new ClearanceRead(SheetPart.Check, "I1", 0.13, 0.01));
         second.Add(new JobClosed(150, "", "", ""));
         first.Add(new CheckStated(117, 20));
-        JsonArray history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.Bench)]);
-        Assert.Equal([117.0, 117.0, 150.0], history.Select(h => (double)h!["clock"]!));
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.Bench)]);
+        Assert.Equal([117.0, 117.0, 150.0], history.Select(h => h.Clock));
     }
 
     [Fact]
@@ -93,8 +94,8 @@ public class EngineHistoryTests
         string file = Sample.Shims().Remove("$.recheck").Append("$.history", Sample.PastCheck).Text;
         Ledger one = Ledger.ImportedJob(file), other = Ledger.ImportedJob(file);
         other.Add(new CheckStated(130, 20));
-        JsonArray history = EngineHistory.Of(one.Sheet.Setup.Card, [new(First, one.Sheet, PastOrigin.File), new(Ledger.Action(9), other.Sheet, PastOrigin.File)]);
-        Assert.Equal([60.0, 118.0, 130.0], history.Select(h => (double)h!["clock"]!));
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(one.Sheet.Setup.Card, [new(First, one.Sheet, PastOrigin.File), new(Ledger.Action(9), other.Sheet, PastOrigin.File)]);
+        Assert.Equal([60.0, 118.0, 130.0], history.Select(h => h.Clock));
     }
 
     [Fact]
@@ -102,30 +103,37 @@ public class EngineHistoryTests
     {
         var card = (JsonObject)JsonNode.Parse(Sample.Shims().Text)!["engine"]!.DeepClone();
         card["valves"]![1]!["id"] = "X1";
-        JsonArray history = EngineHistory.Of(EngineCard.Read(card).Card!, [Past(Worked())]);
-        Assert.Equal(["I1"], history.SelectMany(h => (JsonArray)h!["readings"]!).Select(r => (string)r!["valve"]!));
-        Assert.All(history, h => Assert.Empty(h!["changed"] as JsonArray ?? []));
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(EngineCard.Read(card).Card!, [Past(Worked())]);
+        Assert.Equal(["I1"], history.SelectMany(h => h.Readings).Select(r => r.Valve));
+        Assert.All(history, h => Assert.Empty(h.Changed ?? []));
     }
 
     [Fact]
-    public void TakeNow_LastCheckWithAChange_IsACheckWithoutReadingsAndWithWhatWasLeft()
+    public void Now_LastCheckWithAChange_IsACheckWithoutReadingsAndWithWhatWasLeft()
     {
-        var history = (JsonArray)JsonNode.Parse($"[{Sample.PastCheck}]")!;
-        JsonObject now = EngineHistory.TakeNow(history);
-        Assert.Single(history);
-        Assert.Empty((JsonArray)now["readings"]!);
-        Assert.Equal((60.0, 2.62), ((double)now["clock"]!, (double)now["fitted"]![0]!["thickness"]!));
+        Ledger taken = Ledger.ImportedJob(Sample.Shims().Remove("$.recheck").Set("$.history", $"[{Sample.PastCheck}]").Text);
+        (WrittenCheck now, IReadOnlyList<WrittenCheck> before) = EngineHistory.Now(taken.Sheet.Setup.Written.History!);
+        Assert.Single(before);
+        Assert.Empty(now.Readings);
+        Assert.Null(now.Changed);
+        Assert.Equal((60.0, 2.62), (now.Clock, now.Fitted![0].Thickness));
     }
 
     [Fact]
-    public void TakeNow_LastCheckIsTheRecheck_IsThatCheck()
+    public void Now_LastCheckIsTheRecheck_IsThatCheck()
     {
-        JsonArray history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
-        JsonObject now = EngineHistory.TakeNow(history);
-        Assert.Single(history);
-        Assert.Equal(0.22, (double)now["readings"]![0]!["value"]!);
-        Assert.False(now.ContainsKey("changed"));
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(Worked().Sheet.Setup.Card, [Past(Worked())]);
+        (WrittenCheck now, IReadOnlyList<WrittenCheck> before) = EngineHistory.Now(history);
+        Assert.Single(before);
+        Assert.Equal(0.22, now.Readings[0].Value);
+        Assert.Null(now.Changed);
     }
+
+    [Fact]
+    public void Now_OfAnEngineThatWasNeverChecked_Throws() => Assert.Throws<ArgumentException>(() => EngineHistory.Now([]));
+
+    /// <summary>A past as it stands in the file of a job that starts with it.</summary>
+    private static string AsJson(IReadOnlyList<WrittenCheck> history) => JsonNode.Parse(new WrittenStart(History: history).ToJson())!["history"]!.ToJsonString();
 
     private static PastJob Past(Ledger ledger) => new(First, ledger.Sheet, PastOrigin.File);
 

@@ -4,6 +4,7 @@ using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Tests.Setups;
 
@@ -26,14 +27,14 @@ public class JobSetupTests
     [Fact]
     public void Begin_WithNothingOfTheBench_TakesTheUsual()
     {
-        Job job = Begins(0, 20, []).Start;
+        Job job = Begins(0, 20, new()).Start;
         Assert.Equal(13, job.Blades.Count);
         Assert.Equal(90, job.Costs.Redo);
     }
 
     [Fact]
     public void Begin_WithALoss_ExpectsIt() =>
-        Assert.Equal(0.09, Begins(0, 20, new JsonObject { ["loss"] = new JsonObject { ["shared"] = 0.09 } }).Start.Check.Loss.Shared);
+        Assert.Equal(0.09, Begins(0, 20, new(Loss: new(Shared: 0.09))).Start.Check.Loss.Shared);
 
     [Theory]
     [InlineData(-1, 20, "$.check.clock")]
@@ -43,14 +44,14 @@ public class JobSetupTests
     [InlineData(1, double.NaN, "$.check.temperatureC")]
     public void Begin_WithWrongNumbers_SaysWhich(double clock, double temperature, string path)
     {
-        ParsedSetup reading = JobSetup.Begin(Card(), clock, temperature, []);
+        ParsedSetup reading = JobSetup.Begin(Card(), clock, temperature, new());
         Assert.Null(reading.Setup);
         Assert.Equal(path, Assert.Single(reading.Problems).Path);
     }
 
     [Fact]
     public void Begin_WithWrongSettings_SaysWhich() => Assert.Equal(
-        "$.costs.redo", Assert.Single(JobSetup.Begin(Card(), 1, 20, new JsonObject { ["costs"] = new JsonObject { ["redo"] = -1 } }).Problems).Path);
+        "$.costs.redo", Assert.Single(JobSetup.Begin(Card(), 1, 20, new(Costs: new(Redo: -1))).Problems).Path);
 
     [Fact]
     public void FromFile_WrongFile_NamesEverything()
@@ -112,7 +113,7 @@ public class JobSetupTests
 
     private static EngineCard Card() => EngineCard.Read((JsonObject)Sample.Shims().At("$.engine").DeepClone()).Card!;
 
-    private static JobSetup Begins(double clock, double temperature, JsonObject bench)
+    private static JobSetup Begins(double clock, double temperature, WrittenStart bench)
     {
         ParsedSetup reading = JobSetup.Begin(Card(), clock, temperature, bench);
         Assert.Empty(reading.Problems.Select(p => p.ToString()));

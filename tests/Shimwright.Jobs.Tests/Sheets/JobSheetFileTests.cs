@@ -128,17 +128,20 @@ public class JobSheetFileTests
     private static void AssertSameAnswers(string json)
     {
         byte[] given = Encoding.UTF8.GetBytes(json);
-        byte[] written = JobSheetFile.Write(Ledger.ImportedJob(json).Sheet);
+        JobSheet sheet = Ledger.ImportedJob(json).Sheet;
+        byte[] written = JobSheetFile.Write(sheet);
         foreach (JobPurpose purpose in (JobPurpose[])[JobPurpose.Estimate, JobPurpose.Plan, JobPurpose.Verdict])
         {
             Assert.Equal(Answer(given, purpose), Answer(written, purpose));
+            Assert.Equal(Answer(given, purpose), Answer(JobSheetFile.Read(sheet, purpose), purpose));
         }
     }
 
     /// <summary>The answer as JSON, or the problems where the job lacks something.</summary>
-    private static string Answer(byte[] file, JobPurpose purpose)
+    private static string Answer(byte[] file, JobPurpose purpose) => Answer(JobFile.Read(file, purpose), purpose);
+
+    private static string Answer(ParsedJob reading, JobPurpose purpose)
     {
-        ParsedJob reading = JobFile.Read(file, purpose);
         return reading.Job is not { } job ? string.Join('\n', reading.Problems)
             : purpose switch
             {
