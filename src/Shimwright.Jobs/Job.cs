@@ -106,6 +106,7 @@ public sealed class Job
     /// <summary>The thickness found at a valve, or null.</summary>
     /// <param name="valve">The valve.</param>
     /// <returns>The thickness.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valve"/> is null.</exception>
     public Thickness? FittedAt(Valve valve)
     {
         ArgumentNullException.ThrowIfNull(valve);

@@ -7,7 +7,7 @@ namespace Shimwright.Architecture;
 /// <summary>What is public says what it throws and what its parts are.</summary>
 public class DocumentationTests
 {
-    public static TheoryData<string> Projects => ["Shimwright.Domain"];
+    public static TheoryData<string> Projects => ["Shimwright.Domain", "Shimwright.Jobs"];
 
     [Theory]
     [MemberData(nameof(Projects))]

@@ -50,6 +50,7 @@ public sealed class EngineCard
     /// <summary>Reads a card.</summary>
     /// <param name="json">The card as a JSON object.</param>
     /// <returns>The card, or all problems.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     public static ParsedCard Read(JsonObject json)
     {
         ArgumentNullException.ThrowIfNull(json);
@@ -59,6 +60,7 @@ public sealed class EngineCard
     /// <summary>Reads a card.</summary>
     /// <param name="json">The card as JSON text.</param>
     /// <returns>The card, or all problems.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="json"/> is null.</exception>
     public static ParsedCard Read(string json)
     {
         ArgumentNullException.ThrowIfNull(json);

@@ -14,6 +14,8 @@ public static class RecordOfJob
     /// <summary>The record of a job that is closed.</summary>
     /// <param name="sheet">The job's sheet.</param>
     /// <returns>The record.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
+    /// <exception cref="InvalidOperationException">The job is open, or its sheet is no job.</exception>
     public static JobRecord Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

@@ -43,6 +43,7 @@ public sealed class EngineOutlook
     /// <param name="settings">The bench's settings.</param>
     /// <param name="thinnest">The thinnest shim there is for the engine, mm; null for what the bench can buy.</param>
     /// <returns>The outlook, or null.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="card"/> or <paramref name="settings"/> is null.</exception>
     public static EngineOutlook? Of(EngineCard card, IReadOnlyList<PastJob> closed, BenchSettings settings, double? thinnest)
     {
         ArgumentNullException.ThrowIfNull(card);
@@ -65,6 +66,7 @@ public sealed class EngineOutlook
     /// <param name="forecast">The forecast.</param>
     /// <param name="interval">The maker's interval.</param>
     /// <returns>The points.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="forecast"/> is null.</exception>
     public static IReadOnlyList<RiskPoint> Curve(EngineForecast forecast, double interval)
     {
         ArgumentNullException.ThrowIfNull(forecast);

@@ -35,6 +35,7 @@ public sealed record EngineUsage(double? PerWeek, UsageSource Source)
     /// <param name="stated">What a person has said, or null.</param>
     /// <param name="seen">What the clock has shown, in any order.</param>
     /// <returns>Usage.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="seen"/> is null.</exception>
     public static EngineUsage Of(double? stated, IEnumerable<ClockSeen> seen)
     {
         ArgumentNullException.ThrowIfNull(seen);

@@ -66,6 +66,7 @@ public sealed class Scorecard
     /// <summary>Looks back over closed jobs.</summary>
     /// <param name="records">Their records, the newest first.</param>
     /// <returns>The scorecard.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="records"/> is null.</exception>
     public static Scorecard Of(IReadOnlyList<ScoredRecord> records)
     {
         ArgumentNullException.ThrowIfNull(records);

@@ -40,6 +40,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
     /// <param name="access">Minutes to lift each access group.</param>
     /// <param name="settings">The bench's settings.</param>
     /// <returns>The outlook; no valves where it has no shims.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="outlook"/>, <paramref name="wear"/>, <paramref name="access"/> or <paramref name="settings"/> is null.</exception>
     public static ShimOutlook Of(EngineOutlook outlook, EngineWear wear, IReadOnlyDictionary<string, double> access, BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(outlook);
@@ -75,6 +76,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
     /// <summary>What the valves whose shim is known will want when the clock has run on.</summary>
     /// <param name="time">Hours or km since the last check, 0 or more.</param>
     /// <returns>The wants.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="time"/> is below 0.</exception>
     public IReadOnlyList<ThicknessWant> WantsAfter(double time)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(time);

@@ -127,6 +127,7 @@ public sealed record Undone(Guid Action, int? Entry = null) : JobFact
     /// <summary>Whether an entry is what was taken back.</summary>
     /// <param name="entry">The entry.</param>
     /// <returns>Whether it is.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="entry"/> is null.</exception>
     public bool Means(JobEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);

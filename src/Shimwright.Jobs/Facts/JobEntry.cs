@@ -22,6 +22,7 @@ public static class FactJson
     /// <summary>Reads a fact that was written here.</summary>
     /// <param name="json">JSON.</param>
     /// <returns>The fact.</returns>
+    /// <exception cref="JsonException">It is no fact that was written here.</exception>
     public static JobFact Read(string json) =>
         JsonSerializer.Deserialize(json, FactJsonContext.Default.JobFact)
         ?? throw new JsonException("A fact cannot be null.");

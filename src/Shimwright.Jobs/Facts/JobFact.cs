@@ -55,6 +55,7 @@ public abstract record JobFact
     /// </summary>
     /// <param name="unseen">A fact that another device added, or took back, in between.</param>
     /// <returns>Whether the two conflict.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="unseen"/> is null.</exception>
     public bool ConflictsWith(JobFact unseen)
     {
         ArgumentNullException.ThrowIfNull(unseen);

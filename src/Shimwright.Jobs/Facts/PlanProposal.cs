@@ -16,6 +16,7 @@ public sealed record PlanProposal(int Number, bool IsAdvised, PlanAccepted Plan,
     /// <summary>All plans on offer.</summary>
     /// <param name="result">The plans.</param>
     /// <returns>One for each alternative, the advised one among them.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="result"/> is null.</exception>
     public static IReadOnlyList<PlanProposal> AllOf(PlanResult result)
     {
         ArgumentNullException.ThrowIfNull(result);

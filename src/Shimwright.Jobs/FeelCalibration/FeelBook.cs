@@ -55,6 +55,7 @@ public sealed class FeelBook
     /// <summary>Fits the book's trials.</summary>
     /// <param name="settings">The bench's settings, whose share of slips and doubt of a blade are taken as known.</param>
     /// <returns>The fit, or why there is none.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="settings"/> is null.</exception>
     public FeelCalibrationResult Fit(BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
@@ -64,6 +65,7 @@ public sealed class FeelBook
     /// <summary>Says what is wrong with an entry that would be written next.</summary>
     /// <param name="entry">The entry.</param>
     /// <returns>All problems.</returns>
+    /// <exception cref="ArgumentException">There is no such kind of entry.</exception>
     public IReadOnlyList<JobProblem> Problems(FeelEntry entry) => entry switch
     {
         FeelNamed named => NameRule.Allows(named.Name) ? [] : [new("name", $"found \"{JsonText.Shortened(named.Name)}\"", NameRule.Words)],

@@ -18,6 +18,7 @@ public sealed record TrialMade(double Gap, double Blade, int Leaves, string Feel
     /// <summary>Writes a trial down.</summary>
     /// <param name="trial">The trial.</param>
     /// <returns>The same, in words and numbers.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="trial"/> is null.</exception>
     public static TrialMade Of(FeelTrial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
@@ -78,6 +79,7 @@ public abstract record FeelEntry
     /// <summary>Reads an entry that was written here.</summary>
     /// <param name="json">JSON.</param>
     /// <returns>The entry.</returns>
+    /// <exception cref="JsonException">It is no entry that was written here.</exception>
     public static FeelEntry Read(string json) =>
         JsonSerializer.Deserialize(json, FeelEntryContext.Default.FeelEntry) ?? throw new JsonException("An entry cannot be null.");
 }

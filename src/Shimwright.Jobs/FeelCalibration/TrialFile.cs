@@ -45,6 +45,7 @@ public static class TrialFile
     /// <summary>Writes trials as a file that <see cref="Read"/> takes.</summary>
     /// <param name="trials">The trials.</param>
     /// <returns>UTF-8, lines of columns between commas, lengths in mm.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="trials"/> is null.</exception>
     public static byte[] Write(IEnumerable<FeelTrial> trials)
     {
         ArgumentNullException.ThrowIfNull(trials);

@@ -26,6 +26,7 @@ public static class DrawerUse
     /// <summary>What each shim that was fitted means for the drawer.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>One a valve whose shim was changed.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<ShimExchange> Exchanges(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -41,6 +42,7 @@ public static class DrawerUse
     /// <summary>What an open job's accepted plan uses of the shop's drawer.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>The shims; none where no plan holds, the job has shims of its own, or it is closed.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<ShimsPromised> Promised(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

@@ -25,6 +25,7 @@ public static class FitSteps
     /// <summary>The steps for a job whose plan was accepted; changes beyond it open their groups too.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>The steps; none where no plan was accepted, as on a job that was taken in with its work done, or nothing is changed.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<FitStep> For(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -50,6 +51,7 @@ public static class FitSteps
     /// <summary>The valves that the plan changes or that were changed without it, in the engine's order.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>Their ids.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<string> ChangedBy(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

@@ -34,6 +34,7 @@ public static class JobStages
     /// <summary>Where a job stands: the first thing that is still to be done.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>The stage.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static JobStage Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

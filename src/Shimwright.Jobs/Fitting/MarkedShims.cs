@@ -32,6 +32,7 @@ public static class MarkedShims
     /// </summary>
     /// <param name="sheet">The job.</param>
     /// <returns>The shims, one of each kind a valve at most.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<MarkedShim> Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

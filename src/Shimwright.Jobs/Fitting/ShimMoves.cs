@@ -18,6 +18,7 @@ public static class ShimMoves
     /// </summary>
     /// <param name="plan">The plan.</param>
     /// <returns>Every changed valve once.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="plan"/> is null.</exception>
     public static IReadOnlyList<ShimMove> InOrder(PlanAccepted plan)
     {
         ArgumentNullException.ThrowIfNull(plan);

@@ -12,6 +12,7 @@ public static class SignWords
     /// <param name="kind">The sign.</param>
     /// <param name="valves">The valves it is about, by name.</param>
     /// <returns>One sentence.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such sign.</exception>
     public static string Of(SignKind kind, IReadOnlyList<string> valves)
     {
         string names = string.Join(", ", valves ?? []);
@@ -32,6 +33,7 @@ public static class SignWords
     /// <summary>What to look at.</summary>
     /// <param name="kind">The sign.</param>
     /// <returns>One sentence or two.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such sign.</exception>
     public static string LookAt(SignKind kind) => kind switch
     {
         SignKind.IntakesFast => "Look at the air cleaner, its seal and the boot behind it: dust that gets past them wears intake seats first.",

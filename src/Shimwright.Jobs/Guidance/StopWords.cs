@@ -14,6 +14,7 @@ public static class StopWords
     /// <param name="layout">The layout.</param>
     /// <param name="turning">How the crank turns, in the card's words, or null.</param>
     /// <returns>One sentence.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="stop"/> or <paramref name="layout"/> is null.</exception>
     public static string Of(CrankStop stop, bool isFirst, CrankLayout layout, string? turning)
     {
         ArgumentNullException.ThrowIfNull(stop);
@@ -31,6 +32,7 @@ public static class StopWords
     /// <summary>What stands at 0 crank degrees, which is cylinder 1 on compression unless the firing angles say otherwise.</summary>
     /// <param name="layout">The layout.</param>
     /// <returns>A place to start from, in words.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
     public static string Datum(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
@@ -44,6 +46,7 @@ public static class StopWords
     /// <summary>Rules of thumb that hold for a layout, each in a sentence; none where none holds.</summary>
     /// <param name="layout">The layout.</param>
     /// <returns>The sentences.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="layout"/> is null.</exception>
     public static IReadOnlyList<string> Rules(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);

@@ -29,6 +29,7 @@ public sealed record ClockStyle(string Unit)
     /// <param name="countsKilometres">Whether it counts kilometres.</param>
     /// <param name="settings">The bench's settings.</param>
     /// <returns>The style.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="settings"/> is null.</exception>
     public static ClockStyle Of(bool countsKilometres, BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);

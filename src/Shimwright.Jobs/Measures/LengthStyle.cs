@@ -49,6 +49,7 @@ public sealed record LengthStyle(LengthUnit Unit)
     /// <summary>How a bench writes lengths.</summary>
     /// <param name="settings">Its settings.</param>
     /// <returns>The style.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="settings"/> is null.</exception>
     public static LengthStyle Of(BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
@@ -83,6 +84,7 @@ public sealed record LengthStyle(LengthUnit Unit)
     /// <summary>A band.</summary>
     /// <param name="band">The band.</param>
     /// <returns>Two numbers without their unit.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="band"/> is null.</exception>
     public string Band(ClearanceBand band)
     {
         ArgumentNullException.ThrowIfNull(band);

@@ -15,6 +15,7 @@ public static partial class StockText
     /// <param name="drawer">The shims.</param>
     /// <param name="lengths">How lengths are written.</param>
     /// <returns>The lines.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="drawer"/> or <paramref name="lengths"/> is null.</exception>
     public static string Drawer(IEnumerable<ShimsAtHand> drawer, LengthStyle lengths)
     {
         ArgumentNullException.ThrowIfNull(drawer);
@@ -27,6 +28,7 @@ public static partial class StockText
     /// <param name="lengths">The unit of bare numbers.</param>
     /// <param name="problems">Gets what is wrong.</param>
     /// <returns>The shims of the lines that could be read.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="lengths"/> or <paramref name="problems"/> is null.</exception>
     public static IReadOnlyList<ShimsAtHand> ReadDrawer(string? text, LengthStyle lengths, ICollection<JobProblem> problems)
     {
         ArgumentNullException.ThrowIfNull(lengths);
@@ -58,6 +60,7 @@ public static partial class StockText
     /// <param name="buy">The ranges.</param>
     /// <param name="lengths">How lengths are written.</param>
     /// <returns>The lines.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="buy"/> or <paramref name="lengths"/> is null.</exception>
     public static string Buy(IEnumerable<SizesToBuy> buy, LengthStyle lengths)
     {
         ArgumentNullException.ThrowIfNull(buy);
@@ -71,6 +74,7 @@ public static partial class StockText
     /// <param name="lengths">The unit of bare numbers.</param>
     /// <param name="problems">Gets what is wrong.</param>
     /// <returns>The ranges of the lines that could be read.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="lengths"/> or <paramref name="problems"/> is null.</exception>
     public static IReadOnlyList<SizesToBuy> ReadBuy(string? text, LengthStyle lengths, ICollection<JobProblem> problems)
     {
         ArgumentNullException.ThrowIfNull(lengths);

@@ -61,6 +61,7 @@ public sealed partial record TypedNumber(double? Value, JobProblem? Problem)
     /// <summary>The number, after its problem, where it has one, was added to a list.</summary>
     /// <param name="problems">The list.</param>
     /// <returns>The number, or null.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="problems"/> is null.</exception>
     public double? Note(ICollection<JobProblem> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);

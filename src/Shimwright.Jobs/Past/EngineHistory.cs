@@ -38,6 +38,7 @@ public static class EngineHistory
     /// <param name="card">The engine's card as it is now: what its valves no longer are is left out.</param>
     /// <param name="closed">Its closed jobs, oldest first.</param>
     /// <returns>Its past checks, oldest first.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="card"/> or <paramref name="closed"/> is null.</exception>
     public static IReadOnlyList<WrittenCheck> Of(EngineCard card, IReadOnlyList<PastJob> closed)
     {
         ArgumentNullException.ThrowIfNull(card);
@@ -53,6 +54,7 @@ public static class EngineHistory
     /// <summary>The engine's clock at the last check of a past, or null.</summary>
     /// <param name="history">The past.</param>
     /// <returns>Hours or km.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="history"/> is null.</exception>
     public static double? LastClock(IReadOnlyList<WrittenCheck> history)
     {
         ArgumentNullException.ThrowIfNull(history);
@@ -62,6 +64,7 @@ public static class EngineHistory
     /// <summary>How many times the engine was checked: a re-check at the clock of its check is no other time.</summary>
     /// <param name="history">The past.</param>
     /// <returns>The number.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="history"/> is null.</exception>
     public static int Times(IReadOnlyList<WrittenCheck> history)
     {
         ArgumentNullException.ThrowIfNull(history);
@@ -75,6 +78,7 @@ public static class EngineHistory
     /// <param name="history">The past, not empty.</param>
     /// <returns>The check, and the checks before it.</returns>
     /// <exception cref="ArgumentException">The past is empty.</exception>
+    /// <exception cref="ArgumentNullException"><paramref name="history"/> is null.</exception>
     public static (WrittenCheck Now, IReadOnlyList<WrittenCheck> Before) Now(IReadOnlyList<WrittenCheck> history)
     {
         ArgumentNullException.ThrowIfNull(history);

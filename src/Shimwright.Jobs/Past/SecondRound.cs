@@ -12,6 +12,7 @@ public static class SecondRound
     /// <summary>Starts a second round.</summary>
     /// <param name="sheet">The job whose re-check failed.</param>
     /// <returns>What the new job starts from and the facts that are known already, or what is wrong.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static ParsedSetup Of(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

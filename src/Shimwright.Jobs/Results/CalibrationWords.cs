@@ -15,6 +15,7 @@ public static class CalibrationWords
     /// <param name="trials">How many trials there were.</param>
     /// <param name="words">How lengths are written; millimetres where left out.</param>
     /// <returns>One line of text.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="result"/> is null.</exception>
     public static string Why(FeelCalibrationResult result, int trials, LengthWords? words = null)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -31,6 +32,7 @@ public static class CalibrationWords
     /// <param name="next">Them, best first.</param>
     /// <param name="words">How lengths are written.</param>
     /// <returns>Part of a sentence.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="words"/> is null.</exception>
     public static string ToTry(IReadOnlyList<NextFeelTrial> next, LengthWords words)
     {
         ArgumentNullException.ThrowIfNull(words);

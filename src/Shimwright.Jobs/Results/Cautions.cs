@@ -17,6 +17,7 @@ public static class Cautions
     /// <summary>Of a check.</summary>
     /// <param name="job">The job.</param>
     /// <returns>One caution an entry.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     public static IReadOnlyList<string> OfCheck(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
@@ -37,6 +38,7 @@ public static class Cautions
     /// <param name="plan">Its plan.</param>
     /// <param name="words">How lengths are written.</param>
     /// <returns>One caution an entry.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/>, <paramref name="plan"/> or <paramref name="words"/> is null.</exception>
     public static IReadOnlyList<string> OfPlan(Job job, PlanChoice plan, LengthWords words)
     {
         ArgumentNullException.ThrowIfNull(job);
@@ -63,6 +65,7 @@ public static class Cautions
     /// <param name="verdict">Its verdict.</param>
     /// <param name="words">How lengths are written.</param>
     /// <returns>One caution an entry.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/>, <paramref name="verdict"/> or <paramref name="words"/> is null.</exception>
     public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict, LengthWords words)
     {
         ArgumentNullException.ThrowIfNull(job);

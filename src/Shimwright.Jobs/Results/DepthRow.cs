@@ -5,12 +5,32 @@ using static System.FormattableString;
 namespace Shimwright.Jobs.Results;
 
 /// <summary>One part of a budget; lengths in mm. Degrees are null where they have no bound.</summary>
+/// <param name="Part">What was measured.</param>
+/// <param name="Value">Its size.</param>
+/// <param name="U">Its standard uncertainty.</param>
+/// <param name="Degrees">Degrees of freedom of that uncertainty.</param>
+/// <param name="Sensitivity">How far the clearance moves with it.</param>
+/// <param name="Contribution">What it contributes to the combined standard uncertainty.</param>
+/// <param name="Share">Its share of the combined variance.</param>
 public sealed record DepthPartRow(string Part, double Value, double U, double? Degrees, double Sensitivity, double Contribution, double Share);
 
 /// <summary>How far the errors of two depths go together.</summary>
+/// <param name="Valve">The other valve.</param>
+/// <param name="R">The correlation coefficient.</param>
 public sealed record DepthCorrelationRow(string Valve, double R);
 
 /// <summary>A clearance found from depths, as it was read and not yet combined with anything else; lengths in mm.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Camshaft">The camshaft over it.</param>
+/// <param name="Against">The valve of known clearance with which it was compared, or null.</param>
+/// <param name="Clearance">The clearance.</param>
+/// <param name="U">Its combined standard uncertainty.</param>
+/// <param name="Degrees">Effective degrees of freedom.</param>
+/// <param name="K">Coverage factor of the 95 % interval.</param>
+/// <param name="Low">Lower end of the 95 % interval.</param>
+/// <param name="High">Upper end of the 95 % interval.</param>
+/// <param name="Parts">What the uncertainty is made of.</param>
+/// <param name="Correlations">The depths that it shares errors with.</param>
 public sealed record DepthRow(
     string Valve, string Camshaft, string? Against, double Clearance, double U, double? Degrees, double K, double Low, double High,
     IReadOnlyList<DepthPartRow> Parts, IReadOnlyList<DepthCorrelationRow> Correlations)

@@ -4,6 +4,13 @@ using Shimwright.Domain.Readings;
 namespace Shimwright.Jobs.Results;
 
 /// <summary>One valve's estimate; lengths in mm.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Mean">Mean of the clearance.</param>
+/// <param name="Sd">Its standard deviation.</param>
+/// <param name="Low">Lower end of the 95 % interval.</param>
+/// <param name="High">Upper end of the 95 % interval.</param>
+/// <param name="InBand">The chance of being in band.</param>
+/// <param name="Status">in, out or unsettled.</param>
 public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, string Status)
 {
     internal static ValveEstimate Of(string valve, ClearanceEstimate e) => new(
@@ -12,9 +19,16 @@ public sealed record ValveEstimate(string Valve, double Mean, double Sd, double 
 }
 
 /// <summary>The trial to make next.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Blade">The blade to try there, mm.</param>
 public sealed record NextTrial(string Valve, double Blade);
 
 /// <summary>The answer of the command estimate.</summary>
+/// <param name="Format">shimwright-estimate/1.</param>
+/// <param name="Valves">The valves, in the engine's order.</param>
+/// <param name="OneCause">The chance that one cause has moved both sides; null where the valves are independent.</param>
+/// <param name="NextBlade">The trial that would say most, or null.</param>
+/// <param name="Cautions">What to bear in mind.</param>
 public sealed record EstimateResult(
     string Format, IReadOnlyList<ValveEstimate> Valves, double? OneCause, NextTrial? NextBlade, IReadOnlyList<string> Cautions)
 {
@@ -25,6 +39,7 @@ public sealed record EstimateResult(
     /// <summary>Estimates a job.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     public static EstimateResult Of(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
@@ -37,6 +52,7 @@ public sealed record EstimateResult(
     /// <param name="estimate">Its estimate.</param>
     /// <param name="next">The trial to make next, or null.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> or <paramref name="estimate"/> is null.</exception>
     public static EstimateResult Of(Job job, EngineEstimate estimate, NextBlade? next)
     {
         ArgumentNullException.ThrowIfNull(job);

@@ -19,6 +19,23 @@ public sealed record RecordRow(
     ThicknessRow? Found, ThicknessRow? Fitted, PredictedRow? Expected, EstimateRow? After, bool ReadAgain, bool Passes);
 
 /// <summary>What is left of a closed job for whoever reads it later: the figures as they stood when it was closed.</summary>
+/// <param name="Engine">The engine.</param>
+/// <param name="CheckClock">The engine's clock at the check.</param>
+/// <param name="ClosedClock">The engine's clock when the job was closed.</param>
+/// <param name="ClockUnit">h or km.</param>
+/// <param name="TemperatureC">Engine temperature at the check, °C.</param>
+/// <param name="Suspected">What was suspected to have moved the valves, or null.</param>
+/// <param name="Opened">The access groups that the plan opened.</param>
+/// <param name="ChancePromised">The chance that all would pass the first time; null without a plan.</param>
+/// <param name="MinutesPromised">The minutes that the plan was expected to take; null without a plan.</param>
+/// <param name="Bought">What was to be bought.</param>
+/// <param name="Pass">Whether every valve passes.</param>
+/// <param name="Valves">The valves, in the engine's order.</param>
+/// <param name="Steps">The steps that were ticked.</param>
+/// <param name="Cautions">What to bear in mind.</param>
+/// <param name="Found">What was found.</param>
+/// <param name="Notes">Notes for the customer.</param>
+/// <param name="By">Who did the work.</param>
 public sealed record JobRecord(
     string Engine, double CheckClock, double ClosedClock, string ClockUnit, double TemperatureC, string? Suspected,
     IReadOnlyList<string> Opened, double? ChancePromised, double? MinutesPromised, IReadOnlyList<BoughtRow> Bought, bool Pass,

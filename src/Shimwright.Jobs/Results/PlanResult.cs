@@ -7,6 +7,12 @@ using Shimwright.Jobs.Wording;
 namespace Shimwright.Jobs.Results;
 
 /// <summary>An estimate inside a row; lengths in mm.</summary>
+/// <param name="Mean">Mean of the clearance.</param>
+/// <param name="Sd">Its standard deviation.</param>
+/// <param name="Low">Lower end of the 95 % interval.</param>
+/// <param name="High">Upper end of the 95 % interval.</param>
+/// <param name="InBand">The chance of being in band.</param>
+/// <param name="Status">in, out or unsettled.</param>
 public sealed record EstimateRow(double Mean, double Sd, double Low, double High, double InBand, string Status)
 {
     internal static EstimateRow Of(ClearanceEstimate e) => new(
@@ -15,18 +21,37 @@ public sealed record EstimateRow(double Mean, double Sd, double Low, double High
 }
 
 /// <summary>A thickness and how it was found.</summary>
+/// <param name="Thickness">The thickness, mm.</param>
+/// <param name="By">marked, calliper or micrometer.</param>
 public sealed record ThicknessRow(double Thickness, string By)
 {
     internal static ThicknessRow? Of(Thickness? t) => t is null ? null : new(Rounding.Length(t.Millimetres), t.By.Name);
 }
 
 /// <summary>A shim to fit and where it comes from.</summary>
+/// <param name="Thickness">The thickness, mm.</param>
+/// <param name="By">marked, calliper or micrometer.</param>
+/// <param name="Source">drawer, engine or buy.</param>
+/// <param name="FromValve">The valve that gives it, where it comes out of the engine.</param>
 public sealed record FittedRow(double Thickness, string By, string Source, string? FromValve);
 
 /// <summary>The clearance expected afterwards; lengths in mm.</summary>
+/// <param name="Mean">Mean.</param>
+/// <param name="Sd">Standard deviation.</param>
+/// <param name="Low">Lower end of the 95 % interval.</param>
+/// <param name="High">Upper end of the 95 % interval.</param>
 public sealed record AfterRow(double Mean, double Sd, double Low, double High);
 
 /// <summary>One valve of a plan.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Estimate">What was found.</param>
+/// <param name="Action">keep, fit or turn.</param>
+/// <param name="From">The thickness in it, or null.</param>
+/// <param name="To">The thickness to fit, or null.</param>
+/// <param name="After">What is expected afterwards, or null.</param>
+/// <param name="Chance">The chance that it passes; null where it is stranded.</param>
+/// <param name="Turns">Turns of the screw, positive for more clearance; null for shims.</param>
+/// <param name="Working">The arithmetic in one line.</param>
 public sealed record PlanRow(
     string Valve, EstimateRow Estimate, string Action, ThicknessRow? From, FittedRow? To,
     AfterRow? After, double? Chance, double? Turns, string Working)
@@ -50,16 +75,35 @@ public sealed record PlanRow(
 }
 
 /// <summary>A stranded valve and why.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Why">Why no thickness at hand serves it.</param>
 public sealed record StrandedRow(string Valve, string Why);
 
 /// <summary>Shims of one size to buy.</summary>
+/// <param name="Thickness">The size, mm.</param>
+/// <param name="Count">How many.</param>
 public sealed record BoughtRow(double Thickness, int Count);
 
 /// <summary>Another plan worth considering.</summary>
+/// <param name="Opened">The access groups that it opens.</param>
+/// <param name="ChanceAll">The chance that all pass the first time.</param>
+/// <param name="Minutes">The minutes that it is expected to take.</param>
+/// <param name="Bought">What is to be bought.</param>
+/// <param name="Chosen">Whether it is the advised one.</param>
+/// <param name="Valves">Its lines, in the engine's order.</param>
 public sealed record AlternativeRow(
     IReadOnlyList<string> Opened, double ChanceAll, double Minutes, IReadOnlyList<BoughtRow> Bought, bool Chosen, IReadOnlyList<PlanRow> Valves);
 
 /// <summary>The answer of the command plan.</summary>
+/// <param name="Format">shimwright-plan/1.</param>
+/// <param name="Valves">The lines of the advised plan, in the engine's order.</param>
+/// <param name="Opened">The access groups that it opens.</param>
+/// <param name="Stranded">The valves that no thickness at hand serves.</param>
+/// <param name="ChanceAll">The chance that all pass the first time.</param>
+/// <param name="Minutes">The minutes that it is expected to take.</param>
+/// <param name="Bought">What is to be bought.</param>
+/// <param name="Alternatives">All plans on offer, the advised one among them.</param>
+/// <param name="Cautions">What to bear in mind.</param>
 public sealed record PlanResult(
     string Format, IReadOnlyList<PlanRow> Valves, IReadOnlyList<string> Opened, IReadOnlyList<StrandedRow> Stranded,
     double ChanceAll, double Minutes, IReadOnlyList<BoughtRow> Bought, IReadOnlyList<AlternativeRow> Alternatives, IReadOnlyList<string> Cautions)
@@ -67,6 +111,7 @@ public sealed record PlanResult(
     /// <summary>Plans a job that was read for planning.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     public static PlanResult Of(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
@@ -77,6 +122,7 @@ public sealed record PlanResult(
     /// <param name="job">The job.</param>
     /// <param name="plan">Its plan.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> or <paramref name="plan"/> is null.</exception>
     public static PlanResult Of(Job job, PlanChoice plan)
     {
         ArgumentNullException.ThrowIfNull(job);

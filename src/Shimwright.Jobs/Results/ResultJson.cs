@@ -5,6 +5,8 @@ using System.Text.Json.Serialization;
 namespace Shimwright.Jobs.Results;
 
 /// <summary>A bad line of a batch.</summary>
+/// <param name="Line">The line, from 1.</param>
+/// <param name="Errors">What is wrong with it.</param>
 public sealed record BadLine(int Line, IReadOnlyList<string> Errors);
 
 /// <summary>Answers as JSON, in one document each.</summary>
@@ -25,6 +27,7 @@ public static class ResultJson
     /// <typeparam name="T">The kind of document.</typeparam>
     /// <param name="json">JSON.</param>
     /// <returns>The document.</returns>
+    /// <exception cref="JsonException">It is not such a document.</exception>
     public static T Read<T>(string json) =>
         (T?)JsonSerializer.Deserialize(json, Compact.GetTypeInfo(typeof(T))) ?? throw new JsonException("A document cannot be null.");
 

@@ -4,17 +4,28 @@ using Shimwright.Jobs.Guidance;
 namespace Shimwright.Jobs.Results;
 
 /// <summary>A valve at its stop; crank degrees.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="SlackDeg">How far the crank may turn either way before its heel ends.</param>
 public sealed record StoppedRow(string Valve, double SlackDeg);
 
 /// <summary>A stop; crank degrees after cylinder 1's compression TDC.</summary>
+/// <param name="CrankDeg">Where the crank stops.</param>
+/// <param name="TurnFromPrevious">How far to turn to get there.</param>
+/// <param name="Valves">The valves that are read there.</param>
+/// <param name="Words">What to do, in a sentence.</param>
 public sealed record StopRow(double CrankDeg, double TurnFromPrevious, IReadOnlyList<StoppedRow> Valves, string Words);
 
 /// <summary>The answer of the command stops.</summary>
+/// <param name="Format">shimwright-stops/1.</param>
+/// <param name="Stops">The stops, in order.</param>
+/// <param name="Rules">Rules of thumb that hold for the engine.</param>
 public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IReadOnlyList<string> Rules)
 {
     /// <summary>Plans the stops of a job that was read for them.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    /// <exception cref="InvalidOperationException">The job was not read for the stops.</exception>
     public static StopsResult Of(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);

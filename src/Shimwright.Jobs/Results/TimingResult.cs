@@ -16,23 +16,50 @@ public sealed record TimingQuestion(
     CamEvents? Intake, CamEvents? Exhaust, (double Change, double RampSpeed)? Clearance);
 
 /// <summary>What one tooth is.</summary>
+/// <param name="CamDegrees">Degrees of the camshaft.</param>
+/// <param name="CrankDegrees">Degrees of the crank.</param>
 public sealed record ToothRow(double CamDegrees, double CrankDegrees);
 
 /// <summary>A mark off its line.</summary>
+/// <param name="CamDegrees">How far the camshaft is out, its degrees.</param>
+/// <param name="Teeth">The nearest whole number of teeth.</param>
+/// <param name="LeftOverCamDegrees">What is left over, degrees of the camshaft.</param>
+/// <param name="Verdict">What that means.</param>
 public sealed record MarkRow(double CamDegrees, int Teeth, double LeftOverCamDegrees, string Verdict);
 
 /// <summary>Chain pins counted.</summary>
+/// <param name="Found">Pins that were counted.</param>
+/// <param name="Right">Pins that there should be.</param>
+/// <param name="TeethAdvanced">By how many teeth the second camshaft is advanced.</param>
+/// <param name="Verdict">What that means.</param>
 public sealed record PinsRow(int Found, int Right, int TeethAdvanced, string Verdict);
 
 /// <summary>Durations, centres and overlap, crank degrees; the separation in camshaft degrees. Null where a side is not known.</summary>
+/// <param name="IntakeDuration">How long the intake valve is open.</param>
+/// <param name="ExhaustDuration">How long the exhaust valve is open.</param>
+/// <param name="IntakeCentreAtdc">Centre of the intake lobe, after top dead centre.</param>
+/// <param name="ExhaustCentreBtdc">Centre of the exhaust lobe, before top dead centre.</param>
+/// <param name="SeparationCamDegrees">Distance of the two centres.</param>
+/// <param name="Overlap">How long both are open.</param>
 public sealed record LobesRow(
     double? IntakeDuration, double? ExhaustDuration, double? IntakeCentreAtdc, double? ExhaustCentreBtdc,
     double? SeparationCamDegrees, double? Overlap);
 
 /// <summary>Events after a change of clearance, crank degrees.</summary>
+/// <param name="Side">intake or exhaust.</param>
+/// <param name="Opens">When it opens.</param>
+/// <param name="Closes">When it closes.</param>
+/// <param name="Duration">How long it is open.</param>
 public sealed record EventsRow(string Side, double Opens, double Closes, double Duration);
 
 /// <summary>The answer of the command timing.</summary>
+/// <param name="Format">shimwright-timing/1.</param>
+/// <param name="Tooth">What one tooth is.</param>
+/// <param name="Mark">The mark off its line, or null.</param>
+/// <param name="Pins">The chain pins, or null.</param>
+/// <param name="Lobes">Durations, centres and overlap, or null.</param>
+/// <param name="AfterClearanceChange">The events after the change of clearance, or null.</param>
+/// <param name="Cautions">What to bear in mind.</param>
 public sealed record TimingResult(
     string Format, ToothRow Tooth, MarkRow? Mark, PinsRow? Pins, LobesRow? Lobes,
     IReadOnlyList<EventsRow>? AfterClearanceChange, IReadOnlyList<string> Cautions)
@@ -48,6 +75,7 @@ public sealed record TimingResult(
     /// <summary>Answers a question.</summary>
     /// <param name="question">What was measured.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="question"/> is null.</exception>
     public static TimingResult Of(TimingQuestion question)
     {
         ArgumentNullException.ThrowIfNull(question);

@@ -5,20 +5,32 @@ using Shimwright.Jobs.Wording;
 namespace Shimwright.Jobs.Results;
 
 /// <summary>What was expected before the re-check was read, mm.</summary>
+/// <param name="Mean">Mean.</param>
+/// <param name="Sd">Standard deviation.</param>
 public sealed record PredictedRow(double Mean, double Sd)
 {
     internal static PredictedRow Of(ClearanceDistribution predicted) => new(Rounding.Length(predicted.Mean), Rounding.Length(predicted.StandardDeviation));
 }
 
 /// <summary>One valve of a verdict.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="Predicted">What was expected.</param>
+/// <param name="Estimate">What was felt and expected taken together.</param>
+/// <param name="Status">in, out or unsettled.</param>
+/// <param name="Surprise">How often a reading would be so far from what was expected; null where nothing was read.</param>
 public sealed record VerdictRow(string Valve, PredictedRow Predicted, EstimateRow Estimate, string Status, double? Surprise);
 
 /// <summary>The answer of the command verdict.</summary>
+/// <param name="Format">shimwright-verdict/1.</param>
+/// <param name="Pass">Whether every valve passes.</param>
+/// <param name="Valves">The valves, in the engine's order.</param>
+/// <param name="Cautions">What to bear in mind.</param>
 public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
 {
     /// <summary>Judges a job that was read for a verdict.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     public static VerdictResult Of(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
@@ -29,6 +41,7 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
     /// <param name="job">The job.</param>
     /// <param name="verdict">Its verdict.</param>
     /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> or <paramref name="verdict"/> is null.</exception>
     public static VerdictResult Of(Job job, RecheckVerdict verdict)
     {
         ArgumentNullException.ThrowIfNull(job);

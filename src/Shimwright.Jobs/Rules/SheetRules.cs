@@ -16,6 +16,7 @@ public static class SheetRules
     /// <param name="sheet">The sheet as it is.</param>
     /// <param name="fact">The fact.</param>
     /// <returns>The problems; none where the fact may be added.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> or <paramref name="fact"/> is null.</exception>
     public static IReadOnlyList<JobProblem> ProblemsOf(JobSheet sheet, JobFact fact)
     {
         ArgumentNullException.ThrowIfNull(sheet);

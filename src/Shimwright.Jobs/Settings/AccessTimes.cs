@@ -11,6 +11,7 @@ public static class AccessTimes
     /// <param name="own">Minutes that were stated for the card's groups.</param>
     /// <param name="settings">The bench's settings.</param>
     /// <returns>Minutes a group.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="card"/>, <paramref name="own"/> or <paramref name="settings"/> is null.</exception>
     public static IReadOnlyDictionary<string, double> Of(EngineCard card, IReadOnlyDictionary<string, double> own, BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(card);

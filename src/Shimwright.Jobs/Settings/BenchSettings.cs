@@ -75,6 +75,7 @@ public sealed record BenchSettings
     /// <summary>Reads settings that were kept; what they do not say, since it was not there yet, is as usual.</summary>
     /// <param name="json">JSON.</param>
     /// <returns>The settings.</returns>
+    /// <exception cref="JsonException">They are not settings that were written here.</exception>
     public static BenchSettings Read(string json)
     {
         if (JsonNode.Parse(json) is not JsonObject kept)
@@ -95,6 +96,7 @@ public sealed record BenchSettings
     /// <summary>What a job of this bench starts with.</summary>
     /// <param name="access">Minutes to lift each access group of the engine.</param>
     /// <returns>Blades, sizes to buy, costs and the bench's own constants.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="access"/> is null.</exception>
     public WrittenStart ForJob(IReadOnlyDictionary<string, double> access)
     {
         ArgumentNullException.ThrowIfNull(access);

@@ -41,6 +41,8 @@ public sealed class JobSetup
     /// <param name="temperature">Engine temperature, °C.</param>
     /// <param name="start">What the bench has of its own: history, costs, settings and stock, blades and loss.</param>
     /// <returns>The setup, or what is wrong.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="card"/> or <paramref name="start"/> is null.</exception>
+    /// <exception cref="InvalidOperationException">The job can be read with its facts and not without them, which no rule allows for.</exception>
     public static ParsedSetup Begin(EngineCard card, double clock, double temperature, WrittenStart start)
     {
         ArgumentNullException.ThrowIfNull(card);
@@ -65,6 +67,7 @@ public sealed class JobSetup
     /// <summary>Takes a job file in.</summary>
     /// <param name="utf8">The file.</param>
     /// <returns>The setup and the facts that stood in the file, or what is wrong.</returns>
+    /// <exception cref="InvalidOperationException">The file can be read with its facts and not without them, which no rule allows for.</exception>
     public static ParsedSetup FromFile(ReadOnlyMemory<byte> utf8)
     {
         ParsedJob reading = JobFile.Read(utf8, JobPurpose.Draft);

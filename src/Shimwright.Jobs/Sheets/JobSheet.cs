@@ -94,6 +94,7 @@ public sealed class JobSheet
     /// <param name="setup">What the job started from.</param>
     /// <param name="entries">The facts, in order.</param>
     /// <returns>The sheet.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="setup"/> or <paramref name="entries"/> is null.</exception>
     public static JobSheet Of(JobSetup setup, IReadOnlyList<JobEntry> entries)
     {
         ArgumentNullException.ThrowIfNull(setup);
@@ -144,6 +145,7 @@ public sealed class JobSheet
     /// <summary>Whether something that an undo means still counts, so that it can be taken back.</summary>
     /// <param name="undo">The undo; it may mean an undo too.</param>
     /// <returns>Whether it does.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="undo"/> is null.</exception>
     public bool Counts(Undone undo)
     {
         ArgumentNullException.ThrowIfNull(undo);

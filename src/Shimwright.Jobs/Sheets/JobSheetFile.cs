@@ -13,6 +13,7 @@ public static class JobSheetFile
     /// <param name="sheet">The sheet.</param>
     /// <param name="purpose">The purpose.</param>
     /// <returns>The job, or what is still missing or wrong.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static ParsedJob Read(JobSheet sheet, JobPurpose purpose)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -22,6 +23,7 @@ public static class JobSheetFile
     /// <summary>The lifted camshafts of the check, by name: those that the job started with and those that were measured since.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <returns>The names.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<string> CamshaftNames(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -31,6 +33,7 @@ public static class JobSheetFile
     /// <summary>The sheet as a job file. What the sheet says nothing of stands in it as it was written down when the job was started.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <returns>The file, indented.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static byte[] Write(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

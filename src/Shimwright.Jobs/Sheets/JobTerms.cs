@@ -9,6 +9,7 @@ public static class JobTerms
     /// <summary>The shims that the job may use.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>Drawer and shop.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static StockStated Stock(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -21,6 +22,7 @@ public static class JobTerms
     /// <summary>Whether the job plans with the shop's drawer and not with shims that were stated for it alone.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>Whether it does.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static bool UsesShop(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -39,6 +41,7 @@ public static class JobTerms
     /// <summary>What work and shims cost on the job, with a line for every access group of the engine.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>The costs.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static CostsStated Costs(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -51,6 +54,7 @@ public static class JobTerms
     /// <summary>The access groups of the engine, in its order.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>Their names.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<string> Groups(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);

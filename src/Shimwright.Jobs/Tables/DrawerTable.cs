@@ -65,6 +65,7 @@ public static class DrawerTable
     /// <summary>Writes a file that can be read again.</summary>
     /// <param name="lines">The lines.</param>
     /// <returns>Text: lengths in mm to the micrometre.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="lines"/> is null.</exception>
     public static string Write(IEnumerable<DrawerLine> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);

@@ -13,6 +13,7 @@ public static class OrderTable
     /// <summary>Writes a file.</summary>
     /// <param name="orders">The lines, each with its diameter, mm.</param>
     /// <returns>Text: lengths in mm, chances from 0 to 1; a price that is not known is blank.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="orders"/> is null.</exception>
     public static string Write(IEnumerable<(double Diameter, OrderLine Line)> orders)
     {
         ArgumentNullException.ThrowIfNull(orders);

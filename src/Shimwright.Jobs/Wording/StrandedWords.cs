@@ -12,6 +12,8 @@ public static class StrandedWords
     /// <param name="engine">The engine, for the names of its valves.</param>
     /// <param name="words">How lengths are written.</param>
     /// <returns>One sentence without its full stop.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="reason"/>, <paramref name="engine"/> or <paramref name="words"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such reason.</exception>
     public static string Of(StrandedReason reason, Engine engine, LengthWords words)
     {
         ArgumentNullException.ThrowIfNull(reason);

@@ -11,6 +11,7 @@ public static class WorkingWords
     /// <param name="valve">The valve's line.</param>
     /// <param name="length">How a length is written; millimetres where it is left out.</param>
     /// <returns>One line.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valve"/> is null.</exception>
     public static string Of(PlannedValve valve, Func<double, string>? length = null)
     {
         ArgumentNullException.ThrowIfNull(valve);

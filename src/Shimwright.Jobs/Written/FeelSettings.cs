@@ -3,6 +3,11 @@ using Shimwright.Domain.Readings;
 namespace Shimwright.Jobs.Written;
 
 /// <summary>The feel of the person, mm and a share.</summary>
+/// <param name="Firm">Play at which a blade just enters, mm.</param>
+/// <param name="Light">Play at which heavy drag turns light, mm.</param>
+/// <param name="Loose">Play at which drag ends, mm.</param>
+/// <param name="Spread">Standard deviation of the feel, mm.</param>
+/// <param name="Slip">Share of trials whose feel says nothing.</param>
 public sealed record FeelSettings(double Firm, double Light, double Loose, double Spread, double Slip)
 {
     /// <summary>The usual feel.</summary>
