@@ -25,6 +25,9 @@ public sealed class EngineCard
         StopsProblems = [.. missing.Distinct()];
     }
 
+    /// <summary>The ratio where the card says none.</summary>
+    public static double UsualRatio => EngineSection.UsualRatio;
+
     /// <summary>The card as JSON in one line.</summary>
     public string Json { get; }
 

@@ -21,6 +21,9 @@ internal sealed record EngineSection(
     private static readonly NumberMember RatioMember = new(
         "ratio", new(Valvetrain.LeastRatio, Valvetrain.GreatestRatio), "Clearance change at the gap per unit of shim or screw travel; 1 under a direct-acting cam.", 1);
 
+    /// <summary>The ratio where the card says none.</summary>
+    public static double UsualRatio => RatioMember.Usual;
+
     /// <summary>An engine of which nothing could be read.</summary>
     public static EngineSection None { get; } = new(null, null, RatioMember.Usual, null, null, [], false, null, false, null);
 

@@ -29,6 +29,9 @@ public sealed record LayoutCard(
         ["anywhere"] = true,
     };
 
+    /// <summary>The ramp where the card says none, crank degrees.</summary>
+    public static double UsualRamp => Ramp.Usual;
+
     /// <summary>The events of a side, or null.</summary>
     /// <param name="side">Intake or exhaust.</param>
     /// <returns>The side's events.</returns>

@@ -19,6 +19,12 @@ public sealed record WearCard(bool CountsKilometres, double Interval, double Los
         ["km"] = true,
     };
 
+    /// <summary>The loss in an interval where the card says none, mm.</summary>
+    public static double UsualLoss => Loss.Usual;
+
+    /// <summary>The standard deviation of that loss where the card says none, mm.</summary>
+    public static double UsualSpread => Deviation.Usual;
+
     /// <summary>The card as the domain knows it.</summary>
     /// <returns>Usual wear.</returns>
     public UsualWear ToUsual() => new(Interval, LossPerInterval, Spread);

@@ -3,91 +3,30 @@ using System.Text.RegularExpressions;
 
 namespace Shimwright.Pages.Engines;
 
-/// <summary>The fields of the card's form: which of them a path of the card belongs to, and how each is labelled.</summary>
+/// <summary>The card's fields by name: which of them a path of the card belongs to, how each is called, and what stands in it.</summary>
 internal static partial class CardFields
 {
-    private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
-    {
-        ["Name"] = "Name",
-        ["Valvetrain"] = "How the clearances are adjusted",
-        ["Ratio"] = "Ratio",
-        ["Pitch"] = "Pitch of the screw",
-        ["Kappa"] = "What heat adds to the gaps",
-        ["IntakeLow"] = "All intake valves, lower limit",
-        ["IntakeHigh"] = "All intake valves, upper limit",
-        ["ExhaustLow"] = "All exhaust valves, lower limit",
-        ["ExhaustHigh"] = "All exhaust valves, upper limit",
-        ["Order"] = "Firing order",
-        ["Angles"] = "Firing angles",
-        ["Marks"] = "Further marks",
-        ["StopsAt"] = "Where the crank may stop",
-        ["Ramp"] = "Ramp",
-        ["IntakeOpens"] = "Intake opens before top dead centre",
-        ["IntakeCloses"] = "Intake closes after bottom dead centre",
-        ["ExhaustOpens"] = "Exhaust opens before bottom dead centre",
-        ["ExhaustCloses"] = "Exhaust closes after top dead centre",
-        ["Turning"] = "How the crank turns",
-        ["Clock"] = "What the clock counts",
-        ["Interval"] = "Interval between checks",
-        ["Loss"] = "Clearance lost in an interval",
-        ["Spread"] = "Spread of that loss",
-        ["ShimDiameter"] = "Shim diameter",
-        ["Thinnest"] = "Thinnest shim there is",
-        ["Thickest"] = "Thickest shim there is",
-        ["LimitsFrom"] = "Where the limits come from",
-        ["CardNotes"] = "Notes on the card",
-        ["Notes"] = "Notes on this engine",
-    };
+    private static readonly Dictionary<string, CardField> ByPath = CardForm.All
+        .SelectMany(f => f.AlsoAt.Append(f.Value.Path).OfType<string>().Select(path => (path, f)))
+        .ToDictionary(p => p.path, p => p.f, StringComparer.Ordinal);
 
-    private static readonly Dictionary<string, string> Members = new(StringComparer.Ordinal)
-    {
-        ["name"] = "Name",
-        ["valvetrain"] = "Valvetrain",
-        ["ratio"] = "Ratio",
-        ["pitch"] = "Pitch",
-        ["temperature.kappaMmPerC"] = "Kappa",
-        ["valves"] = "Valves[0].Id",
-        ["layout"] = "Order",
-        ["layout.firingOrder"] = "Order",
-        ["layout.firingAngles"] = "Angles",
-        ["layout.marks"] = "Marks",
-        ["layout.stopsAt"] = "StopsAt",
-        ["layout.rampDeg"] = "Ramp",
-        ["layout.intake"] = "IntakeOpens",
-        ["layout.intake.opensBtdc"] = "IntakeOpens",
-        ["layout.intake.closesAbdc"] = "IntakeCloses",
-        ["layout.exhaust"] = "ExhaustOpens",
-        ["layout.exhaust.opensBbdc"] = "ExhaustOpens",
-        ["layout.exhaust.closesAtdc"] = "ExhaustCloses",
-        ["layout.turning"] = "Turning",
-        ["wear.clock"] = "Clock",
-        ["wear.interval"] = "Interval",
-        ["wear.lossPerInterval"] = "Loss",
-        ["wear.spread"] = "Spread",
-    };
-
-    /// <summary>The field behind a path of the card.</summary>
+    /// <summary>The field behind a path of the card or a member of its details.</summary>
     /// <param name="path">A JSON path that starts at the card.</param>
+    /// <param name="form">The form.</param>
     /// <param name="rows">The row of the form for each valve of the card.</param>
-    public static string FieldOf(string path, IReadOnlyList<int> rows)
+    public static string FieldOf(string path, CardForm form, IReadOnlyList<int> rows)
     {
         if (ValvePath().Match(path) is { Success: true } valve)
         {
             int row = rows[int.Parse(valve.Groups["v"].Value, CultureInfo.InvariantCulture)];
-            string field = valve.Groups["member"].Value switch
-            {
-                "cylinder" => "Cylinder",
-                "side" => "Side",
-                "access" => "Access",
-                "band[1]" => "High",
-                "band" or "band[0]" => "Low",
-                _ => "Id",
-            };
-            return $"Valves[{row}].{field}";
+            string member = valve.Groups["member"].Value;
+            return $"Valves[{row}].{ValveFields.Columns.FirstOrDefault(c => c.Members.Contains(member), ValveFields.Columns[0]).Name}";
         }
 
-        string member = LastIndex().Replace(path.Replace("$.", "", StringComparison.Ordinal), "");
-        return Members.GetValueOrDefault(member, member);
+        string place = LastIndex().Replace(path.Replace("$.", "", StringComparison.Ordinal), "");
+        return place == "valves" ? "Valves[0].Id"
+            : form.Access.FindIndex(a => path == $"accessMinutes.{a.Name}") is >= 0 and var access ? $"Access[{access}].Minutes"
+            : ByPath.TryGetValue(place, out CardField? field) ? field.Name : place;
     }
 
     /// <summary>A field as it is labelled; a valve's fields under its name.</summary>
@@ -95,7 +34,7 @@ internal static partial class CardFields
     {
         if (RowField().Match(field) is not { Success: true } row)
         {
-            return Labels.GetValueOrDefault(field, field);
+            return CardForm.All.FirstOrDefault(f => f.Name == field)?.Label ?? field;
         }
 
         int index = int.Parse(row.Groups["row"].Value, CultureInfo.InvariantCulture);
@@ -104,18 +43,22 @@ internal static partial class CardFields
             return index < form.Access.Count ? $"Minutes for {form.Access[index].Name}" : field;
         }
 
-        string? id = index < form.Valves.Count ? form.Valves[index].Id : null;
-        string name = string.IsNullOrWhiteSpace(id) ? $"Valve {index + 1}" : id;
-        return name + row.Groups["field"].Value switch
-        {
-            "Cylinder" => ", cylinder",
-            "Side" => ", side",
-            "Access" => ", to come off",
-            "Low" => ", lower limit",
-            "High" => ", upper limit",
-            _ => ", name",
-        };
+        string name = index < form.Valves.Count && form.Valves[index].IsNamed ? form.Valves[index].Id! : $"Valve {index + 1}";
+        return $"{name}, {ValveFields.Columns.First(c => c.Name == row.Groups["field"].Value).Words}";
     }
+
+    /// <summary>Every field with its text, by name.</summary>
+    public static IEnumerable<KeyValuePair<string, string>> TextsOf(CardForm form) =>
+    [
+        .. CardForm.All.Select(f => Text(f.Name, form[f])),
+        .. from valve in form.Valves.Index()
+           where valve.Item.IsNamed
+           from column in ValveFields.Columns
+           select Text($"Valves[{valve.Index}].{column.Name}", column.Text(valve.Item)),
+        .. form.Access.Index().Select(a => Text($"Access[{a.Index}].Minutes", a.Item.Minutes)),
+    ];
+
+    private static KeyValuePair<string, string> Text(string field, string? text) => new(field, text?.Trim() ?? "");
 
     [GeneratedRegex(@"^\$\.valves\[(?<v>\d+)\]\.?(?<member>.*)$", RegexOptions.CultureInvariant)]
     private static partial Regex ValvePath();

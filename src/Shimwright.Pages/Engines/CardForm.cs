@@ -1,34 +1,18 @@
+using System.Reflection;
+using Shimwright.Bench.Engines;
+using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Sections;
+using Shimwright.Pages.Wording;
+using Value = Shimwright.Pages.Engines.CardValue;
+
 namespace Shimwright.Pages.Engines;
 
-/// <summary>One valve of the card as it stands in the fields.</summary>
-public sealed class ValveFields
-{
-    /// <summary>The name under which it is kept; blank for a new one. What has no field stays with it.</summary>
-    public string? Was { get; set; }
-
-    /// <summary>Its name; a valve without one is taken off the card.</summary>
-    public string? Id { get; set; }
-
-    public string? Cylinder { get; set; }
-
-    public string? Side { get; set; }
-
-    public string? Access { get; set; }
-
-    public string? Low { get; set; }
-
-    public string? High { get; set; }
-}
-
-/// <summary>The minutes of an access group as they stand in the fields.</summary>
-public sealed class AccessFields
-{
-    public string? Name { get; set; }
-
-    public string? Minutes { get; set; }
-}
-
-/// <summary>Everything of a card as it stands in the fields: text, right or wrong.</summary>
+/// <summary>
+/// The card's form: the text of every field, right or wrong, and beside it all that is known of the field. A new field is a
+/// property and an entry; the order of the entries is that of the page, of the problems and of the differences.
+/// </summary>
 public sealed class CardForm
 {
     public int Version { get; set; }
@@ -37,13 +21,72 @@ public sealed class CardForm
 
     public string? Name { get; set; }
 
+    public string? LimitsFrom { get; set; }
+
+    /// <summary>At the head of the page.</summary>
+    internal static IReadOnlyList<CardField> Head { get; } =
+    [
+        new(nameof(Name), "Name", Value.Text("name", e => e.Name, needed: true)),
+        new(nameof(LimitsFrom), "Where the limits come from", Value.DetailText("limitsFrom", d => d.LimitsFrom, (d, text) => d with { LimitsFrom = text }))
+        {
+            Hint = _ => "Manual, edition, page.",
+            Fact = new("Limits from", (e, _) => e.Details.LimitsFrom.Length > 0 ? e.Details.LimitsFrom : "not said: compare them with the maker's manual"),
+        },
+    ];
+
     public string? Valvetrain { get; set; }
+
+    /// <summary>The kind of valve train.</summary>
+    internal static IReadOnlyList<CardField> Kind { get; } =
+    [
+        new(nameof(Valvetrain), "How the clearances are adjusted", Value.Choice(
+            "valvetrain", new("f-train", [.. ValveTrainWords.All.Select(t => (t.Name, t.Title))]), e => ValveTrainWords.Of(e.Card.Engine.Valvetrain.Adjuster).Name)),
+    ];
 
     public string? Ratio { get; set; }
 
     public string? Pitch { get; set; }
 
     public string? Kappa { get; set; }
+
+    public string? ShimDiameter { get; set; }
+
+    public string? Thinnest { get; set; }
+
+    public string? Thickest { get; set; }
+
+    /// <summary>Lever, screw, heat and shims.</summary>
+    internal static IReadOnlyList<CardField> Train { get; } =
+    [
+        new(nameof(Ratio), "Ratio", Value.Plain("ratio", EngineCard.UsualRatio, e => e.Card.Engine.Valvetrain.Ratio))
+        {
+            Mode = "decimal",
+            Hint = _ => $"Of finger or rocker; blank counts as {Times.Exact(EngineCard.UsualRatio)}.",
+        },
+        new(nameof(Pitch), "Pitch of the screw", Value.Length("pitch", e => e.Card.Engine.Valvetrain.Pitch))
+        {
+            Mode = "decimal",
+            Hint = lengths => $"{lengths.UnitName} a turn; screws only.",
+        },
+        new(nameof(Kappa), "What heat adds to the gaps", Value.Length("temperature.kappaMmPerC", e => e.Card.Engine.ClearancePerDegree))
+        {
+            Hint = lengths => $"{lengths.UnitName} for each °C above {Times.Exact(ThermalShift.Reference)}; negative where gaps close. Blank: not known.",
+        },
+        new(nameof(ShimDiameter), "Shim diameter", Value.DetailLength("shimDiameter", d => d.ShimDiameter, (d, mm) => d with { ShimDiameter = mm }))
+        {
+            Mode = "decimal",
+            Fact = new("Shim diameter", (e, lengths) => e.Details.ShimDiameter is { } mm ? $"{lengths.Shim(mm)} {lengths.UnitName}" : null),
+        },
+        new(nameof(Thinnest), "Thinnest shim there is", Value.DetailLength("thinnestShim", d => d.ThinnestShim, (d, mm) => d with { ThinnestShim = mm })) { Mode = "decimal" },
+        new(nameof(Thickest), "Thickest shim there is", Value.DetailLength("thickestShim", d => d.ThickestShim, (d, mm) => d with { ThickestShim = mm }))
+        {
+            Mode = "decimal",
+            Fact = new("Shims there are", (e, lengths) => ShimRange(e.Details, lengths)),
+        },
+    ];
+
+    /// <summary>The minutes of each access group.</summary>
+    public List<AccessFields> Access { get; set; } = [];
 
     public List<ValveFields> Valves { get; set; } = [];
 
@@ -60,12 +103,6 @@ public sealed class CardForm
 
     public string? Angles { get; set; }
 
-    public string? Marks { get; set; }
-
-    public string? StopsAt { get; set; }
-
-    public string? Ramp { get; set; }
-
     public string? IntakeOpens { get; set; }
 
     public string? IntakeCloses { get; set; }
@@ -74,7 +111,37 @@ public sealed class CardForm
 
     public string? ExhaustCloses { get; set; }
 
+    public string? StopsAt { get; set; }
+
+    public string? Marks { get; set; }
+
+    public string? Ramp { get; set; }
+
     public string? Turning { get; set; }
+
+    /// <summary>Cylinders and cam events.</summary>
+    internal static IReadOnlyList<CardField> Crank { get; } =
+    [
+        new(nameof(Order), "Firing order", Value.FiringOrder("layout.firingOrder", e => e.Card.Layout?.FiringOrder)) { AlsoAt = ["layout"], Hint = _ => "Such as 1-3-4-2." },
+        new(nameof(Angles), "Firing angles", Value.Angles("layout.firingAngles", e => e.Card.Layout?.FiringAngles))
+        {
+            Hint = _ => "When each cylinder of the order fires; blank for even firing.",
+        },
+        new(nameof(IntakeOpens), "Intake opens before top dead centre", Value.Degrees("layout.intake.opensBtdc", e => e.Card.Layout?.Intake?.Opens)) { AlsoAt = ["layout.intake"] },
+        new(nameof(IntakeCloses), "Intake closes after bottom dead centre", Value.Degrees("layout.intake.closesAbdc", e => e.Card.Layout?.Intake?.Closes)),
+        new(nameof(ExhaustOpens), "Exhaust opens before bottom dead centre", Value.Degrees("layout.exhaust.opensBbdc", e => e.Card.Layout?.Exhaust?.Opens)) { AlsoAt = ["layout.exhaust"] },
+        new(nameof(ExhaustCloses), "Exhaust closes after top dead centre", Value.Degrees("layout.exhaust.closesAtdc", e => e.Card.Layout?.Exhaust?.Closes)),
+        new(nameof(StopsAt), "Where the crank may stop", Value.Choice(
+            "layout.stopsAt",
+            new("f-stops", [("marks", "At dead centres and marks"), ("anywhere", "Anywhere, with a degree wheel")], Usual: "marks"),
+            e => e.Card.Layout is { StopsAnywhere: true } ? "anywhere" : "marks")),
+        new(nameof(Marks), "Further marks", Value.Angles("layout.marks", e => e.Card.Layout?.Marks)) { Hint = _ => "A mark on the crank's wheel passes twice in a cycle: 10 370." },
+        new(nameof(Ramp), "Ramp", Value.Degrees("layout.rampDeg", e => e.Card.Layout?.RampDegrees, LayoutCard.UsualRamp))
+        {
+            Hint = _ => $"By how much each opening is widened at both ends; blank counts as {Times.Exact(LayoutCard.UsualRamp)}.",
+        },
+        new(nameof(Turning), "How the crank turns", Value.Text("layout.turning", e => e.Card.Layout?.Turning)) { Hint = _ => "Such as clockwise, seen from the left." },
+    ];
 
     public string? Clock { get; set; }
 
@@ -84,54 +151,56 @@ public sealed class CardForm
 
     public string? Spread { get; set; }
 
-    public List<AccessFields> Access { get; set; } = [];
-
-    public string? ShimDiameter { get; set; }
-
-    public string? Thinnest { get; set; }
-
-    public string? Thickest { get; set; }
-
-    public string? LimitsFrom { get; set; }
+    /// <summary>What wear is usual.</summary>
+    internal static IReadOnlyList<CardField> Wear { get; } =
+    [
+        new(nameof(Clock), "What the clock counts", Value.Choice(
+            "wear.clock", new("f-clock", [("hours", "Hours"), ("km", "Kilometres")], Usual: "hours"), e => e.Card.Wear is { CountsKilometres: true } ? "km" : "hours")),
+        new(nameof(Interval), "Interval between checks", Value.Clock("wear.interval", e => e.Card.Wear?.Interval))
+        {
+            Mode = "decimal",
+            Hint = _ => "The maker's, on the engine's clock; the rest counts from it.",
+        },
+        new(nameof(Loss), "Clearance lost in an interval", Value.Length("wear.lossPerInterval", e => e.Card.Wear?.LossPerInterval))
+        {
+            Hint = lengths => $"On average, {lengths.UnitName}; blank counts as {lengths.Field(WearCard.UsualLoss)}.",
+        },
+        new(nameof(Spread), "Spread of that loss", Value.Length("wear.spread", e => e.Card.Wear?.Spread))
+        {
+            Hint = lengths => $"Between valves, {lengths.UnitName}; blank counts as {lengths.Field(WearCard.UsualSpread)}.",
+        },
+    ];
 
     public string? CardNotes { get; set; }
 
     public string? Notes { get; set; }
 
-    /// <summary>The valves that have a name or had one.</summary>
-    public IEnumerable<ValveFields> NamedValves => Valves.Where(v => !string.IsNullOrWhiteSpace(v.Id));
+    /// <summary>At the foot of the page.</summary>
+    internal static IReadOnlyList<CardField> Foot { get; } =
+    [
+        new(nameof(CardNotes), "Notes on the card", Value.DetailText("notes", d => d.Notes, (d, text) => d with { Notes = text }))
+        {
+            Lines = 3,
+            Hint = _ => "For every engine of this card.",
+            Fact = new("Card notes", (e, _) => e.Details.Notes.Length > 0 ? e.Details.Notes : null),
+        },
+        new(nameof(Notes), "Notes on this engine", Value.EngineText(e => e.Notes)) { Lines = 3, Fact = new("Notes", (e, _) => e.Notes.Length > 0 ? e.Notes : null) },
+    ];
 
-    /// <summary>Every field with its text, by name.</summary>
-    public IEnumerable<KeyValuePair<string, string>> Fields()
+    /// <summary>Every field that stands alone.</summary>
+    internal static IReadOnlyList<CardField> All { get; } = [.. Head, .. Kind, .. Train, .. Crank, .. Wear, .. Foot];
+
+    /// <summary>The text of a field.</summary>
+    internal string? this[CardField field]
     {
-        foreach ((string name, string? text) in Single())
-        {
-            yield return new(name, text?.Trim() ?? "");
-        }
-
-        foreach ((int v, ValveFields valve) in Valves.Index().Where(v => !string.IsNullOrWhiteSpace(v.Item.Id)))
-        {
-            foreach ((string name, string? text) in new[]
-            {
-                ("Id", valve.Id), ("Cylinder", valve.Cylinder), ("Side", valve.Side), ("Access", valve.Access), ("Low", valve.Low), ("High", valve.High),
-            })
-            {
-                yield return new($"Valves[{v}].{name}", text?.Trim() ?? "");
-            }
-        }
-
-        foreach ((int a, AccessFields access) in Access.Index())
-        {
-            yield return new($"Access[{a}].Minutes", access.Minutes?.Trim() ?? "");
-        }
+        get => (string?)PropertyOf(field).GetValue(this);
+        set => PropertyOf(field).SetValue(this, value);
     }
 
-    private IEnumerable<(string, string?)> Single() =>
-    [
-        ("Name", Name), ("Valvetrain", Valvetrain), ("Ratio", Ratio), ("Pitch", Pitch), ("Kappa", Kappa),
-        ("Order", Order), ("Angles", Angles), ("Marks", Marks), ("StopsAt", StopsAt), ("Ramp", Ramp),
-        ("IntakeOpens", IntakeOpens), ("IntakeCloses", IntakeCloses), ("ExhaustOpens", ExhaustOpens), ("ExhaustCloses", ExhaustCloses), ("Turning", Turning),
-        ("Clock", Clock), ("Interval", Interval), ("Loss", Loss), ("Spread", Spread),
-        ("ShimDiameter", ShimDiameter), ("Thinnest", Thinnest), ("Thickest", Thickest), ("LimitsFrom", LimitsFrom), ("CardNotes", CardNotes), ("Notes", Notes),
-    ];
+    private static PropertyInfo PropertyOf(CardField field) => typeof(CardForm).GetProperty(field.Name)!;
+
+    private static string? ShimRange(CardDetails details, LengthStyle lengths) =>
+        details.ThinnestShim is null && details.ThickestShim is null
+            ? null
+            : $"{(details.ThinnestShim is { } thin ? $"from {lengths.Shim(thin)} " : "")}{(details.ThickestShim is { } thick ? $"to {lengths.Shim(thick)} " : "")}{lengths.UnitName}";
 }

@@ -13,159 +13,83 @@ namespace Shimwright.Pages.Engines;
 internal sealed record CardFormReading(EngineCard? Card, CardDetails Details, IReadOnlyList<JobProblem> Problems);
 
 /// <summary>Reads a card's form. What the form has no field for, such as cam events of a single valve, stays as it was.</summary>
-internal sealed class CardFormReader
+internal static class CardFormReader
 {
-    private readonly CardForm _form;
-    private readonly LengthStyle _lengths;
-    private readonly JsonObject _before;
-    private readonly List<JobProblem> _problems = [];
-    private readonly List<int> _rows = [];
-
-    private CardFormReader(CardForm form, EngineCard before, LengthStyle lengths)
-    {
-        _form = form;
-        _lengths = lengths;
-        _before = (JsonObject)JsonNode.Parse(before.Json)!;
-    }
-
     /// <summary>Reads the form; limits for a whole side are put into the valves' fields first.</summary>
     /// <param name="form">The form.</param>
     /// <param name="before">The card as it was kept.</param>
     /// <param name="lengths">The bench's unit.</param>
     public static CardFormReading Read(CardForm form, EngineCard before, LengthStyle lengths)
     {
-        var reader = new CardFormReader(form, before, lengths);
-        reader.SetSide("intake", form.IntakeLow, form.IntakeHigh);
-        reader.SetSide("exhaust", form.ExhaustLow, form.ExhaustHigh);
-        ParsedCard card = EngineCard.Read(reader.Card());
-        CardDetails details = reader.Details();
-        HashSet<string> known = [.. reader._problems.Select(p => p.Path)];
-        JobProblem[] ofCard = [.. card.Problems.Select(p => p with { Path = CardFields.FieldOf(p.Path, reader._rows) })
-            .Where(p => !known.Contains(p.Path) && !known.Contains(p.Path.Replace(".Low", ".High", StringComparison.Ordinal)))];
-        JobProblem[] problems = [.. reader._problems, .. ofCard];
-        return new(problems.Length == 0 ? card.Card : null, details, problems);
+        SetSide(form, "intake", form.IntakeLow, form.IntakeHigh);
+        SetSide(form, "exhaust", form.ExhaustLow, form.ExhaustHigh);
+        CardDraft draft = new(form, before, lengths);
+        foreach (CardField field in CardForm.All)
+        {
+            field.Value.Read(draft, field.Name, form[field]);
+        }
+
+        IReadOnlyList<int> rows = ReadValves(draft);
+        ReadMinutes(draft);
+        JobProblem[] ofDetails = [.. DetailRules.ProblemsOf(draft.Details, [.. draft.Details.AccessMinutes.Keys]).Select(AtItsField)];
+        JobProblem[] read = [.. draft.Problems, .. ofDetails];
+        HashSet<string> known = [.. read.Select(p => p.Path)];
+        ParsedCard card = EngineCard.Read(draft.Card);
+        JobProblem[] problems =
+        [
+            .. read,
+            .. card.Problems.Select(AtItsField).Where(p => !known.Contains(p.Path) && !known.Contains(p.Path.Replace(".Low", ".High", StringComparison.Ordinal))),
+        ];
+        return new(problems.Length == 0 ? card.Card : null, draft.Details, problems);
+
+        JobProblem AtItsField(JobProblem problem) => problem with { Path = CardFields.FieldOf(problem.Path, form, rows) };
     }
 
-    private void SetSide(string side, string? low, string? high)
+    private static void SetSide(CardForm form, string side, string? low, string? high)
     {
-        foreach (ValveFields valve in _form.NamedValves.Where(v => v.Side == side))
+        foreach (ValveFields valve in form.Valves.Where(v => v.IsNamed && v.Side == side))
         {
             valve.Low = string.IsNullOrWhiteSpace(low) ? valve.Low : low;
             valve.High = string.IsNullOrWhiteSpace(high) ? valve.High : high;
         }
     }
 
-    private JsonObject Card()
+    /// <summary>Reads the valves; says the row of each.</summary>
+    private static List<int> ReadValves(CardDraft draft)
     {
-        JsonObject card = (JsonObject)_before.DeepClone();
-        card["name"] = _form.Name?.Trim() ?? "";
-        card["valvetrain"] = _form.Valvetrain;
-        Put(card, "ratio", TypedNumber.Plain(_form.Ratio, "Ratio", needed: false));
-        Put(card, "pitch", _lengths.Read(_form.Pitch, "Pitch", needed: false));
-        double? kappa = _lengths.Read(_form.Kappa, "Kappa", needed: false).Note(_problems);
-        Put(card, "temperature", kappa is { } k ? new JsonObject { ["kappaMmPerC"] = k } : null);
-        card["valves"] = Valves();
-        Put(card, "layout", new CardLayoutReader(_form, _problems).Read());
-        Put(card, "wear", Wear());
-        return card;
-    }
-
-    private JsonArray Valves()
-    {
-        var kept = ((JsonArray)_before["valves"]!).OfType<JsonObject>().ToDictionary(v => (string)v["id"]!, StringComparer.Ordinal);
+        var kept = ((JsonArray)draft.Card["valves"]!).OfType<JsonObject>().ToDictionary(v => (string)v["id"]!, StringComparer.Ordinal);
+        List<int> rows = [];
         JsonArray valves = [];
-        foreach ((int row, ValveFields fields) in _form.Valves.Index())
+        foreach ((int row, ValveFields fields) in draft.Form.Valves.Index().Where(v => v.Item.IsNamed))
         {
-            if (string.IsNullOrWhiteSpace(fields.Id))
-            {
-                continue;
-            }
-
             string path = $"Valves[{row}]";
             JsonObject valve = kept.TryGetValue(fields.Was ?? "", out JsonObject? before) ? (JsonObject)before.DeepClone() : [];
-            valve["id"] = fields.Id.Trim();
-            Put(valve, "cylinder", TypedNumber.Plain(fields.Cylinder, $"{path}.Cylinder"));
+            valve["id"] = fields.Id!.Trim();
+            CardDraft.Put(valve, "cylinder", TypedNumber.Plain(fields.Cylinder, $"{path}.Cylinder").Note(draft.Problems) is { } cylinder ? JsonValue.Create(cylinder) : null);
             valve["side"] = fields.Side;
             valve["access"] = fields.Access?.Trim() ?? "";
-            double?[] band = [_lengths.Read(fields.Low, $"{path}.Low").Note(_problems), _lengths.Read(fields.High, $"{path}.High").Note(_problems)];
+            double?[] band = [draft.Lengths.Read(fields.Low, $"{path}.Low").Note(draft.Problems), draft.Lengths.Read(fields.High, $"{path}.High").Note(draft.Problems)];
             valve["band"] = new JsonArray([.. band.OfType<double>().Select(l => JsonValue.Create(l))]);
             valves.Add(valve);
-            _rows.Add(row);
+            rows.Add(row);
         }
 
-        return valves;
+        draft.Card["valves"] = valves;
+        return rows;
     }
 
-    private JsonObject? Wear()
-    {
-        double? interval = TypedNumber.Clock(_form.Interval, "Interval", _form.Clock == "km" ? "km" : "h", needed: false).Note(_problems);
-        double? loss = _lengths.Read(_form.Loss, "Loss", needed: false).Note(_problems);
-        double? spread = _lengths.Read(_form.Spread, "Spread", needed: false).Note(_problems);
-        if (interval is null && loss is null && spread is null && _form.Clock != "km")
-        {
-            return null;
-        }
-
-        JsonObject wear = new() { ["clock"] = _form.Clock };
-        Put(wear, "interval", interval is { } i ? JsonValue.Create(i) : null);
-        Put(wear, "lossPerInterval", loss is { } l ? JsonValue.Create(l) : null);
-        Put(wear, "spread", spread is { } s ? JsonValue.Create(s) : null);
-        return wear;
-    }
-
-    private CardDetails Details()
+    private static void ReadMinutes(CardDraft draft)
     {
         Dictionary<string, double> minutes = new(StringComparer.Ordinal);
-        foreach ((int a, AccessFields access) in _form.Access.Index())
+        foreach ((int a, AccessFields access) in draft.Form.Access.Index())
         {
-            if (TypedNumber.Minutes(access.Minutes, $"Access[{a}].Minutes", needed: false).Note(_problems) is { } value
-                && access.Name is { } name && _form.NamedValves.Any(v => v.Access?.Trim() == name))
+            if (TypedNumber.Minutes(access.Minutes, $"Access[{a}].Minutes", needed: false).Note(draft.Problems) is { } value
+                && access.Name is { } name && draft.Form.Valves.Any(v => v.IsNamed && v.Access?.Trim() == name))
             {
                 minutes[name] = value;
             }
         }
 
-        CardDetails details = new()
-        {
-            ShimDiameter = _lengths.Read(_form.ShimDiameter, "ShimDiameter", needed: false).Note(_problems),
-            ThinnestShim = _lengths.Read(_form.Thinnest, "Thinnest", needed: false).Note(_problems),
-            ThickestShim = _lengths.Read(_form.Thickest, "Thickest", needed: false).Note(_problems),
-            AccessMinutes = minutes,
-            LimitsFrom = _form.LimitsFrom?.Trim() ?? "",
-            Notes = _form.CardNotes?.Trim() ?? "",
-        };
-        _problems.AddRange(DetailRules.ProblemsOf(details, [.. minutes.Keys]).Select(p => p with { Path = DetailField(p.Path) }));
-        if (_form.Notes?.Length > DetailRules.LongestText)
-        {
-            _problems.Add(new("Notes", $"found {_form.Notes.Length} characters", $"allowed are {DetailRules.LongestText}"));
-        }
-
-        return details;
-    }
-
-    private string DetailField(string path) => path switch
-    {
-        "shimDiameter" => "ShimDiameter",
-        "thinnestShim" => "Thinnest",
-        "thickestShim" => "Thickest",
-        "limitsFrom" => "LimitsFrom",
-        "notes" => "CardNotes",
-        _ => $"Access[{_form.Access.FindIndex(a => path == $"accessMinutes.{a.Name}")}].Minutes",
-    };
-
-    private void Put(JsonObject into, string name, TypedNumber number) =>
-        Put(into, name, number.Note(_problems) is { } value ? JsonValue.Create(value) : null);
-
-    /// <summary>Puts a member in, or takes it away where there is none.</summary>
-    internal static void Put(JsonObject into, string name, JsonNode? value)
-    {
-        if (value is null)
-        {
-            into.Remove(name);
-        }
-        else
-        {
-            into[name] = value;
-        }
+        draft.Details = draft.Details with { AccessMinutes = minutes };
     }
 }
