@@ -23,8 +23,7 @@ public sealed class CardForm
 
     public string? LimitsFrom { get; set; }
 
-    /// <summary>At the head of the page.</summary>
-    internal static IReadOnlyList<CardField> Head { get; } =
+    private static readonly IReadOnlyList<CardField> HeadFields =
     [
         new(nameof(Name), "Name", Value.Text("name", e => e.Name, needed: true)),
         new(nameof(LimitsFrom), "Where the limits come from", Value.DetailText("limitsFrom", d => d.LimitsFrom, (d, text) => d with { LimitsFrom = text }))
@@ -36,8 +35,7 @@ public sealed class CardForm
 
     public string? Valvetrain { get; set; }
 
-    /// <summary>The kind of valve train.</summary>
-    internal static IReadOnlyList<CardField> Kind { get; } =
+    private static readonly IReadOnlyList<CardField> KindFields =
     [
         new(nameof(Valvetrain), "How the clearances are adjusted", Value.Choice(
             "valvetrain", new("f-train", [.. ValveTrainWords.All.Select(t => (t.Name, t.Title))]), e => ValveTrainWords.Of(e.Card.Engine.Valvetrain.Adjuster).Name)),
@@ -55,8 +53,7 @@ public sealed class CardForm
 
     public string? Thickest { get; set; }
 
-    /// <summary>Lever, screw, heat and shims.</summary>
-    internal static IReadOnlyList<CardField> Train { get; } =
+    private static readonly IReadOnlyList<CardField> TrainFields =
     [
         new(nameof(Ratio), "Ratio", Value.Plain("ratio", EngineCard.UsualRatio, e => e.Card.Engine.Valvetrain.Ratio))
         {
@@ -119,8 +116,7 @@ public sealed class CardForm
 
     public string? Turning { get; set; }
 
-    /// <summary>Cylinders and cam events.</summary>
-    internal static IReadOnlyList<CardField> Crank { get; } =
+    private static readonly IReadOnlyList<CardField> CrankFields =
     [
         new(nameof(Order), "Firing order", Value.FiringOrder("layout.firingOrder", e => e.Card.Layout?.FiringOrder)) { AlsoAt = ["layout"], Hint = _ => "Such as 1-3-4-2." },
         new(nameof(Angles), "Firing angles", Value.Angles("layout.firingAngles", e => e.Card.Layout?.FiringAngles))
@@ -151,8 +147,7 @@ public sealed class CardForm
 
     public string? Spread { get; set; }
 
-    /// <summary>What wear is usual.</summary>
-    internal static IReadOnlyList<CardField> Wear { get; } =
+    private static readonly IReadOnlyList<CardField> WearFields =
     [
         new(nameof(Clock), "What the clock counts", Value.Choice(
             "wear.clock", new("f-clock", [("hours", "Hours"), ("km", "Kilometres")], Usual: "hours"), e => e.Card.Wear is { CountsKilometres: true } ? "km" : "hours")),
@@ -175,8 +170,7 @@ public sealed class CardForm
 
     public string? Notes { get; set; }
 
-    /// <summary>At the foot of the page.</summary>
-    internal static IReadOnlyList<CardField> Foot { get; } =
+    private static readonly IReadOnlyList<CardField> FootFields =
     [
         new(nameof(CardNotes), "Notes on the card", Value.DetailText("notes", d => d.Notes, (d, text) => d with { Notes = text }))
         {
@@ -188,7 +182,7 @@ public sealed class CardForm
     ];
 
     /// <summary>Every field that stands alone.</summary>
-    internal static IReadOnlyList<CardField> All { get; } = [.. Head, .. Kind, .. Train, .. Crank, .. Wear, .. Foot];
+    internal static IReadOnlyList<CardField> All { get; } = [.. HeadFields, .. KindFields, .. TrainFields, .. CrankFields, .. WearFields, .. FootFields];
 
     /// <summary>The text of a field.</summary>
     internal string? this[CardField field]
@@ -196,6 +190,17 @@ public sealed class CardForm
         get => (string?)PropertyOf(field).GetValue(this);
         set => PropertyOf(field).SetValue(this, value);
     }
+
+    /// <summary>The fields of a part of the page.</summary>
+    internal static IReadOnlyList<CardField> In(CardPart part) => part switch
+    {
+        CardPart.Head => HeadFields,
+        CardPart.Kind => KindFields,
+        CardPart.Train => TrainFields,
+        CardPart.Crank => CrankFields,
+        CardPart.Wear => WearFields,
+        _ => FootFields,
+    };
 
     private static PropertyInfo PropertyOf(CardField field) => typeof(CardForm).GetProperty(field.Name)!;
 

@@ -24,12 +24,9 @@ internal static class CardFormReader
         SetSide(form, "intake", form.IntakeLow, form.IntakeHigh);
         SetSide(form, "exhaust", form.ExhaustLow, form.ExhaustHigh);
         CardDraft draft = new(form, before, lengths);
-        foreach (CardField field in CardForm.All)
-        {
-            field.Value.Read(draft, field.Name, form[field]);
-        }
-
+        ReadFields(draft, CardPart.Head, CardPart.Kind, CardPart.Train);
         IReadOnlyList<int> rows = ReadValves(draft);
+        ReadFields(draft, CardPart.Crank, CardPart.Wear, CardPart.Foot);
         ReadMinutes(draft);
         JobProblem[] ofDetails = [.. DetailRules.ProblemsOf(draft.Details, [.. draft.Details.AccessMinutes.Keys]).Select(AtItsField)];
         JobProblem[] read = [.. draft.Problems, .. ofDetails];
@@ -51,6 +48,14 @@ internal static class CardFormReader
         {
             valve.Low = string.IsNullOrWhiteSpace(low) ? valve.Low : low;
             valve.High = string.IsNullOrWhiteSpace(high) ? valve.High : high;
+        }
+    }
+
+    private static void ReadFields(CardDraft draft, params CardPart[] parts)
+    {
+        foreach (CardField field in parts.SelectMany(CardForm.In))
+        {
+            field.Value.Read(draft, field.Name, draft.Form[field]);
         }
     }
 

@@ -5,29 +5,26 @@ namespace Shimwright.Pages.Engines;
 /// <summary>The questions for a new card as they are labelled.</summary>
 internal static class QuestionWords
 {
+    /// <summary>What is asked with a card's field in mind but in other words, or for no single field.</summary>
     private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
     {
-        ["name"] = "Name",
-        ["train"] = "How the clearances are adjusted",
         ["cylinders"] = "Cylinders",
         ["banks"] = "How the cylinders stand",
         ["valves"] = "Valves of a cylinder",
         ["access"] = "What has to come off",
-        ["ratio"] = "Ratio",
-        ["pitch"] = "Pitch of the screw",
         ["intakeLow"] = "Intake, lower limit",
         ["intakeHigh"] = "Intake, upper limit",
         ["exhaustLow"] = "Exhaust, lower limit",
         ["exhaustHigh"] = "Exhaust, upper limit",
-        ["from"] = "Where the limits come from",
-        ["order"] = "Firing order",
         ["angles"] = "Firing angles, where they are uneven",
-        ["intakeOpens"] = "Intake opens before top dead centre",
-        ["intakeCloses"] = "Intake closes after bottom dead centre",
-        ["exhaustOpens"] = "Exhaust opens before bottom dead centre",
-        ["exhaustCloses"] = "Exhaust closes after top dead centre",
-        ["interval"] = "Interval between checks",
         ["clock"] = "What the engine's clock counts",
+    };
+
+    /// <summary>The card's fields that have another name among the questions.</summary>
+    private static readonly Dictionary<string, string> Fields = new(StringComparer.Ordinal)
+    {
+        ["train"] = nameof(CardForm.Valvetrain),
+        ["from"] = nameof(CardForm.LimitsFrom),
     };
 
     /// <summary>The arrangements that are asked for.</summary>
@@ -50,7 +47,11 @@ internal static class QuestionWords
 
     public static IReadOnlyList<(string, string, string?)> Trains { get; } = [.. ValveTrainWords.All.Select(t => (t.Name, t.Title, (string?)t.Hint))];
 
-    public static string Label(string question) => Labels.GetValueOrDefault(question, question);
+    /// <summary>A question as it is labelled: in its own words, or as the card's field is.</summary>
+    public static string Label(string question) =>
+        Labels.GetValueOrDefault(question)
+        ?? CardForm.All.FirstOrDefault(f => f.Name.Equals(Fields.GetValueOrDefault(question, question), StringComparison.OrdinalIgnoreCase))?.Label
+        ?? question;
 
     /// <summary>Problems under the labels of their questions.</summary>
     public static IReadOnlyList<JobProblem> Labelled(IEnumerable<JobProblem> problems) => [.. problems.Select(p => p with { Path = Label(p.Path) })];
