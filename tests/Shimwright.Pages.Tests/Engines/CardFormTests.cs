@@ -139,6 +139,33 @@ public class CardFormTests
         Assert.Equal([("Ratio", "", "1.2"), ("I2, lower limit", "0.1", "0.09")], CardDifference.Between(Filled(card), mine));
     }
 
+    [Fact]
+    public void All_EveryTextOfTheForm_IsAFieldOnce()
+    {
+        string[] ofASide = [nameof(CardForm.IntakeLow), nameof(CardForm.IntakeHigh), nameof(CardForm.ExhaustLow), nameof(CardForm.ExhaustHigh)];
+        Assert.Equal(
+            typeof(CardForm).GetProperties().Where(p => p.PropertyType == typeof(string) && p.GetIndexParameters().Length == 0).Select(p => p.Name).Except(ofASide).Order(StringComparer.Ordinal),
+            CardForm.All.Select(f => f.Name).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void FieldOf_ThePathOfEachField_IsThatField() =>
+        Assert.All(
+            CardForm.All.SelectMany(f => f.AlsoAt.Append(f.Value.Path).OfType<string>().Select(path => (f.Name, Path: path))),
+            f => Assert.Equal(f.Name, CardFields.FieldOf($"$.{f.Path}", new CardForm(), [])));
+
+    [Theory]
+    [InlineData(LengthUnit.Mm, "On average, mm; blank counts as 0.02.")]
+    [InlineData(LengthUnit.Thou, "On average, thou; blank counts as 0.02 mm.")]
+    public void Hint_OfTheLoss_SaysWhatTheCardTakesForABlankOne(LengthUnit unit, string hint)
+    {
+        CardField loss = CardForm.All.Single(f => f.Name == nameof(CardForm.Loss));
+        Assert.Equal(hint, loss.Hint!(new LengthStyle(unit)));
+        Assert.Equal(0.02, EngineCard.Read("""
+            {"name": "n", "valvetrain": "screw", "pitch": 1, "valves": [{"id": "I1", "cylinder": 1, "side": "intake", "access": "cover", "band": [0.1, 0.2]}], "wear": {"interval": 30}}
+            """).Card!.Wear!.LossPerInterval);
+    }
+
     private static CardForm Filled(EngineCard card) => CardFormWriter.Of(Stored(card), LengthStyle.Millimetres);
 
     private static StoredEngine Stored(EngineCard card) =>
