@@ -51,6 +51,11 @@ public class CheckWantTests
         Assert.Equal(0.5, CheckWant.ChangeBelow(0.5, 0.97, 28, 0));
     }
 
+    /// <summary>The nearest size lies a quarter of a step off on average; at the gap that is as much as the lever makes of it. Φ(1) - Φ(-4) from tables.</summary>
+    [Fact]
+    public void Fitted_StepOfSizes_IsHalfOfHalfAStepOffAtTheGap() =>
+        Assert.Equal(0.8413447 - 0.0000317, CheckWant.Fitted(Band, new Leverage(1.5), 0.08, 0.02), 1e-6);
+
     /// <summary>What blurs the shim moves sizes about and leaves how many are wanted as it is.</summary>
     [Fact]
     public void Between_BlurredThickness_IsSpreadAndNothingIsLost()

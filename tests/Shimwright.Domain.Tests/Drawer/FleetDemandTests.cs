@@ -72,6 +72,16 @@ public class FleetDemandTests
         Assert.Equal(1.5 + (2 * 2 * StandardNormal.Cdf(-3)), demand.Unserved, 1e-6);
     }
 
+    /// <summary>The thinnest size serves down to its tolerance, the thickest up to it; only what lies beyond is too thin or too thick.</summary>
+    [Fact]
+    public void Of_WantsNearTheEnds_AreTooThinOrThickOnlyBeyondTheTolerance()
+    {
+        FleetDemand demand = FleetDemand.Of([[new(1.98, 0.01, 0.03)], [new(3.05, 0.01, 0.03)]], [2.0, 3.0]);
+        Assert.Equal(StandardNormal.Cdf(-1), demand.Thinner, 1e-9);
+        Assert.Equal(StandardNormal.Cdf(2), demand.Thicker, 1e-9);
+        Assert.Equal(demand.Unserved, demand.Thinner + demand.Thicker, 1e-6);
+    }
+
     [Fact]
     public void Of_NoSizesOrNoEngines_WantsWithoutSizes()
     {

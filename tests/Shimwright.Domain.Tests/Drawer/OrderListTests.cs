@@ -17,6 +17,13 @@ public class OrderListTests
         Assert.Equal([0.25, 0.5, 0.25], demand[1].Wanted.Chances);
     }
 
+    /// <summary>Sizes in steps of 0.025 and the half sizes between are different shims.</summary>
+    [Fact]
+    public void Of_SizesThousandthsApart_AreLinesOfTheirOwn() => Assert.Equal(
+        [2.375, 2.376, 2.38],
+        SizeDemand.Of([new(2.38, CountDistribution.OfChances([0.5])), new(2.375, CountDistribution.OfChances([0.5])), new(2.376, CountDistribution.OfChances([0.5]))])
+            .Select(d => d.Size));
+
     [Fact]
     public void For_DemandAndStock_OrdersUpToTheLevel()
     {
