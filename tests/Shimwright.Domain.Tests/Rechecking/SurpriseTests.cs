@@ -42,6 +42,16 @@ public class SurpriseTests
         Assert.Equal(ByEnumeration(valve.Predicted, Blades[..felt.Length], felt), valve.Surprise!.Value, 2e-4);
     }
 
+    /// <summary>A stack of leaves feels less sharply than one blade, so the same feel surprises less.</summary>
+    [Fact]
+    public void Surprise_StackOfLeaves_IsThatOfItsOwnFeel()
+    {
+        RecheckedValve one = Fitted(new ValveReadings([new BladeTrial(0.15, Feel.Loose)]));
+        RecheckedValve stack = Fitted(new ValveReadings([new BladeTrial(0.15, Feel.Loose, leaves: 9)]));
+        Assert.Equal(ByEnumeration(stack.Predicted, [0.15], [Feel.Loose], leaves: 9), stack.Surprise!.Value, 2e-4);
+        Assert.True(stack.Surprise > 1.3 * one.Surprise, $"{stack.Surprise} of nine leaves, {one.Surprise} of one.");
+    }
+
     [Fact]
     public void Surprise_MoreThanFiveTrials_CountsTheLastFive()
     {
@@ -91,7 +101,7 @@ public class SurpriseTests
         Seating.Usual)).Valves[0];
 
     /// <summary>All outcomes on these blades, each with its chance from plain sums over the predicted clearances.</summary>
-    private static double ByEnumeration(ClearanceDistribution predicted, double[] blades, Feel[] felt)
+    private static double ByEnumeration(ClearanceDistribution predicted, double[] blades, Feel[] felt, int leaves = 1)
     {
         (double Clearance, double Mass)[] cells =
         [
@@ -99,7 +109,7 @@ public class SurpriseTests
                 .Select(c => (c, predicted.Probability(c - 0.00025, c + 0.00025))),
         ];
         double ChanceOf(IEnumerable<Feel> outcome) => cells.Sum(cell =>
-            cell.Mass * blades.Zip(outcome).Aggregate(1.0, (p, t) => p * FeelProfile.Default.Chance(t.Second, cell.Clearance, t.First)));
+            cell.Mass * blades.Zip(outcome).Aggregate(1.0, (p, t) => p * FeelProfile.Default.Chance(t.Second, cell.Clearance, t.First, leaves)));
         double asFelt = ChanceOf(felt);
         return AllOutcomes(blades.Length).Select(ChanceOf).Where(p => p <= asFelt * (1 + 1e-9)).Sum();
     }
