@@ -7,10 +7,9 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
-using Shimwright.Bench.Jobs;
+using Shimwright.Pages;
 using Shimwright.Pages.Shell;
 using Shimwright.Pages.Visits;
-using Shimwright.Storage;
 using Shimwright.Web.Api;
 using Shimwright.Web.Files;
 using Shimwright.Web.Requests;
@@ -18,11 +17,11 @@ using Shimwright.Web.Requests;
 namespace Shimwright.Web.Hosting;
 
 /// <summary>What the bench's server is started with.</summary>
-/// <param name="Database">The database, prepared.</param>
+/// <param name="Bench">The bench, prepared.</param>
 /// <param name="Port">The port on 127.0.0.1; 0 for any that is free.</param>
 /// <param name="KeyFolder">Where the keys of forms are kept, so that a page outlives a restart; null for none.</param>
 /// <param name="Time">The clock.</param>
-public sealed record BenchServerOptions(BenchDatabase Database, int Port, string? KeyFolder, TimeProvider Time);
+public sealed record BenchServerOptions(IBench Bench, int Port, string? KeyFolder, TimeProvider Time);
 
 /// <summary>The bench's server: pages, API and files, on this machine only.</summary>
 public static class BenchServer
@@ -57,12 +56,11 @@ public static class BenchServer
 
     private static void AddServices(IServiceCollection services, BenchServerOptions options)
     {
-        services.AddSingleton(options.Database);
-        services.AddSingleton<IBench>(options.Database);
+        services.AddSingleton(options.Bench);
         services.AddSingleton(options.Time);
         services.AddScoped<RequestVisit>();
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
-        services.AddSingleton<JobAnswers>();
+        services.AddBenchPages();
         services.AddHostedService<ForecastKeeper>();
         services.AddRazorComponents();
         services.AddAntiforgery(a => a.Cookie.SameSite = SameSiteMode.Strict);

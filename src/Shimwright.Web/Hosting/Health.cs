@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
 using Shimwright.Storage;
 
 namespace Shimwright.Web.Hosting;
@@ -11,6 +12,6 @@ internal static class Health
 {
     public static void MapHealth(this IEndpointRouteBuilder routes) => routes.MapGet("/healthz", Answer).ExcludeFromDescription();
 
-    private static async Task<Results<Ok<string>, StatusCodeHttpResult>> Answer(BenchDatabase database, CancellationToken cancel) =>
-        await database.AnswersAsync(cancel) ? TypedResults.Ok("ok") : TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
+    private static async Task<Results<Ok<string>, StatusCodeHttpResult>> Answer(IBench bench, CancellationToken cancel) =>
+        bench is not BenchDatabase database || await database.AnswersAsync(cancel) ? TypedResults.Ok("ok") : TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
 }

@@ -1,6 +1,7 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Shimwright.Browser.Running;
+using Shimwright.Testing.Workshop;
 
 namespace Shimwright.Browser.Looks;
 
@@ -30,7 +31,7 @@ public class EveryPageTests(PreparedBench bench, Chromium chromium) : IClassFixt
     {
         PageToSee page = PageList.All.Single(p => p.Name == name);
         await using BenchWindow window = await chromium.OpenAsync(bench.Address, screen);
-        Assert.InRange(await window.GoAsync(page.Address(bench)), 200, 299);
+        Assert.InRange(await window.GoAsync(page.Address(bench.Workshop)), 200, 299);
 
         await Screenshots.TakeAsync(window.Page, name, screen);
         int sideways = await Sizes.SidewaysAsync(window.Page);

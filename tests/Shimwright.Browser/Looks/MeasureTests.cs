@@ -10,7 +10,7 @@ public sealed class MeasureTests(PreparedBench bench, Chromium chromium) : IClas
     /// <summary>More than there are things to reach on the page.</summary>
     private const int MostSteps = 200;
 
-    private string Address => $"/jobs/{bench.JobAt(JobStage.Measure)}/measure";
+    private string Address => $"/jobs/{bench.Workshop.JobAt(JobStage.Measure)}/measure";
 
     [Fact]
     public async Task Tap_ByKeyboardAlone_AddsAReading()

@@ -1,6 +1,7 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Components;
 using Shimwright.Pages.Shell;
+using Shimwright.Testing.Workshop;
 
 namespace Shimwright.Browser.Looks;
 

@@ -1,6 +1,7 @@
 using AngleSharp.Dom;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
+using Shimwright.Testing.Forms;
 
 namespace Shimwright.Web.Tests.Pages;
 
@@ -47,7 +48,7 @@ public sealed class FormPost
         _client = client;
         _address = form.GetAttribute("action") is { Length: > 0 } action ? new Uri(page.Address, action) : page.Address;
         _isMultipart = form.GetAttribute("enctype") == "multipart/form-data";
-        _fields = [.. form.QuerySelectorAll("input, select, textarea").SelectMany(Sent)];
+        _fields = [.. FormFields.Of(form)];
     }
 
     /// <summary>The fields that would be sent.</summary>
@@ -121,24 +122,5 @@ public sealed class FormPost
         }
 
         return content;
-    }
-
-    private static IEnumerable<KeyValuePair<string, string>> Sent(IElement element)
-    {
-        string? name = element.GetAttribute("name");
-        if (string.IsNullOrEmpty(name) || element.HasAttribute("disabled"))
-        {
-            return [];
-        }
-
-        return element switch
-        {
-            IHtmlInputElement { Type: "submit" or "button" or "image" or "reset" or "file" } => [],
-            IHtmlInputElement { Type: "checkbox" or "radio" } box => box.IsChecked ? [new(name, box.GetAttribute("value") ?? "on")] : [],
-            IHtmlInputElement input => [new(name, input.Value)],
-            IHtmlTextAreaElement area => [new(name, area.Value)],
-            IHtmlSelectElement select => [.. select.Options.Where(o => o.IsSelected).Select(o => KeyValuePair.Create(name, o.Value))],
-            _ => [],
-        };
     }
 }

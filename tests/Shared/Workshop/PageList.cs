@@ -1,13 +1,12 @@
-using Shimwright.Browser.Running;
 using Shimwright.Jobs.Fitting;
 
-namespace Shimwright.Browser.Looks;
+namespace Shimwright.Testing.Workshop;
 
 /// <summary>A page to look at.</summary>
 /// <param name="Name">Its name in files.</param>
 /// <param name="Route">The route as the program declares it.</param>
 /// <param name="Address">Where it lies on a prepared bench.</param>
-internal sealed record PageToSee(string Name, string Route, Func<PreparedBench, string> Address);
+internal sealed record PageToSee(string Name, string Route, Func<FullWorkshop, string> Address);
 
 /// <summary>Every page of the program, each in the states in which it looks different.</summary>
 internal static class PageList
@@ -72,5 +71,5 @@ internal static class PageList
 
     private static string NewEngine(string at) => $"/engines/new?at={at}&name=Any&train=finger-follower&cylinders=4&banks=line&valves=2%2B2&access=side&intakeLow=0.1&intakeHigh=0.2&exhaustLow=0.2&exhaustHigh=0.3";
 
-    private static string Job(PreparedBench bench, JobStage stage, string page) => $"/jobs/{bench.JobAt(stage)}/{page}";
+    private static string Job(FullWorkshop bench, JobStage stage, string page) => $"/jobs/{bench.JobAt(stage)}/{page}";
 }
