@@ -98,6 +98,33 @@ public class EngineHistoryTests
         Assert.Equal([60.0, 118.0, 130.0], history.Select(h => h.Clock));
     }
 
+    /// <summary>Two files tell of one and the same past check only where it was read the same and the same was done after it.</summary>
+    [Theory]
+    [InlineData("$.readings[0].trials[0].blade", "0.10", 1)]
+    [InlineData("$.readings[0].trials[0].blade", "0.08", 2)]
+    [InlineData("$.readings[0].trials[0].feel", "\"firm\"", 2)]
+    [InlineData("$.readings[0].u", "0.02", 2)]
+    [InlineData("$.readings[1].value", "0.19", 2)]
+    [InlineData("$.changed[0].to.thickness", "2.6", 2)]
+    [InlineData("$.changed", "[]", 2)]
+    [InlineData("$.clock", "59", 2)]
+    [InlineData("$.fitted", "[]", 1)]
+    public void Of_FilesWithPastChecks_CountsTheSameOnce(string member, string value, int checks)
+    {
+        JobDraft past = new("""
+            {
+              "clock": 60, "readings": [{"valve": "I1", "trials": [{"blade": 0.1, "feel": "light"}], "value": 0.14, "u": 0.01}, {"valve": "E1", "value": 0.2}],
+              "fitted": [{"valve": "I1", "thickness": 2.7, "by": "marked"}],
+              "changed": [{"valve": "I1", "from": {"thickness": 2.7, "by": "marked"}, "to": {"thickness": 2.62, "by": "marked"}}]
+            }
+            """);
+        Ledger one = With(past.Text), other = With(past.Set(member, value).Text);
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(one.Sheet.Setup.Card, [new(First, one.Sheet, PastOrigin.File), new(Ledger.Action(9), other.Sheet, PastOrigin.File)]);
+        Assert.Equal(checks, history.Count(h => h.Clock < 118));
+
+        static Ledger With(string check) => Ledger.ImportedJob(Sample.Shims().Remove("$.recheck").Append("$.history", check).Text);
+    }
+
     [Fact]
     public void Of_CardThatHasChanged_LeavesOutWhatIsNoLongerThere()
     {
