@@ -48,9 +48,15 @@ internal sealed class PlanHull
             return ChooseWhereDoubtIsFree();
         }
 
-        double least = _corners.Min(p => p.Objective(second));
-        return _corners
-            .Where(p => p.Objective(second) <= least + Weighing.Quantum)
+        return Best(_corners, second);
+    }
+
+    /// <summary>Of several plans that of the least objective; of those that have it, that which opens, changes and buys least, in that order.</summary>
+    internal static PlanPoint Best(IReadOnlyList<PlanPoint> plans, double secondRound)
+    {
+        double least = plans.Min(p => p.Objective(secondRound));
+        return plans
+            .Where(p => p.Objective(secondRound) <= least + Weighing.Quantum)
             .MinBy(p => (p.Opened, p.Changed, p.Bought))!;
     }
 

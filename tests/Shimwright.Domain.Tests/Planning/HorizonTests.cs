@@ -71,6 +71,58 @@ public class HorizonTests(ITestOutputHelper output)
         Assert.Equal(slow, plan.Valves[0].Chance!.Value, 1e-3);
     }
 
+    /// <summary>What the gap was says something about the rate, though nothing about the gap that is set.</summary>
+    [Theory]
+    [InlineData(0.7)]
+    [InlineData(-0.7)]
+    public void Plan_ScrewWithAPast_WearsAtTheRateThatTheGapBeforeTells(double correlation)
+    {
+        Engine screws = Made.Engine(new Valvetrain(Adjuster.Screw, 1, 0.75), Made.Valve());
+        const double sd = 0.02, rateSd = 0.02 / Interval;
+        var state = new WearState(0.11, 0.03 / Interval, sd * sd, correlation * sd * rateSd, rateSd * rateSd);
+        EngineCheck check = new EngineCheck(screws, [Made.Value(0.06, 0.008)]).After(new HistoryPrior([state.Expected()]));
+        WearHorizon horizon = WearHorizon.Known([state], Wear, Interval / 2);
+        PlannedValve valve = Planner.Plan(new PlanRequest(check, [], horizon: horizon)).Chosen.Valves[0];
+
+        // The rate by its regression on the clearance, the doubt of which it takes along.
+        ClearanceDistribution before = EngineEstimate.From(check).Valves[0];
+        double slope = correlation * rateSd / sd;
+        double rate = state.Rate + (slope * (before.Mean - state.Clearance));
+        double spread = Math.Sqrt((rateSd * rateSd * (1 - (correlation * correlation))) + Math.Pow(slope * before.StandardDeviation, 2));
+        double error = PlanRules.Default.Seating.ScrewUncertainty;
+        var whenSet = new WearHorizon(horizon.Time, horizon.Diffusion, [new RateGivenClearance(rate, 0, 0, spread)]);
+        double slow = 0;
+        for (double c = 0.12005; c < 0.18; c += 0.0001)
+        {
+            slow += 0.0001 * StandardNormal.Density((c - 0.15) / error) / error * SlowStays(c, rate, whenSet);
+        }
+
+        Assert.Equal(slow, valve.Chance!.Value, 1e-3);
+    }
+
+    /// <summary>With a past the valves are independent: each has the chance that it would have alone, whatever the others read.</summary>
+    [Fact]
+    public void Plan_ValvesWithAPast_HaveTheChancesThatEachHasAlone()
+    {
+        const double sd = 0.02, rateSd = 0.02 / Interval;
+        var state = new WearState(0.14, 0.02 / Interval, sd * sd, -0.8 * sd * rateSd, rateSd * rateSd);
+        double[] read = [0.09, 0.15, 0.11];
+        PlanRequest Request(params double[] values) => new(
+            Made.Check([.. values.Select(v => Made.Value(v, 0.006))]).After(new HistoryPrior(values.Select(_ => state.Expected()))),
+            [.. values.Select(_ => Made.Measured(2.5))],
+            new Stock([], [new PurchasableSize(Made.Measured(2.45), 0)]), rules: new PlanRules(0.4, 0.05),
+            horizon: WearHorizon.Known(values.Select(_ => state), Wear, Interval / 4));
+        ShimPlan together = Planner.Plan(Request(read)).Chosen;
+        Assert.All(read.Zip(together.Valves), pair =>
+        {
+            PlannedValve alone = Planner.Plan(Request(pair.First)).Chosen.Valves[0];
+            Assert.Equal((alone.Action, alone.To), (pair.Second.Action, pair.Second.To));
+            Assert.Equal(alone.Chance!.Value, pair.Second.Chance!.Value, 1e-4);
+        });
+        Assert.Equal([ValveAction.Fit, ValveAction.Keep, ValveAction.Fit], together.Valves.Select(v => v.Action));
+        Assert.Equal(together.Valves.Aggregate(1.0, (p, v) => p * v.Chance!.Value), together.ChanceAll, 1e-9);
+    }
+
     [Fact]
     public void Plan_ShortestHorizon_IsThePlanWithoutOne()
     {

@@ -16,6 +16,11 @@ internal static class HullAssert
             Assert.True(
                 found[i].Minutes > found[i - 1].Minutes && found[i].NegLogChance < found[i - 1].NegLogChance,
                 $"{where}: alternative {i} is not dearer and surer than the one before");
+            // What differs by rounding alone is one corner, not two.
+            Assert.False(Near(found[i], found[i - 1], tolerance), $"{where}: alternatives {i - 1} and {i} are one");
+            Assert.True(
+                i == 1 || LowerHull.Sag(found[i - 2], found[i - 1], found[i]) > tolerance / Clear,
+                $"{where}: alternative {i - 1} lies on the line between its neighbours");
         }
 
         foreach ((double NegLogChance, double Minutes) corner in found)
@@ -29,7 +34,7 @@ internal static class HullAssert
             bool isEnd = i == 0 || i == expected.Count - 1;
             bool standsOut = isEnd || LowerHull.Sag(expected[i - 1], expected[i], expected[i + 1]) > Clear * tolerance;
             Assert.True(
-                !standsOut || found.Any(f => Near(f, expected[i], tolerance)), $"{where}: the corner {expected[i]} is missing");
+                !standsOut || found.Any(f => Near(f, expected[i], tolerance)), $"{where}: the corner {expected[i]} of {string.Join(", ", expected)} is missing from {string.Join(", ", found)}");
         }
     }
 

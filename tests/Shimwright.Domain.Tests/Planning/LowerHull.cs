@@ -3,6 +3,8 @@ namespace Shimwright.Domain.Tests.Planning;
 /// <summary>The lower hull of points in (doubt, minutes), cheapest first, by walking over the sorted points.</summary>
 internal static class LowerHull
 {
+    private const double Rounding = 1e-9;
+
     public static List<(double NegLogChance, double Minutes)> Of(IEnumerable<(double NegLogChance, double Minutes)> points)
     {
         List<(double NegLogChance, double Minutes)> hull = [];
@@ -12,6 +14,12 @@ internal static class LowerHull
             if (hull.Count > 0 && point.Minutes >= hull[^1].Minutes)
             {
                 continue;
+            }
+
+            // Fewer minutes for no more doubt than rounding makes: the dearer of the two is no corner.
+            if (hull.Count > 0 && point.NegLogChance - hull[^1].NegLogChance < Rounding)
+            {
+                hull.RemoveAt(hull.Count - 1);
             }
 
             while (hull.Count > 1 && Sag(hull[^2], hull[^1], point) <= 0)
