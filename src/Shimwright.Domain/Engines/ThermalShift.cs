@@ -42,13 +42,4 @@ public sealed record ThermalShift
 
     /// <summary>Whether the check was taken far from 20 °C with nothing known to correct it.</summary>
     public bool IsDoubtful => !IsKnown && Math.Abs(Temperature - Reference) > Tolerated;
-
-    /// <summary>κ = h·(α_head - α_valve): the head grows away from the valve seat, the valve grows after it.</summary>
-    /// <param name="height">Height from cam to valve seat, mm.</param>
-    /// <param name="head">Linear expansion of the head, per °C.</param>
-    /// <param name="valve">Linear expansion of the valve, per °C.</param>
-    /// <returns>κ, mm of clearance per °C.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="height"/>, <paramref name="head"/> or <paramref name="valve"/> is outside its range.</exception>
-    public static double FromMaterials(double height, double head, double valve) =>
-        Guard.Within(height, 0, 1000) * (Guard.Within(head, 0, 1e-3) - Guard.Within(valve, 0, 1e-3));
 }

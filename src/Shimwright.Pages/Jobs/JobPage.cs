@@ -66,6 +66,21 @@ public abstract class JobPage : ComponentBase
         }
     }
 
+    /// <summary>Adds what a part of the page brought and shows the page anew, or says what is wrong with it.</summary>
+    private protected Task SendAsync(SentFacts sent) => SendAsync(sent, new Uri(Navigation.Uri).AbsolutePath);
+
+    /// <summary>Adds what a form brought and goes on to an address, or says what is wrong with it.</summary>
+    private protected Task SendAsync(SentFacts sent, string next)
+    {
+        if (sent.Problems.Count == 0)
+        {
+            return AddAsync(sent.Form, next, sent.Facts);
+        }
+
+        Refuse(sent.Problems);
+        return Task.CompletedTask;
+    }
+
     /// <summary>Adds facts in one action and stays; where they are refused, the page says why.</summary>
     private protected async Task<bool> SaveAsync(ActionForm form, params IReadOnlyList<JobFact> facts)
     {

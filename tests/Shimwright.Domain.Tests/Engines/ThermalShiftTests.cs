@@ -41,21 +41,6 @@ public class ThermalShiftTests
     }
 
     [Fact]
-    public void FromMaterials_HeadThatGrowsMore_GainsClearance()
-    {
-        Assert.Equal(100 * 11e-6, ThermalShift.FromMaterials(100, 23e-6, 12e-6), 1e-15);
-        Assert.True(ThermalShift.FromMaterials(100, 11e-6, 17e-6) < 0);
-    }
-
-    [Fact]
-    public void FromMaterials_AbsurdNumbers_AreRefused()
-    {
-        Refuses.OutOfRange("height", 1000.1, "0 to 1000", () => ThermalShift.FromMaterials(1000.1, 0, 0));
-        Refuses.OutOfRange("head", 0.0011, "0 to 0.001", () => ThermalShift.FromMaterials(1, 0.0011, 0));
-        Refuses.OutOfRange("valve", -1e-9, "0 to 0.001", () => ThermalShift.FromMaterials(1, 0, -1e-9));
-    }
-
-    [Fact]
     public void None_IsTwentyDegreesAndKnown()
     {
         Assert.Equal(20, ThermalShift.None.Temperature);

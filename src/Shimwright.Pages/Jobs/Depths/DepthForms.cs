@@ -3,7 +3,6 @@ using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Written;
-using Shimwright.Pages.Jobs.Readings;
 using Shimwright.Pages.Shell;
 
 namespace Shimwright.Pages.Jobs.Depths;
@@ -80,7 +79,7 @@ public sealed class CamshaftForm : ActionForm
 
     public PartForm? Clearance { get; set; }
 
-    public SentReading Read(string camshaft, LengthStyle lengths) => SentReading.Of(this, problems => How switch
+    public SentFacts Read(string camshaft, LengthStyle lengths) => SentFacts.Of(this, problems => How switch
     {
         "sizes" => Sizes(camshaft, lengths, problems),
         "known" => Known(camshaft, lengths, problems),
@@ -129,9 +128,9 @@ internal sealed class DepthForm : ActionForm
     /// <param name="before">A depth of this valve that the new one takes the place of: both would share their camshaft's errors, and count for too much.</param>
     /// <param name="lengths">The bench's unit.</param>
     /// <returns>What to add, or what is wrong.</returns>
-    public SentReading Read(string valve, string camshaft, JobEntry? before, LengthStyle lengths)
+    public SentFacts Read(string valve, string camshaft, JobEntry? before, LengthStyle lengths)
     {
-        SentReading sent = SentReading.Of(this, problems =>
+        SentFacts sent = SentFacts.Of(this, problems =>
         {
             MeasuredPart? bucket = PartForm.Read(Bucket, "bucket", lengths, problems);
             MeasuredPart? shim = PartForm.ReadIfThere(Shim, "shim", lengths, problems);

@@ -11,7 +11,7 @@ internal sealed class ConditionsInput : ActionForm
 
     public string? Temperature { get; set; }
 
-    public SentReading Read(SheetPart part, string clockUnit) => SentReading.Of(this, problems =>
+    public SentFacts Read(SheetPart part, string clockUnit) => SentFacts.Of(this, problems =>
     {
         double? temperature = TypedNumber.Temperature(Temperature, "temperature").Note(problems);
         if (part == SheetPart.Recheck)
@@ -29,7 +29,7 @@ internal sealed class SuspectedSent : ActionForm
 {
     public string? Cause { get; set; }
 
-    public SentReading Read() => SentReading.Of(this, problems =>
+    public SentFacts Read() => SentFacts.Of(this, problems =>
     {
         if (!string.IsNullOrEmpty(Cause))
         {

@@ -8,17 +8,6 @@ using Shimwright.Pages.Shell;
 
 namespace Shimwright.Pages.Jobs.Readings;
 
-/// <summary>What a form of a round of reading brought: facts to add, or what is wrong.</summary>
-public sealed record SentReading(ActionForm Form, IReadOnlyList<JobFact> Facts, IReadOnlyList<JobProblem> Problems)
-{
-    public static SentReading Of(ActionForm form, Func<List<JobProblem>, JobFact?> read)
-    {
-        List<JobProblem> problems = [];
-        JobFact? fact = read(problems);
-        return new(form, problems.Count == 0 && fact is not null ? [fact] : [], problems);
-    }
-}
-
 /// <summary>A blade was tried: the blade is a chip, or typed; the feel is the button.</summary>
 internal sealed class TapForm : ActionForm
 {
@@ -33,7 +22,7 @@ internal sealed class TapForm : ActionForm
 
     public string? Feel { get; set; }
 
-    public SentReading Read(SheetPart part, LengthStyle lengths) => SentReading.Of(this, problems =>
+    public SentFacts Read(SheetPart part, LengthStyle lengths) => SentFacts.Of(this, problems =>
         BladeOf(lengths, problems) is { } blade && LeavesOf(problems) is { } leaves
             ? new BladeTried(part, Valve ?? "", blade, leaves, Feel ?? "")
             : null);
@@ -81,7 +70,7 @@ internal sealed class TurnForm : ActionForm
     /// <summary>yes or no.</summary>
     public string? Turns { get; set; }
 
-    public SentReading Read(SheetPart part) => SentReading.Of(this, problems =>
+    public SentFacts Read(SheetPart part) => SentFacts.Of(this, problems =>
     {
         if (Turns is "yes" or "no")
         {
@@ -102,7 +91,7 @@ internal sealed class ValueForm : ActionForm
 
     public string? U { get; set; }
 
-    public SentReading Read(SheetPart part, LengthStyle lengths) => SentReading.Of(this, problems =>
+    public SentFacts Read(SheetPart part, LengthStyle lengths) => SentFacts.Of(this, problems =>
     {
         double? value = lengths.Read(Value, "measured clearance").Note(problems);
         double? u = lengths.Read(U, "uncertainty").Note(problems);
@@ -116,7 +105,7 @@ internal sealed class UndoForm : ActionForm
     /// <summary>The number of the entry.</summary>
     public string? Entry { get; set; }
 
-    public SentReading Read(JobSheet sheet) => SentReading.Of(this, problems =>
+    public SentFacts Read(JobSheet sheet) => SentFacts.Of(this, problems =>
     {
         JobEntry? entry = int.TryParse(Entry, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
             ? sheet.InForce.Concat(sheet.Undoings).FirstOrDefault(e => e.Number == number)

@@ -18,14 +18,5 @@ public abstract class ReadingPage : JobPage
     private protected string LinkTo(RoundValve valve) => Link(valve) + "#valve";
 
     /// <summary>Adds what a form brought, or says what is wrong with it; the page stays at the valve.</summary>
-    private protected Task SendAsync(SentReading sent, RoundValve valve)
-    {
-        if (sent.Problems.Count == 0)
-        {
-            return AddAsync(sent.Form, LinkTo(valve), sent.Facts);
-        }
-
-        Refuse(sent.Problems);
-        return Task.CompletedTask;
-    }
+    private protected Task SendAsync(SentFacts sent, RoundValve valve) => SendAsync(sent, LinkTo(valve));
 }

@@ -1,5 +1,6 @@
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
+using Shimwright.Pages.Jobs;
 using Shimwright.Pages.Jobs.Readings;
 
 namespace Shimwright.Pages.Tests.Jobs.Readings;
@@ -11,7 +12,7 @@ public class ReadingFormsTests
     [Fact]
     public void Read_AChip_IsThatBlade()
     {
-        SentReading sent = new TapForm { Valve = "E1", Blade = "0.15", Feel = "light" }.Read(SheetPart.Check, Mm);
+        SentFacts sent = new TapForm { Valve = "E1", Blade = "0.15", Feel = "light" }.Read(SheetPart.Check, Mm);
         Assert.Equal([new BladeTried(SheetPart.Check, "E1", 0.15, 1, "light")], sent.Facts);
     }
 
@@ -21,7 +22,7 @@ public class ReadingFormsTests
     [InlineData(" .28 mm ", "2", 0.28, 2)]
     public void Read_ATypedThickness_CountsInsteadOfTheChip(string thickness, string leaves, double blade, int count)
     {
-        SentReading sent = new TapForm { Valve = "E1", Blade = "0.15", Thickness = thickness, Leaves = leaves, Feel = "firm" }.Read(SheetPart.Recheck, Mm);
+        SentFacts sent = new TapForm { Valve = "E1", Blade = "0.15", Thickness = thickness, Leaves = leaves, Feel = "firm" }.Read(SheetPart.Recheck, Mm);
         Assert.Equal([new BladeTried(SheetPart.Recheck, "E1", blade, count, "firm")], sent.Facts);
     }
 
@@ -43,7 +44,7 @@ public class ReadingFormsTests
     [InlineData("0.15", null, "NaN")]
     public void Read_WhatIsNoBlade_IsRefusedAndAddsNothing(string? blade, string? thickness, string? leaves)
     {
-        SentReading sent = new TapForm { Valve = "E1", Blade = blade, Thickness = thickness, Leaves = leaves, Feel = "light" }.Read(SheetPart.Check, Mm);
+        SentFacts sent = new TapForm { Valve = "E1", Blade = blade, Thickness = thickness, Leaves = leaves, Feel = "light" }.Read(SheetPart.Check, Mm);
         Assert.Empty(sent.Facts);
         Assert.NotEmpty(sent.Problems);
         Assert.All(sent.Problems, p => Assert.False(string.IsNullOrWhiteSpace(p.Found) || string.IsNullOrWhiteSpace(p.Allowed)));
@@ -52,7 +53,7 @@ public class ReadingFormsTests
     [Fact]
     public void Read_AValue_HasItsUncertainty()
     {
-        SentReading sent = new ValueForm { Valve = "E1", Value = "0.21", U = "0.010" }.Read(SheetPart.Check, Mm);
+        SentFacts sent = new ValueForm { Valve = "E1", Value = "0.21", U = "0.010" }.Read(SheetPart.Check, Mm);
         Assert.Equal([new ClearanceRead(SheetPart.Check, "E1", 0.21, 0.01)], sent.Facts);
     }
 
@@ -62,7 +63,7 @@ public class ReadingFormsTests
     [InlineData("NaN", "1e999")]
     public void Read_WhatIsNoValue_IsRefusedAndAddsNothing(string value, string u)
     {
-        SentReading sent = new ValueForm { Valve = "E1", Value = value, U = u }.Read(SheetPart.Check, Mm);
+        SentFacts sent = new ValueForm { Valve = "E1", Value = value, U = u }.Read(SheetPart.Check, Mm);
         Assert.Empty(sent.Facts);
         Assert.NotEmpty(sent.Problems);
     }
