@@ -12,6 +12,9 @@ internal sealed class PlainKalman(WearState start, double diffusion)
     private Vector<double> _x = X(start);
     private Matrix<double> _p = P(start);
 
+    /// <summary>What a change leaves of the state before it: all of it, or where a screw was set the rate alone.</summary>
+    private Matrix<double> _left = Matrix<double>.Build.DenseIdentity(2);
+
     public WearState Now => State(_x, _p);
 
     public void Read(double time, double? value, double uncertainty)
@@ -30,8 +33,8 @@ internal sealed class PlainKalman(WearState start, double diffusion)
             p -= gain.OuterProduct(gain) * s;
         }
 
-        _steps.Add((f, predicted, predictedSpread, x, p));
-        (_x, _p) = (x, p);
+        _steps.Add((f * _left, predicted, predictedSpread, x, p));
+        (_x, _p, _left) = (x, p, Matrix<double>.Build.DenseIdentity(2));
     }
 
     public void Move(double shift, double error)
@@ -40,7 +43,15 @@ internal sealed class PlainKalman(WearState start, double diffusion)
         _p = _p + Matrix<double>.Build.DenseOfArray(new[,] { { error * error, 0 }, { 0, 0 } });
     }
 
-    /// <summary>The smoothed states of all steps, for a run without changes.</summary>
+    /// <summary>A screw set by feel: the gap is known whatever it was, and nothing ties it to the rate.</summary>
+    public void Set(double shift, double error)
+    {
+        _x = Vector<double>.Build.DenseOfArray([_x[0] + shift, _x[1]]);
+        _p = Matrix<double>.Build.DenseOfArray(new[,] { { error * error, 0 }, { 0, _p[1, 1] } });
+        _left = Matrix<double>.Build.DenseOfArray(new[,] { { 0.0, 0 }, { 0, 1 } });
+    }
+
+    /// <summary>The smoothed states of all steps.</summary>
     public IReadOnlyList<WearState> Smoothed()
     {
         var states = new WearState[_steps.Count];

@@ -41,6 +41,41 @@ public class WearSmootherTests
         Assert.All(smoothed, s => Assert.Equal(found[^1].Found.Rate, s.Rate, 1e-12));
     }
 
+    /// <summary>After every third check the shim is changed, or the screw set; what comes later says of what was found what the textbook says.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Smooth_ChangesBetween_IsTheTextbookSmoother(bool isScrew)
+    {
+        Engine engine = isScrew ? Made.Engine(new Valvetrain(Adjuster.Screw, 1.5, 0.75), Made.Valve()) : Kept.Single;
+        Adjustment adjustment = isScrew ? Adjustment.Turned(0, 0.03) : Kept.Shim(2.6, 2.56);
+        var change = ClearanceChange.Of(adjustment, engine.Valvetrain, Seating.Usual);
+        var chance = new SeededChance(102);
+        WearState start = WearState.At(0.17, 1e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        var plain = new PlainKalman(start, Kept.Wear.Diffusion);
+        WearCheck Check(double clock, ValveReadings readings, bool changes) => new(clock, new EngineCheck(engine, [readings]), changes: changes ? [adjustment] : []);
+        List<WearCheck> checks = [Check(0, ValveReadings.None, false)];
+        double clock = 0;
+        for (int k = 1; k < 12; k++)
+        {
+            double time = chance.Uniform(1, Kept.Interval);
+            double value = 0.17 - (0.0005 * clock) + (k / 3 * change.Shift) + chance.Normal(0, 0.01);
+            plain.Read(time, value, 0.01);
+            checks.Add(Check(clock += time, Made.Value(value), k % 3 == 2));
+            if (k % 3 == 2 && isScrew)
+            {
+                plain.Set(change.Shift, change.Uncertainty);
+            }
+            else if (k % 3 == 2)
+            {
+                plain.Move(change.Shift, change.Uncertainty);
+            }
+        }
+
+        IReadOnlyList<WearState> smoothed = WearSmoother.Smooth(WearFilter.Follow([start], checks, Kept.Wear, strayWeight: 0))[0];
+        Assert.All(plain.Smoothed().Zip(smoothed), pair => Kept.AssertEqual(pair.First, pair.Second, 1e-9));
+    }
+
     [Fact]
     public void Smooth_ScrewSetBetween_SaysNothingOfTheGapBeforeButForTheRate()
     {
