@@ -12,6 +12,9 @@ internal static class Health
 {
     public static void MapHealth(this IEndpointRouteBuilder routes) => routes.MapGet("/healthz", Answer).ExcludeFromDescription();
 
-    private static async Task<Results<Ok<string>, StatusCodeHttpResult>> Answer(IBench bench, CancellationToken cancel) =>
-        bench is not BenchDatabase database || await database.AnswersAsync(cancel) ? TypedResults.Ok("ok") : TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
+    // With words of its own: an answer without any is given a page, and pages need the database.
+    private static async Task<Results<Ok<string>, ContentHttpResult>> Answer(IBench bench, CancellationToken cancel) =>
+        bench is not BenchDatabase database || await database.AnswersAsync(cancel)
+            ? TypedResults.Ok("ok")
+            : TypedResults.Text("the database does not answer", statusCode: StatusCodes.Status503ServiceUnavailable);
 }

@@ -81,6 +81,9 @@ public class EngineApiTests
         ApiAnswer changed = (await api.PutAsync($"/api/v1/engines/{id}", body, "\"1.1\"")).Is(HttpStatusCode.OK);
         Assert.Equal("\"2.2\"", changed.Tag);
         (await api.PutAsync($"/api/v1/engines/{id}", body, "\"1.1\"")).IsProblem(HttpStatusCode.PreconditionFailed);
+        ApiAnswer again = (await api.PutAsync($"/api/v1/engines/{id}", body, changed.Tag)).Is(HttpStatusCode.OK);
+        Assert.Equal("\"3.3\"", again.Tag);
+        Assert.Equal(again.Tag, (await api.GetAsync($"/api/v1/engines/{id}")).Is(HttpStatusCode.OK).Tag);
         (await api.PutAsync($"/api/v1/engines/{Guid.NewGuid()}", body, "\"1.1\"")).IsProblem(HttpStatusCode.NotFound);
         Assert.Equal("Loaner no. 9", (await bench.Database.Engines.FindAsync(id, TestContext.Current.CancellationToken))!.Name);
     }
