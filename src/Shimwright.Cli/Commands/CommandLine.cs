@@ -49,19 +49,17 @@ internal static class CommandLine
     {
         var root = new RootCommand(
             "Shimwright turns what was felt at each valve into a clearance with its doubt, and chooses a shim for every valve.\n"
-            + "Exit codes: 0 done; 1 the input is wrong; 2 the command line is wrong; 3 done, but a valve is stranded.")
-        {
-            JobCommands.Estimate(terminal),
-            JobCommands.Plan(terminal),
-            JobCommands.Verdict(terminal),
-            JobCommands.Forecast(terminal),
-            JobCommands.Stops(terminal),
+            + "Exit codes: 0 done; 1 the input is wrong; 2 the command line is wrong; 3 done, but a valve is stranded.");
+        Command[] commands =
+        [
+            .. JobCommands.All(terminal),
             TimingCommand.Create(terminal),
             ServeCommand.Create(terminal),
             CalibrateCommand.Create(terminal),
             DemoCommand.Create(terminal),
             SchemaCommand.Create(terminal),
-        };
+        ];
+        Array.ForEach(commands, root.Add);
         return root;
     }
 

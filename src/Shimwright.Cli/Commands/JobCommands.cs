@@ -10,46 +10,45 @@ namespace Shimwright.Cli.Commands;
 /// <summary>The commands that work on a job file.</summary>
 internal static class JobCommands
 {
-    public static Command Estimate(Terminal terminal) => Create(
-        terminal,
-        "estimate",
-        "Turn the readings of a job into a clearance for every valve, and name the blade to try next.\n"
-        + "Example: shimwright estimate demo/04-shim-over-bucket-twin.json --unit thou",
-        JobPurpose.Estimate,
-        job => new EstimateAnswer(job));
-
-    public static Command Plan(Terminal terminal) => Create(
-        terminal,
-        "plan",
-        "Choose what to do at every valve so that all pass the first time: keep, fit or turn.\n"
-        + "Example: shimwright plan demo/01-dusty-single.json",
-        JobPurpose.Plan,
-        job => new PlanAnswer(job));
-
-    public static Command Verdict(Terminal terminal) => Create(
-        terminal,
-        "verdict",
-        "Judge a re-check: does every valve pass, and did the work do what was expected?\n"
-        + "Example: shimwright verdict demo/01-dusty-single.json",
-        JobPurpose.Verdict,
-        job => new VerdictAnswer(job));
-
-    public static Command Stops(Terminal terminal) => Create(
-        terminal,
-        "stops",
-        "Find where the crank has to stop so that every valve can be checked on the heel of its cam, with the fewest stops.\n"
-        + "Example: shimwright stops demo/02-worn-four.json",
-        JobPurpose.Stops,
-        job => new StopsAnswer(job),
-        hasLengths: false);
-
-    public static Command Forecast(Terminal terminal) => Create(
-        terminal,
-        "forecast",
-        "Say when to check again, how fast each valve wears, and how much room its shim leaves.\n"
-        + "Example: shimwright forecast demo/09-third-check.json",
-        JobPurpose.Forecast,
-        job => new ForecastAnswer(job));
+    public static IReadOnlyList<Command> All(Terminal terminal) =>
+    [
+        Create(
+            terminal,
+            "estimate",
+            "Turn the readings of a job into a clearance for every valve, and name the blade to try next.\n"
+            + "Example: shimwright estimate demo/04-shim-over-bucket-twin.json --unit thou",
+            JobPurpose.Estimate,
+            job => new EstimateAnswer(job)),
+        Create(
+            terminal,
+            "plan",
+            "Choose what to do at every valve so that all pass the first time: keep, fit or turn.\n"
+            + "Example: shimwright plan demo/01-dusty-single.json",
+            JobPurpose.Plan,
+            job => new PlanAnswer(job)),
+        Create(
+            terminal,
+            "verdict",
+            "Judge a re-check: does every valve pass, and did the work do what was expected?\n"
+            + "Example: shimwright verdict demo/01-dusty-single.json",
+            JobPurpose.Verdict,
+            job => new VerdictAnswer(job)),
+        Create(
+            terminal,
+            "forecast",
+            "Say when to check again, how fast each valve wears, and how much room its shim leaves.\n"
+            + "Example: shimwright forecast demo/09-third-check.json",
+            JobPurpose.Forecast,
+            job => new ForecastAnswer(job)),
+        Create(
+            terminal,
+            "stops",
+            "Find where the crank has to stop so that every valve can be checked on the heel of its cam, with the fewest stops.\n"
+            + "Example: shimwright stops demo/02-worn-four.json",
+            JobPurpose.Stops,
+            job => new StopsAnswer(job),
+            hasLengths: false),
+    ];
 
     private static Command Create(
         Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true)
