@@ -10,6 +10,18 @@ namespace Shimwright.Bench.Adding;
 /// <summary>What may be added to a job: not the same twice, not over what has to be seen first, and nothing wrong.</summary>
 public static class AdditionRules
 {
+    /// <summary>Refuses an addition that could not be told from another.</summary>
+    /// <param name="addition">What is to be added.</param>
+    /// <exception cref="ArgumentException">It has no action of its own.</exception>
+    public static void Check(Addition addition)
+    {
+        ArgumentNullException.ThrowIfNull(addition);
+        if (addition.Action == Guid.Empty)
+        {
+            throw new ArgumentException("An addition needs an action of its own.", nameof(addition));
+        }
+    }
+
     /// <summary>Why an addition is not made to the sheet as it is, or null where it is.</summary>
     /// <param name="sheet">The job.</param>
     /// <param name="addition">What is to be added.</param>

@@ -14,7 +14,7 @@ public interface IJobs
     /// <param name="device">The device.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The job.</returns>
-    /// <exception cref="ArgumentException">The action is empty, the device has no name, or the facts do not belong to the setup.</exception>
+    /// <exception cref="ArgumentException">The action is empty, the device has no name, the facts do not belong to the setup, or there is no such engine.</exception>
     Task<Guid> StartAsync(
         Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, Guid action, string device, CancellationToken cancel = default);
 
@@ -27,7 +27,7 @@ public interface IJobs
     /// <param name="device">The device.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The job.</returns>
-    /// <exception cref="ArgumentException">The action is empty, the device has no name, or the facts do not belong to the setup.</exception>
+    /// <exception cref="ArgumentException">The action is empty, the device has no name, the facts do not belong to the setup, or there is no such engine.</exception>
     Task<Guid> StartAsync(
         Guid engineId, JobSetup setup, IReadOnlyList<JobFact> facts, JobPast past, Guid action, string device, CancellationToken cancel = default);
 

@@ -30,4 +30,9 @@ public static class JobBeginning
             ? throw new ArgumentException($"The facts do not belong to the setup: {string.Join("; ", problems)}", nameof(facts))
             : sheet;
     }
+
+    /// <summary>What is thrown where a job is to be started on an engine that is not there.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <returns>The exception.</returns>
+    public static ArgumentException NoEngine(Guid engine) => new($"There is no engine {engine}.", nameof(engine));
 }

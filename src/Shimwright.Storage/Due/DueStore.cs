@@ -105,11 +105,7 @@ internal sealed class DueStore : IDue
     /// <inheritdoc/>
     public async Task<bool> StateUsageAsync(Guid engineId, double? perWeek, CancellationToken cancel = default)
     {
-        if (perWeek is { } week && !(double.IsFinite(week) && week > 0))
-        {
-            throw new ArgumentOutOfRangeException(nameof(perWeek), perWeek, "Usage is above 0, or null where nobody can say.");
-        }
-
+        DueRules.CheckUsage(perWeek);
         await using BenchContext context = _open();
         return await context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(
             s => s.SetProperty(e => e.UsagePerWeek, perWeek).SetProperty(e => e.Changes, e => e.Changes + 1), cancel) > 0;

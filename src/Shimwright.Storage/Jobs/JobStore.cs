@@ -75,6 +75,11 @@ internal sealed partial class JobStore : IJobs
                 return meanwhile;
             }
 
+            if (!await again.Engines.AnyAsync(e => e.Id == engineId, cancel))
+            {
+                throw JobBeginning.NoEngine(engineId);
+            }
+
             throw;
         }
     }
@@ -98,11 +103,7 @@ internal sealed partial class JobStore : IJobs
     public async Task<AddResult> AddAsync(Guid id, Addition addition, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(addition);
-        if (addition.Action == Guid.Empty)
-        {
-            throw new ArgumentException("An addition needs an action of its own.", nameof(addition));
-        }
-
+        AdditionRules.Check(addition);
         await using BenchContext context = _open();
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
 

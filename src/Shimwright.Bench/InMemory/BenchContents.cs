@@ -1,0 +1,35 @@
+using Shimwright.Bench.Drawer;
+
+namespace Shimwright.Bench.InMemory;
+
+/// <summary>
+/// What a bench holds, or a part of it that has changed, as plain rows: a store that outlives the program keeps them, and a bench is
+/// filled from them again. Rows of one key replace each other, those of facts, settings, ledger and feels are only ever added.
+/// Forecasts are no part of it: they follow from the rest.
+/// </summary>
+public sealed record BenchContents
+{
+    /// <summary>Engine cards.</summary>
+    public IReadOnlyList<KeptCard> Cards { get; init; } = [];
+
+    /// <summary>Engines.</summary>
+    public IReadOnlyList<KeptEngine> Engines { get; init; } = [];
+
+    /// <summary>Jobs, without their facts.</summary>
+    public IReadOnlyList<KeptJob> Jobs { get; init; } = [];
+
+    /// <summary>Facts of jobs, those of one job in order.</summary>
+    public IReadOnlyList<KeptFact> Facts { get; init; } = [];
+
+    /// <summary>What open jobs have promised of the drawer, all of a job together.</summary>
+    public IReadOnlyList<KeptPromises> Promises { get; init; } = [];
+
+    /// <summary>The drawer's ledger, in order.</summary>
+    public IReadOnlyList<LedgerEntry> Ledger { get; init; } = [];
+
+    /// <summary>The states of the settings, in order.</summary>
+    public IReadOnlyList<KeptSettings> Settings { get; init; } = [];
+
+    /// <summary>Entries of books of trials, those of one book in order.</summary>
+    public IReadOnlyList<KeptFeel> Feels { get; init; } = [];
+}

@@ -1,0 +1,71 @@
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
+using Shimwright.Jobs.Fitting;
+
+namespace Shimwright.Bench.InMemory;
+
+/// <summary>An engine card; engines of one card share what is known of them.</summary>
+/// <param name="Id">The card.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="Card">The member "engine" of a job file, JSON.</param>
+/// <param name="Details">What a job file has no place for, JSON.</param>
+/// <param name="Version">Counts the changes.</param>
+/// <param name="ChangedAt">When it was changed last, UTC.</param>
+public sealed record KeptCard(Guid Id, string Title, string Card, string Details, int Version, DateTime ChangedAt);
+
+/// <summary>An engine of the shop.</summary>
+/// <param name="Id">The engine.</param>
+/// <param name="CardId">Its card.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Notes">Notes on it.</param>
+/// <param name="PerWeek">What a person has said of its use, hours or km a week, or null.</param>
+/// <param name="Changes">Counts what its forecast rests on.</param>
+/// <param name="Version">Counts the changes of the engine.</param>
+/// <param name="AddedAt">When it was added, UTC.</param>
+public sealed record KeptEngine(Guid Id, Guid CardId, string Name, string Notes, double? PerWeek, int Changes, int Version, DateTime AddedAt);
+
+/// <summary>A job: what it started from, and where its facts have brought it.</summary>
+/// <param name="Id">The job.</param>
+/// <param name="EngineId">Its engine.</param>
+/// <param name="Setup">What it started from, JSON.</param>
+/// <param name="Action">The action that started it.</param>
+/// <param name="Past">Where the past in its setup comes from.</param>
+/// <param name="Stage">Where it stands.</param>
+/// <param name="Clock">The engine's clock at the check.</param>
+/// <param name="StartedAt">When it was started, UTC.</param>
+/// <param name="ChangedAt">When it was last added to, UTC.</param>
+/// <param name="ClosedAt">When it was closed, UTC, or null.</param>
+/// <param name="Record">The record as it stood when it was closed, JSON, or null.</param>
+public sealed record KeptJob(
+    Guid Id, Guid EngineId, string Setup, Guid Action, JobPast Past, JobStage Stage, double Clock,
+    DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, string? Record);
+
+/// <summary>A fact of a job.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Number">Its place on the sheet, from 1.</param>
+/// <param name="Action">The action that added it.</param>
+/// <param name="Device">The device.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="Fact">The fact, JSON.</param>
+public sealed record KeptFact(Guid Job, int Number, Guid Action, string Device, DateTime At, string Fact);
+
+/// <summary>All that an open job has promised of the drawer.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Promised">The sizes; none where it has promised nothing any more.</param>
+public sealed record KeptPromises(Guid Job, IReadOnlyDictionary<ShimSize, PromisedCount> Promised);
+
+/// <summary>A state of the settings.</summary>
+/// <param name="Version">Its number, from 1.</param>
+/// <param name="Device">The device that saved it.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="Settings">The settings, JSON.</param>
+public sealed record KeptSettings(int Version, string Device, DateTime At, string Settings);
+
+/// <summary>An entry of a person's book of trials.</summary>
+/// <param name="Person">The person.</param>
+/// <param name="Number">Its number in the book, from 1.</param>
+/// <param name="Action">The action that wrote it.</param>
+/// <param name="Device">The device.</param>
+/// <param name="At">When, UTC.</param>
+/// <param name="Entry">The entry, JSON.</param>
+public sealed record KeptFeel(Guid Person, int Number, Guid Action, string Device, DateTime At, string Entry);

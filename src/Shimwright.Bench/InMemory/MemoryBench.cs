@@ -1,0 +1,69 @@
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Due;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.FeelCalibration;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Marks;
+using Shimwright.Bench.Orders;
+using Shimwright.Bench.Settings;
+
+namespace Shimwright.Bench.InMemory;
+
+/// <summary>
+/// A bench that holds all it knows in memory. One thing is done at a time, whatever is asked at once. It lasts as long as the program
+/// unless somebody keeps what it says has changed.
+/// </summary>
+public sealed class MemoryBench : IBench
+{
+    private readonly MemoryState _state;
+
+    /// <summary>A bench, empty or filled.</summary>
+    /// <param name="time">The clock.</param>
+    /// <param name="contents">What it holds from the start, or null for nothing.</param>
+    /// <param name="keep">
+    /// Keeps what has changed, or null. It is called before the change is seen by anybody, change after change in their order; where
+    /// it throws, nothing has changed. It must not ask the bench.
+    /// </param>
+    /// <exception cref="ArgumentException">The contents do not belong together.</exception>
+    public MemoryBench(TimeProvider time, BenchContents? contents = null, Action<BenchContents>? keep = null)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        _state = new(time, contents ?? new(), keep);
+        Engines = new MemoryEngines(_state);
+        Jobs = new MemoryJobs(_state);
+        Settings = new MemorySettings(_state);
+        Drawer = new MemoryDrawer(_state);
+        Orders = new MemoryOrders(_state);
+        Marks = new MemoryMarks(_state);
+        Feel = new MemoryFeel(_state);
+        Due = new MemoryDue(_state);
+    }
+
+    /// <inheritdoc/>
+    public IEngines Engines { get; }
+
+    /// <inheritdoc/>
+    public IJobs Jobs { get; }
+
+    /// <inheritdoc/>
+    public IDue Due { get; }
+
+    /// <inheritdoc/>
+    public IDrawer Drawer { get; }
+
+    /// <inheritdoc/>
+    public IOrders Orders { get; }
+
+    /// <inheritdoc/>
+    public IMarks Marks { get; }
+
+    /// <inheritdoc/>
+    public IFeel Feel { get; }
+
+    /// <inheritdoc/>
+    public ISettings Settings { get; }
+
+    /// <summary>All that the bench holds now.</summary>
+    /// <returns>The contents; a bench filled with them answers alike.</returns>
+    public BenchContents Contents() => _state.Do(_state.Contents);
+}

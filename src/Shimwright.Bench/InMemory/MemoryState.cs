@@ -1,0 +1,168 @@
+using Shimwright.Bench.Due;
+using Shimwright.Jobs.Settings;
+
+namespace Shimwright.Bench.InMemory;
+
+/// <summary>
+/// What a bench in memory holds: rows, and what was read out of them. Every change is a set of rows that is kept first and then
+/// laid over what is here, just as the bench was filled.
+/// </summary>
+internal sealed class MemoryState
+{
+    private readonly Lock _gate = new();
+    private readonly Action<BenchContents>? _keep;
+    private readonly TimeProvider _time;
+
+    public MemoryState(TimeProvider time, BenchContents contents, Action<BenchContents>? keep)
+    {
+        _time = time;
+        Lay(contents);
+        _keep = keep;
+    }
+
+    public Dictionary<Guid, MemoryCard> Cards { get; } = [];
+
+    public Dictionary<Guid, MemoryEngine> Engines { get; } = [];
+
+    public Dictionary<Guid, MemoryJob> Jobs { get; } = [];
+
+    /// <summary>From the action that started a job to the job.</summary>
+    public Dictionary<Guid, MemoryJob> JobsByAction { get; } = [];
+
+    public MemoryLedger Ledger { get; } = new();
+
+    public List<KeptSettings> SettingsRows { get; } = [];
+
+    /// <summary>The settings that hold.</summary>
+    public BenchSettings Settings { get; private set; } = new();
+
+    /// <summary>Tells the settings that forecasts rest on from others.</summary>
+    public string SettingsMark { get; private set; } = Forecaster.MarkOf(new());
+
+    public SortedDictionary<Guid, List<KeptFeel>> Feels { get; } = [];
+
+    public DateTime Now => _time.GetUtcNow().UtcDateTime;
+
+    public Guid NewId() => Guid.CreateVersion7(_time.GetUtcNow());
+
+    /// <summary>Does one thing while nobody does another.</summary>
+    public T Do<T>(Func<T> work)
+    {
+        lock (_gate)
+        {
+            return work();
+        }
+    }
+
+    /// <summary>The same for a caller that awaits the answer; what is thrown stands in the task, as it does on any bench.</summary>
+    public Task<T> DoAsync<T>(Func<T> work, CancellationToken cancel)
+    {
+        if (cancel.IsCancellationRequested)
+        {
+            return Task.FromCanceled<T>(cancel);
+        }
+
+        try
+        {
+            return Task.FromResult(Do(work));
+        }
+        catch (Exception e)
+        {
+            return Task.FromException<T>(e);
+        }
+    }
+
+    /// <summary>Keeps rows, and lays them over what is here.</summary>
+    public void Change(BenchContents rows)
+    {
+        _keep?.Invoke(rows);
+        Lay(rows);
+    }
+
+    public BenchContents Contents() => new()
+    {
+        Cards = [.. Cards.Values.Select(c => c.Row)],
+        Engines = [.. Engines.Values.Select(e => e.Row)],
+        Jobs = [.. Jobs.Values.Select(j => j.Row)],
+        Facts = [.. Jobs.Values.SelectMany(j => j.Facts)],
+        Promises = [.. Ledger.Promises],
+        Ledger = [.. Ledger.Entries],
+        Settings = [.. SettingsRows],
+        Feels = [.. Feels.Values.SelectMany(f => f)],
+    };
+
+    private void Lay(BenchContents rows)
+    {
+        foreach (KeptCard row in rows.Cards)
+        {
+            if (Cards.TryGetValue(row.Id, out MemoryCard? card))
+            {
+                card.Row = row;
+            }
+            else
+            {
+                Cards.Add(row.Id, new(row));
+            }
+        }
+
+        foreach (KeptEngine row in rows.Engines)
+        {
+            Must(Cards.ContainsKey(row.CardId), $"There is no card {row.CardId}.");
+            if (Engines.TryGetValue(row.Id, out MemoryEngine? engine))
+            {
+                engine.Row = row;
+            }
+            else
+            {
+                Engines.Add(row.Id, new(row));
+            }
+        }
+
+        LayJobs(rows);
+        Ledger.Add(rows.Ledger);
+        Ledger.Promise(rows.Promises);
+        foreach (KeptFeel row in rows.Feels)
+        {
+            (Feels.TryGetValue(row.Person, out List<KeptFeel>? book) ? book : Feels[row.Person] = []).Add(row);
+        }
+
+        if (rows.Settings.Count > 0)
+        {
+            SettingsRows.AddRange(rows.Settings);
+            Settings = BenchSettings.Read(SettingsRows[^1].Settings);
+            SettingsMark = Forecaster.MarkOf(Settings);
+        }
+    }
+
+    private void LayJobs(BenchContents rows)
+    {
+        foreach (KeptJob row in rows.Jobs)
+        {
+            Must(Engines.ContainsKey(row.EngineId), $"There is no engine {row.EngineId}.");
+            if (Jobs.TryGetValue(row.Id, out MemoryJob? job))
+            {
+                job.Row = row;
+            }
+            else
+            {
+                job = new(row);
+                Jobs.Add(row.Id, job);
+                JobsByAction.Add(row.Action, job);
+            }
+        }
+
+        foreach (IGrouping<Guid, KeptFact> facts in rows.Facts.GroupBy(f => f.Job))
+        {
+            Must(Jobs.ContainsKey(facts.Key), $"There is no job {facts.Key}.");
+            Jobs[facts.Key].Add(facts);
+        }
+    }
+
+    private static void Must(bool holds, string wrong)
+    {
+        if (!holds)
+        {
+            throw new ArgumentException(wrong);
+        }
+    }
+}
