@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
-using static Shimwright.Storage.Tests.Samples.SampleBench;
+using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Storage.Tests.Database;
 

@@ -6,8 +6,8 @@ using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.SampleBench;
+using Shimwright.Testing.Benches;
+using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Storage.Tests.Database;
 

@@ -1,8 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.SampleBench;
+using Shimwright.Testing.Benches;
+using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Storage.Tests.Database;
 

@@ -1,5 +1,5 @@
-using Shimwright.Storage.Tests.Samples;
 using Shimwright.Testing;
+using Shimwright.Testing.Benches;
 using Shimwright.Testing.Shed;
 
 namespace Shimwright.Storage.Tests.Drawer;

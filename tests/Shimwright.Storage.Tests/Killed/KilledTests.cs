@@ -1,8 +1,8 @@
 using System.Diagnostics;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Storage.Tests.Samples;
 using Shimwright.Testing;
-using static Shimwright.Storage.Tests.Samples.SampleBench;
+using Shimwright.Testing.Benches;
+using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Storage.Tests.Killed;
 

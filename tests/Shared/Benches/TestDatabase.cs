@@ -1,9 +1,10 @@
 using Microsoft.Data.Sqlite;
 using Npgsql;
+using Shimwright.Storage;
 
-[assembly: AssemblyFixture(typeof(Shimwright.Storage.Tests.Samples.TestDatabase.PreparedOnes))]
+[assembly: AssemblyFixture(typeof(Shimwright.Testing.Benches.TestDatabase.PreparedOnes))]
 
-namespace Shimwright.Storage.Tests.Samples;
+namespace Shimwright.Testing.Benches;
 
 /// <summary>A database of a test's own, gone when the test is done.</summary>
 public sealed class TestDatabase : IAsyncDisposable

@@ -1,4 +1,4 @@
-namespace Shimwright.Storage.Tests.Samples;
+namespace Shimwright.Testing.Benches;
 
 /// <summary>A clock that a test sets.</summary>
 internal sealed class ManualTime : TimeProvider

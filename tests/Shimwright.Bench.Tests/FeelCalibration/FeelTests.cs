@@ -1,23 +1,20 @@
-using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.SampleBench;
+using static Shimwright.Testing.Benches.SampleBench;
 
-namespace Shimwright.Storage.Tests.FeelCalibration;
+namespace Shimwright.Bench.Tests.FeelCalibration;
 
-public class FeelStoreTests
+public class FeelTests
 {
     private static readonly TrialMade Trial = new(0.195, 0.2, 1, "firm");
 
     [Theory]
-    [OnEachDatabase]
-    public async Task AddAsync_EveryKindOfEntry_ComesBack(DatabaseKind kind)
+    [OnEachBench]
+    public async Task AddAsync_EveryKindOfEntry_ComesBack(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        IFeel store = database.Bench.Feel;
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IFeel store = test.Bench.Feel;
         var id = Guid.NewGuid();
         FeelSettings feel = FeelSettings.Usual with { Firm = -0.03 };
         foreach (FeelEntry entry in new FeelEntry[] { new FeelNamed(" Inés\0 "), new FeelTried([Trial]), new FeelTried([Trial, Trial]), new FeelTakenBack(2), new FeelUsed(feel) })
@@ -33,11 +30,11 @@ public class FeelStoreTests
     }
 
     [Theory]
-    [OnEachDatabase]
-    public async Task AddAsync_TheSameActionTwice_CountsOnce(DatabaseKind kind)
+    [OnEachBench]
+    public async Task AddAsync_TheSameActionTwice_CountsOnce(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        IFeel store = database.Bench.Feel;
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IFeel store = test.Bench.Feel;
         var id = Guid.NewGuid();
         await store.AddAsync(id, Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
         var action = Guid.NewGuid();
@@ -47,23 +44,23 @@ public class FeelStoreTests
     }
 
     [Theory]
-    [OnEachDatabase]
-    public async Task AddAsync_EightDevicesAtOnce_AllAreKept(DatabaseKind kind)
+    [OnEachBench]
+    public async Task AddAsync_EightDevicesAtOnce_AllAreKept(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        await using TestBench test = await TestBench.OfAsync(kind);
         var id = Guid.NewGuid();
-        await database.Bench.Feel.AddAsync(id, Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
+        await test.Bench.Feel.AddAsync(id, Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
         await Task.WhenAll(Enumerable.Range(0, 8).Select(n => Task.Run(
-            () => database.Another().Feel.AddAsync(id, Guid.NewGuid(), $"device {n}", new FeelTried([Trial]), Cancel), Cancel)));
-        Assert.Equal(8, (await database.Bench.Feel.FindAsync(id, Cancel))!.Book.Trials.Count);
+            () => test.Another().Feel.AddAsync(id, Guid.NewGuid(), $"device {n}", new FeelTried([Trial]), Cancel), Cancel)));
+        Assert.Equal(8, (await test.Bench.Feel.FindAsync(id, Cancel))!.Book.Trials.Count);
     }
 
     [Theory]
-    [OnEachDatabase]
-    public async Task AddAsync_WhatCannotBe_IsRefused(DatabaseKind kind)
+    [OnEachBench]
+    public async Task AddAsync_WhatCannotBe_IsRefused(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        IFeel store = database.Bench.Feel;
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IFeel store = test.Bench.Feel;
         var id = Guid.NewGuid();
         Assert.Single(await store.AddAsync(id, Guid.NewGuid(), "phone", new FeelTried([Trial]), Cancel));
         await store.AddAsync(id, Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
@@ -72,14 +69,4 @@ public class FeelStoreTests
         Assert.Equal(1, (await store.FindAsync(id, Cancel))!.Book.Last);
     }
 
-    [Theory]
-    [OnEachDatabase]
-    public async Task Entries_ChangedOrTakenAway_AreDefendedByTheDatabase(DatabaseKind kind)
-    {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        await database.Bench.Feel.AddAsync(Guid.NewGuid(), Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
-        await using BenchContext context = database.Bench.NewContext();
-        await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => context.Feels.ExecuteDeleteAsync(Cancel));
-        await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => context.Feels.ExecuteUpdateAsync(s => s.SetProperty(f => f.Entry, "{}"), Cancel));
-    }
 }

@@ -1,6 +1,6 @@
 using Npgsql;
 
-namespace Shimwright.Storage.Tests.Samples;
+namespace Shimwright.Testing.Benches;
 
 /// <summary>The PostgreSQL on which the tests make their databases.</summary>
 internal static class TestServer

@@ -1,9 +1,8 @@
 using System.Reflection;
-using Shimwright.Testing;
 using Xunit.Sdk;
 using Xunit.v3;
 
-namespace Shimwright.Storage.Tests.Samples;
+namespace Shimwright.Testing.Benches;
 
 /// <summary>Where a bench may be kept.</summary>
 public enum DatabaseKind

@@ -12,7 +12,7 @@ using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 
-namespace Shimwright.Storage.Tests.Samples;
+namespace Shimwright.Testing.Benches;
 
 /// <summary>Engines and jobs for tests, made as the rooms of the program make them.</summary>
 internal static class SampleBench

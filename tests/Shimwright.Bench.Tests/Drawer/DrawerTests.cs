@@ -1,50 +1,48 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Jobs;
-using Shimwright.Storage.Database;
-using Shimwright.Storage.Tests.Samples;
-using static Shimwright.Storage.Tests.Samples.SampleBench;
+using static Shimwright.Testing.Benches.SampleBench;
 
-namespace Shimwright.Storage.Tests.Drawer;
+namespace Shimwright.Bench.Tests.Drawer;
 
-public class DrawerStoreTests
+public class DrawerTests
 {
     private static readonly ShimSize Size = ShimSize.Of(9.48, 2.45, "micrometer");
 
     [Theory]
-    [OnEachDatabase]
-    public async Task AddAsync_TwiceThenCounted_CountsAreTheSumsOfTheirEntries(DatabaseKind kind)
+    [OnEachBench]
+    public async Task AddAsync_TwiceThenCounted_CountsAreTheSumsOfTheirEntries(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        IDrawer drawer = database.Bench.Drawer;
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IDrawer drawer = test.Bench.Drawer;
         Assert.Empty(await drawer.LotsAsync(Cancel));
         await SaveAsync(drawer.AddAsync(new(Size, 3, "B4", 7.5), Stamp(), Cancel));
         await SaveAsync(drawer.AddAsync(new(Size, 2), Stamp(), Cancel));
         await SaveAsync(drawer.CountAsync([new(Size, 4, "B5"), new(ShimSize.Of(9.48, 2.5, "marked"), 1)], Stamp(), Cancel));
-        IReadOnlyList<ShimLot> lots = await database.Another().Drawer.LotsAsync(Cancel);
+        IReadOnlyList<ShimLot> lots = await test.Another().Drawer.LotsAsync(Cancel);
         Assert.Equal([new ShimLot(Size, 4, 0, 0, "B5", 7.5), new ShimLot(ShimSize.Of(9.48, 2.5, "marked"), 1, 0, 0, "", null)], lots);
         IReadOnlyList<DrawerMove> history = await drawer.HistoryAsync(Size, Cancel);
         Assert.Equal([(-1, 4, ShimReason.Stocktake), (2, 5, ShimReason.Bought), (3, 3, ShimReason.Bought)], history.Select(m => (m.Change, m.After, m.Reason)));
     }
 
     [Theory]
-    [OnEachDatabase]
-    public async Task AddAsync_SameActionFromEightTasksAtOnce_CountsOnce(DatabaseKind kind)
+    [OnEachBench]
+    public async Task AddAsync_SameActionFromEightTasksAtOnce_CountsOnce(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        await using TestBench test = await TestBench.OfAsync(kind);
         DrawerStamp tap = Stamp();
-        DrawerResult[] results = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => database.Another().Drawer.AddAsync(new(Size, 2), tap, Cancel), Cancel)));
+        DrawerResult[] results = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => test.Another().Drawer.AddAsync(new(Size, 2), tap, Cancel), Cancel)));
         Assert.Equal(1, results.Count(r => r.Outcome == AddOutcome.Saved));
         Assert.Equal(7, results.Count(r => r.Outcome == AddOutcome.SavedBefore));
-        Assert.Equal(2, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Count);
+        Assert.Equal(2, Assert.Single(await test.Bench.Drawer.LotsAsync(Cancel)).Count);
     }
 
     [Theory]
-    [OnEachDatabase]
-    public async Task UndoAsync_Entry_IsAnEntryOfItsOwnAndTakesItsPlaceBack(DatabaseKind kind)
+    [OnEachBench]
+    public async Task UndoAsync_Entry_IsAnEntryOfItsOwnAndTakesItsPlaceBack(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        IDrawer drawer = database.Bench.Drawer;
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IDrawer drawer = test.Bench.Drawer;
         await SaveAsync(drawer.AddAsync(new(Size, 3, "B4"), Stamp(), Cancel));
         await SaveAsync(drawer.AddAsync(new(Size, 5, "C1"), Stamp(), Cancel));
         int wrong = (await drawer.HistoryAsync(Size, Cancel))[0].Number;
@@ -60,11 +58,11 @@ public class DrawerStoreTests
     }
 
     [Theory]
-    [OnEachDatabase]
-    public async Task UndoAsync_WhereNothingWouldBeLeft_IsRefused(DatabaseKind kind)
+    [OnEachBench]
+    public async Task UndoAsync_WhereNothingWouldBeLeft_IsRefused(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        IDrawer drawer = database.Bench.Drawer;
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IDrawer drawer = test.Bench.Drawer;
         await SaveAsync(drawer.AddAsync(new(Size, 3), Stamp(), Cancel));
         await SaveAsync(drawer.CountAsync([new(Size, 1)], Stamp(), Cancel));
         DrawerResult refused = await drawer.UndoAsync(1, Stamp(), Cancel);
@@ -81,42 +79,25 @@ public class DrawerStoreTests
     [InlineData(9.48, 2.45, "marked", 10_001, "count")]
     public async Task AddAsync_WhatCannotBe_IsRefusedWithItsField(double diameter, double thickness, string by, int count, string path)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
-        DrawerResult result = await database.Bench.Drawer.AddAsync(new(ShimSize.Of(diameter, thickness, by), count), Stamp(), Cancel);
+        await using TestBench test = await TestBench.OfAsync(BenchKind.Memory);
+        DrawerResult result = await test.Bench.Drawer.AddAsync(new(ShimSize.Of(diameter, thickness, by), count), Stamp(), Cancel);
         Assert.Equal(AddOutcome.Refused, result.Outcome);
         Assert.Equal(path, Assert.Single(result.Problems).Path);
-        Assert.Empty(await database.Bench.Drawer.LotsAsync(Cancel));
-    }
-
-    [Theory]
-    [OnEachDatabase]
-    public async Task Entries_ChangedOrTakenAway_AreKeptByTheTableItself(DatabaseKind kind)
-    {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        await SaveAsync(database.Bench.Drawer.AddAsync(new(Size, 3), Stamp(), Cancel));
-        await using BenchContext context = database.Bench.NewContext();
-        string[] orders = ["UPDATE shim_moves SET \"Change\" = 9", "DELETE FROM shim_moves", .. kind == DatabaseKind.Postgres ? ["TRUNCATE shim_moves CASCADE"] : Array.Empty<string>()];
-        foreach (string order in orders)
-        {
-            Exception e = await Assert.ThrowsAnyAsync<Exception>(() => context.Database.ExecuteSqlRawAsync(order, Cancel));
-            Assert.Contains("Entries of the drawer are added, never", e.Message, StringComparison.Ordinal);
-        }
-
-        Assert.Equal(3, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Count);
+        Assert.Empty(await test.Bench.Drawer.LotsAsync(Cancel));
     }
 
     /// <summary>Whatever six hands do at once, in any order: no count is below nothing, and each is what its entries say.</summary>
     [Theory]
-    [OnEachDatabase]
-    public async Task Ledger_SixHandsAtOnce_BalancesAndIsNeverBelowNothing(DatabaseKind kind)
+    [OnEachBench]
+    public async Task Ledger_SixHandsAtOnce_BalancesAndIsNeverBelowNothing(BenchKind kind)
     {
-        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        await using TestBench test = await TestBench.OfAsync(kind);
         ShimSize[] sizes = [.. Enumerable.Range(0, 3).Select(n => ShimSize.Of(9.48, 2.4 + (n * 0.05), "marked"))];
         await Task.WhenAll(Enumerable.Range(0, 6).Select(hand => Task.Run(
             async () =>
             {
                 var chance = new Random(hand);
-                IDrawer drawer = database.Another().Drawer;
+                IDrawer drawer = test.Another().Drawer;
                 for (int n = 0; n < 15; n++)
                 {
                     ShimSize size = sizes[chance.Next(sizes.Length)];
@@ -130,9 +111,9 @@ public class DrawerStoreTests
                 }
             },
             Cancel)));
-        foreach (ShimLot lot in await database.Bench.Drawer.LotsAsync(Cancel))
+        foreach (ShimLot lot in await test.Bench.Drawer.LotsAsync(Cancel))
         {
-            IReadOnlyList<DrawerMove> history = await database.Bench.Drawer.HistoryAsync(lot.Size, Cancel);
+            IReadOnlyList<DrawerMove> history = await test.Bench.Drawer.HistoryAsync(lot.Size, Cancel);
             Assert.Equal(lot.Count, history.Sum(m => m.Change));
             Assert.All(history, m => Assert.InRange(m.After, 0, DrawerRules.MostCount));
             Assert.All(history.Where(m => m.Undoes is not null), m => Assert.Equal(-history.Single(o => o.Number == m.Undoes).Change, m.Change));

@@ -1,0 +1,182 @@
+using Shimwright.Bench.Due;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Wear;
+using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Setups;
+using static Shimwright.Testing.Benches.SampleBench;
+
+namespace Shimwright.Bench.Tests.Due;
+
+public class DueTests
+{
+    [Theory]
+    [OnEachBench]
+    public async Task FindAsync_ClosedJob_IsTheForecastOfItsFile(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = await CheckedEngineAsync(test, "Hire bike 7", 118);
+        KeptForecast kept = (await test.Bench.Due.FindAsync(engine, Cancel))!;
+        EngineOutlook outlook = EngineOutlook.Of(Card(), await test.Bench.Due.PastAsync(engine, Cancel), new BenchSettings(), null)!;
+        ForecastResult result = ForecastResult.Of(outlook.Job);
+        Assert.Equal(result.CheckBy, kept.CheckBy!.Value, 1e-6);
+        Assert.Equal((118.0, 1, UsageSource.Unknown, null), (kept.Clock, kept.Checks, kept.Usage.Source, kept.DueAt));
+        Assert.Equal(118, kept.Curve[0].Clock);
+        Assert.True(kept.Curve[0].Risk < kept.Curve[^1].Risk);
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task FindAsync_AfterEachChange_IsWorkedOutAgain(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = await CheckedEngineAsync(test, "Hire bike 7", 118);
+        double before = (await test.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value;
+        Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(10, Cancel));
+
+        StoredEngine stored = (await test.Bench.Engines.FindAsync(engine, Cancel))!;
+        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Hire bike 7", CardWith(0.06), stored.Details, "", Cancel);
+        double faster = (await test.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value;
+        Assert.True(faster < before);
+
+        await test.Bench.Settings.SaveAsync(new BenchSettings { Risk = 0.4 }, 0, "phone", Cancel);
+        Assert.True((await test.Bench.Due.FindAsync(engine, Cancel))!.CheckBy > faster);
+
+        await test.Bench.Due.StateUsageAsync(engine, 5, Cancel);
+        KeptForecast stated = (await test.Bench.Due.FindAsync(engine, Cancel))!;
+        Assert.Equal(new EngineUsage(5, UsageSource.Stated), stated.Usage);
+        Assert.Equal(stated.Usage.DayOf(stated.CheckBy!.Value, stated.Last), stated.DueAt);
+
+        Guid job = (await test.Bench.Jobs.OfEngineAsync(engine, Cancel)).Single().Id;
+        await test.Bench.SaveAsync(job, new JobReopened());
+        Assert.Null(await test.Bench.Due.FindAsync(engine, Cancel));
+        await test.Bench.SaveAsync(job, new JobClosed(121, "", "", ""));
+        Assert.Equal(121, (await test.Bench.Due.FindAsync(engine, Cancel))!.Last.Clock);
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task ListAsync_EnginesOfEveryKind_StandByWhenTheyAreDue(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid late = await CheckedEngineAsync(test, "Late", 118);
+        Guid soon = await CheckedEngineAsync(test, "Soon", 118);
+        await CheckedEngineAsync(test, "Clock only", 118);
+        await test.Bench.AddEngineAsync("Never checked");
+        await test.Bench.Due.StateUsageAsync(late, 1, Cancel);
+        await test.Bench.Due.StateUsageAsync(soon, 40, Cancel);
+        Assert.Equal(1, await test.Bench.Due.RefreshStaleAsync(2, Cancel));
+        Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(2, Cancel));
+        Assert.Equal(["Soon", "Late", "Clock only", "Never checked"], (await test.Bench.Due.ListAsync(null, 0, 10, Cancel)).Select(e => e.Name));
+        Assert.Equal(["Late", "Clock only"], (await test.Bench.Due.ListAsync("l", 0, 2, Cancel)).Select(e => e.Name));
+        Assert.Equal(["Soon", "Late"], (await test.Bench.Due.DatedAsync(10, Cancel)).Select(e => e.Name));
+    }
+
+    /// <summary>Four engines of one card that lose 0.05 an interval where the card says 0.015: they teach one another.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task OutlookAsync_FleetOfOneCard_TakesTheRatesThatItHasTaught(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid first = await test.Bench.AddEngineAsync("Hire bike 1");
+        StoredEngine stored = (await test.Bench.Engines.FindAsync(first, Cancel))!;
+        List<Guid> engines = [first];
+        for (int i = 2; i <= 4; i++)
+        {
+            engines.Add(Guid.NewGuid());
+            await test.Bench.Engines.AddSharingAsync(engines[^1], $"Hire bike {i}", stored.CardId, Cancel);
+        }
+
+        UsualWear card = stored.Card.Wear!.ToUsual();
+        foreach ((int i, Guid engine) in engines.Index())
+        {
+            for (int check = 0; check < 4; check++)
+            {
+                await CloseCheckAsync(test, engine, 30 + (card.Interval * check), 0.25 - (0.02 * i) - (0.05 * check));
+            }
+        }
+
+        await test.Bench.Due.RefreshStaleAsync(10, Cancel);
+        StoredOutlook outlook = (await test.Bench.Due.OutlookAsync(first, Cancel))!;
+        Assert.True(outlook.IsPooled);
+        RateDistribution? expected = PooledRates.Of(
+            await Task.WhenAll(engines.Select(async e => (await test.Bench.Due.OutlookAsync(e, Cancel))!.Outlook.Job.AllChecks)), ValveSide.Intake, card);
+        Assert.Equal(expected!.Mean, outlook.Usual.RateOf(ValveSide.Intake).Mean, 1e-9);
+        Assert.Equal(expected.StandardDeviation, outlook.Usual.RateOf(ValveSide.Intake).StandardDeviation, 1e-9);
+        Assert.InRange(outlook.Usual.RateOf(ValveSide.Intake).Mean * card.Interval, 0.045, 0.055);
+        Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(10, Cancel));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task FindAsync_JobsThreeWeeksApart_TellHowMuchItIsUsed(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = await test.Bench.AddEngineAsync();
+        await CloseCheckAsync(test, engine, 100, 0.14);
+        test.Time.Pass(TimeSpan.FromDays(21));
+        await CloseCheckAsync(test, engine, 130, 0.13);
+        KeptForecast kept = (await test.Bench.Due.FindAsync(engine, Cancel))!;
+        Assert.Equal(UsageSource.Estimated, kept.Usage.Source);
+        Assert.Equal(10, kept.Usage.PerWeek!.Value, 1e-9);
+        Assert.Equal(kept.Usage.DayOf(kept.CheckBy!.Value, kept.Last), kept.DueAt);
+        Assert.Equal(DateTimeKind.Utc, kept.DueAt!.Value.Kind);
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task PastAsync_SecondRound_IsKnownAsOne(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = await test.Bench.AddEngineAsync();
+        Guid first = await test.Bench.WorkedJobAsync(engine);
+        await test.Bench.SaveAsync(first, new JobClosed(119, "", "", ""));
+        ParsedSetup round = SecondRound.Of((await test.Bench.FindJobAsync(first)).Sheet);
+        Guid second = await test.Bench.Jobs.StartAsync(engine, round.Setup!, round.Facts, JobPast.SecondRoundOf(first), Guid.NewGuid(), "phone", Cancel);
+        await test.Bench.SaveAsync(second, new JobClosed(119, "", "", ""));
+        IReadOnlyList<PastJob> past = await test.Bench.Due.PastAsync(engine, Cancel);
+        Assert.Equal([(first, PastOrigin.File, null), (second, PastOrigin.SecondRound, (Guid?)first)], past.Select(p => (p.Id, p.Origin, p.Follows)));
+        IReadOnlyList<ScoredRecord> records = await test.Bench.Due.RecordsAsync(10, Cancel);
+        Assert.Equal(1, records.Count(r => r.IsSecondRound));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task StateUsageAsync_NoUsage_IsRefusedByAnException(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = await test.Bench.AddEngineAsync();
+        await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() => test.Bench.Due.StateUsageAsync(engine, 0, Cancel));
+        await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() => test.Bench.Due.StateUsageAsync(engine, double.NaN, Cancel));
+        Assert.False(await test.Bench.Due.StateUsageAsync(Guid.NewGuid(), 5, Cancel));
+    }
+
+    private static Shimwright.Jobs.Cards.EngineCard CardWith(double loss)
+    {
+        var card = (System.Text.Json.Nodes.JsonObject)System.Text.Json.Nodes.JsonNode.Parse(Card().Json)!;
+        card["wear"]!["lossPerInterval"] = loss;
+        return Shimwright.Jobs.Cards.EngineCard.Read(card).Card!;
+    }
+
+    private static async Task<Guid> CheckedEngineAsync(TestBench test, string name, double clock)
+    {
+        Guid engine = await test.Bench.AddEngineAsync(name);
+        await CloseCheckAsync(test, engine, clock, 0.14);
+        return engine;
+    }
+
+    /// <summary>A check of all four valves, the intakes at a clearance, closed without work.</summary>
+    private static async Task CloseCheckAsync(TestBench test, Guid engine, double clock, double intake)
+    {
+        Guid job = await test.Bench.Jobs.StartAsync(engine, Setup(clock), [], JobPast.OfBench, Guid.NewGuid(), "phone", Cancel);
+        await test.Bench.SaveAsync(job,
+            new ClearanceRead(SheetPart.Check, "I1", intake, 0.003), new ClearanceRead(SheetPart.Check, "I2", intake + 0.002, 0.003),
+            new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.207, 0.003),
+            new JobClosed(clock, "", "", ""));
+    }
+}

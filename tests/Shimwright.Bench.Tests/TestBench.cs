@@ -1,0 +1,56 @@
+using System.Reflection;
+using Shimwright.Bench.InMemory;
+using Shimwright.Testing;
+using Shimwright.Testing.Benches;
+using Xunit.Sdk;
+using Xunit.v3;
+
+namespace Shimwright.Bench.Tests;
+
+/// <summary>The benches that there are.</summary>
+public enum BenchKind
+{
+    Memory,
+    Sqlite,
+    Postgres,
+}
+
+/// <summary>Asks every bench the same, in a quick run those that need no server.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class OnEachBenchAttribute : DataAttribute
+{
+    public override ValueTask<IReadOnlyCollection<ITheoryDataRow>> GetData(MethodInfo testMethod, DisposalTracker disposalTracker) =>
+        ValueTask.FromResult<IReadOnlyCollection<ITheoryDataRow>>(
+            [.. Enum.GetValues<BenchKind>().Where(k => k != BenchKind.Postgres || !Effort.IsQuick).Select(k => new TheoryDataRow<BenchKind>(k))]);
+
+    public override bool SupportsDiscoveryEnumeration() => true;
+}
+
+/// <summary>An empty bench of a test's own, gone when the test is done.</summary>
+internal sealed class TestBench : IAsyncDisposable
+{
+    private readonly TestDatabase? _database;
+
+    private TestBench(TestDatabase? database)
+    {
+        _database = database;
+        Time = database?.Time ?? new ManualTime();
+        Bench = database is null ? new MemoryBench(Time) : database.Bench;
+    }
+
+    public IBench Bench { get; }
+
+    public ManualTime Time { get; }
+
+    /// <summary>Another program's view of the same bench; one in memory is only ever looked at by its own.</summary>
+    public IBench Another() => _database?.Another() ?? Bench;
+
+    public static async Task<TestBench> OfAsync(BenchKind kind) => new(kind switch
+    {
+        BenchKind.Memory => null,
+        BenchKind.Sqlite => await TestDatabase.PreparedAsync(DatabaseKind.Sqlite),
+        _ => await TestDatabase.PreparedAsync(DatabaseKind.Postgres),
+    });
+
+    public ValueTask DisposeAsync() => _database?.DisposeAsync() ?? ValueTask.CompletedTask;
+}

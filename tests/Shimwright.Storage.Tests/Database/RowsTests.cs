@@ -1,0 +1,114 @@
+using Microsoft.EntityFrameworkCore;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Orders;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.FeelCalibration;
+using Shimwright.Jobs.Settings;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Tests.Samples;
+using Shimwright.Testing.Benches;
+using static Shimwright.Testing.Benches.SampleBench;
+
+namespace Shimwright.Storage.Tests.Database;
+
+/// <summary>What the tables hold beside what a bench tells of them.</summary>
+public class RowsTests
+{
+    [Theory]
+    [OnEachDatabase]
+    public async Task Cards_OfAnEngineSentEightTimesAtOnce_AreOne(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid id = Guid.NewGuid();
+        await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => database.Another().Engines.AddAsync(id, "One", Card("One"), new(), "", Cancel), Cancel)));
+        await using BenchContext context = database.Bench.NewContext();
+        Assert.Equal(1, await context.Cards.CountAsync(Cancel));
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Settings_SavedTwice_AreKeptInEveryState(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Assert.True(await database.Bench.Settings.SaveAsync(new() { Redo = 70, Currency = "½é" }, 0, "phone", Cancel));
+        Assert.True(await database.Bench.Settings.SaveAsync(new() { Redo = 90 }, 1, "tablet", Cancel));
+        await using BenchContext context = database.Bench.NewContext();
+        SettingsRow first = await context.Settings.OrderBy(s => s.Version).FirstAsync(Cancel);
+        Assert.Equal(("phone", "½é"), (first.Device, BenchSettings.Read(first.Settings).Currency));
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Ledger_ChangedOrTakenAway_IsKeptByTheTableItself(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        await database.Bench.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.45, "micrometer"), 3), new(Guid.NewGuid(), "phone"), Cancel);
+        await using BenchContext context = database.Bench.NewContext();
+        string[] orders = ["UPDATE shim_moves SET \"Change\" = 9", "DELETE FROM shim_moves", .. kind == DatabaseKind.Postgres ? ["TRUNCATE shim_moves CASCADE"] : Array.Empty<string>()];
+        foreach (string order in orders)
+        {
+            Exception e = await Assert.ThrowsAnyAsync<Exception>(() => context.Database.ExecuteSqlRawAsync(order, Cancel));
+            Assert.Contains("Entries of the drawer are added, never", e.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(3, Assert.Single(await database.Bench.Drawer.LotsAsync(Cancel)).Count);
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task Feels_ChangedOrTakenAway_AreKeptByTheTableItself(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        await database.Bench.Feel.AddAsync(Guid.NewGuid(), Guid.NewGuid(), "phone", new FeelNamed("Ines"), Cancel);
+        await using BenchContext context = database.Bench.NewContext();
+        await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => context.Feels.ExecuteDeleteAsync(Cancel));
+        await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => context.Feels.ExecuteUpdateAsync(s => s.SetProperty(f => f.Entry, "{}"), Cancel));
+    }
+
+    /// <summary>Forecasts that were kept before their valves were are worked out again, and until then named.</summary>
+    [Theory]
+    [OnEachDatabase]
+    public async Task Forecast_OfAnOlderProgram_IsNamedThenWorkedOutAgain(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid engine = Guid.NewGuid();
+        await database.Bench.Engines.AddAsync(engine, "Hire bike 7", Card(), new CardDetails { ShimDiameter = 9.48 }, cancel: Cancel);
+        Guid job = await database.Bench.StartJobAsync(engine);
+        await database.Bench.MeasureAsync(job);
+        await database.Bench.SaveAsync(job, new JobClosed(118, "", "", ""));
+        await database.Bench.Due.RefreshStaleAsync(10, Cancel);
+        await using (BenchContext context = database.Bench.NewContext())
+        {
+            await context.Forecasts.ExecuteUpdateAsync(s => s.SetProperty(f => f.Valves, ""), Cancel);
+        }
+
+        Assert.Equal(NotCountedReason.NotReady, Assert.Single((await database.Bench.Orders.ListAsync(cancel: Cancel)).NotCounted).Reason);
+        await database.Bench.Due.RefreshStaleAsync(10, Cancel);
+        Assert.Single((await database.Bench.Orders.ListAsync(cancel: Cancel)).Counted);
+    }
+
+    [Theory]
+    [OnEachDatabase]
+    public async Task AddAsync_SaveThatFailsForAnotherReason_IsNotTriedAgain(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await database.Bench.StartJobAsync();
+        await using (BenchContext context = database.Bench.NewContext())
+        {
+            await context.Database.ExecuteSqlRawAsync(
+                kind == DatabaseKind.Sqlite
+                    ? "CREATE TRIGGER full_disk BEFORE INSERT ON facts BEGIN SELECT RAISE(ABORT, 'the disk is full'); END"
+                    : """
+                      CREATE FUNCTION full_disk() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'the disk is full'; END $$;
+                      CREATE TRIGGER full_disk BEFORE INSERT ON facts FOR EACH ROW EXECUTE FUNCTION full_disk()
+                      """,
+                Cancel);
+        }
+
+        // Each try would fail once.
+        using CommandErrors errors = new();
+        await Assert.ThrowsAsync<DbUpdateException>(() => database.Bench.SendAsync(job, "phone", 0, new JobNoted("x")));
+        Assert.Equal(1, errors.Count);
+    }
+}
