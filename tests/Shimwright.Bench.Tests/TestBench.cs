@@ -31,11 +31,11 @@ internal sealed class TestBench : IAsyncDisposable
 {
     private readonly TestDatabase? _database;
 
-    private TestBench(TestDatabase? database)
+    private TestBench(IBench bench, ManualTime time, TestDatabase? database)
     {
         _database = database;
-        Time = database?.Time ?? new ManualTime();
-        Bench = database is null ? new MemoryBench(Time) : database.Bench;
+        Time = time;
+        Bench = bench;
     }
 
     public IBench Bench { get; }
@@ -45,12 +45,20 @@ internal sealed class TestBench : IAsyncDisposable
     /// <summary>Another program's view of the same bench; one in memory is only ever looked at by its own.</summary>
     public IBench Another() => _database?.Another() ?? Bench;
 
-    public static async Task<TestBench> OfAsync(BenchKind kind) => new(kind switch
+    public static async Task<TestBench> OfAsync(BenchKind kind)
     {
-        BenchKind.Memory => null,
-        BenchKind.Sqlite => await TestDatabase.PreparedAsync(DatabaseKind.Sqlite),
-        _ => await TestDatabase.PreparedAsync(DatabaseKind.Postgres),
-    });
+        if (kind == BenchKind.Memory)
+        {
+            var time = new ManualTime();
+            return new(new MemoryBench(time), time, null);
+        }
+
+        TestDatabase database = await TestDatabase.PreparedAsync(kind == BenchKind.Sqlite ? DatabaseKind.Sqlite : DatabaseKind.Postgres);
+        return new(database.Bench, database.Time, database);
+    }
+
+    /// <summary>A bench that was made elsewhere, with a clock that nobody else looks at.</summary>
+    public static TestBench Of(IBench bench) => new(bench, new ManualTime(), null);
 
     public ValueTask DisposeAsync() => _database?.DisposeAsync() ?? ValueTask.CompletedTask;
 }

@@ -62,6 +62,11 @@ internal sealed class MemoryLedger
     {
         foreach (LedgerEntry entry in entries)
         {
+            if (entry.Number != Last + 1)
+            {
+                throw new ArgumentException($"After entry {Last} of the ledger comes {entry.Number}.", nameof(entries));
+            }
+
             _entries.Add(entry);
             _counts[entry.Size] = _counts.GetValueOrDefault(entry.Size) + entry.Change;
             _actions.Add(entry.Action);

@@ -1,0 +1,82 @@
+using System.Text;
+using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Starting;
+using Shimwright.Jobs.Facts;
+using static Shimwright.Testing.Benches.SampleBench;
+
+namespace Shimwright.Bench.Tests.Starting;
+
+/// <summary>Jobs that begin on an engine, after another job, or out of a file.</summary>
+public class StartingTests
+{
+    [Theory]
+    [OnEachBench]
+    public async Task OnAsync_EngineWithAClosedJob_StartsWithItsPastAndNotBeforeIt(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        StoredEngine engine = await ClosedAsync(test);
+        StartedJob early = await JobStart.OnAsync(test.Bench, engine, new(117, 20), Guid.NewGuid(), "phone", Cancel);
+        Assert.Null(early.Job);
+        Assert.Contains("the last check was at", Assert.Single(early.Problems).Found, StringComparison.Ordinal);
+        Guid action = Guid.NewGuid();
+        StartedJob started = await JobStart.OnAsync(test.Bench, engine, new(150, 20), action, "phone", Cancel);
+        Assert.Equal(started.Job, (await JobStart.OnAsync(test.Bench, engine, new(150, 20), action, "phone", Cancel)).Job);
+        Assert.NotEmpty((await test.Bench.FindJobAsync(started.Job!.Value)).Sheet.Setup.Start.AllChecks.SkipLast(1));
+        Assert.Equal(1, await test.Bench.Jobs.CountOpenAsync(Cancel));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task StartAsync_OnAnEngineThatIsNotThere_IsRefusedByAnException(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        ArgumentException e = await Assert.ThrowsAsync<ArgumentException>(() => test.Bench.StartJobAsync(Guid.NewGuid()));
+        Assert.StartsWith("There is no engine", e.Message, StringComparison.Ordinal);
+        Assert.Equal(0, await test.Bench.Jobs.CountOpenAsync(Cancel));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task AfterAsync_AskedTwice_StartsOneRound(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid first = await test.Bench.WorkedJobAsync();
+        await test.Bench.SaveAsync(first, new JobClosed(119, "", "", ""));
+        StoredJob job = await test.Bench.FindJobAsync(first);
+        StartedJob round = await NextRound.AfterAsync(test.Bench, job, Guid.NewGuid(), "phone", Cancel);
+        Assert.Equal(round, await NextRound.AfterAsync(test.Bench, job, Guid.NewGuid(), "tablet", Cancel) with { Problems = round.Problems });
+        Assert.Equal(round.Job, (await test.Bench.Jobs.SecondRoundOfAsync(first, Cancel))!.Id);
+        Assert.Equal(1, await test.Bench.Jobs.CountOpenAsync(Cancel));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task RunAsync_FileOfAnEngineThatIsThere_IsLaidUponItUnlessItIsAnother(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        byte[] file = Encoding.UTF8.GetBytes(Demo("02-worn-four.json"));
+        Guid action = Guid.NewGuid();
+        StartedJob first = await JobImport.RunAsync(test.Bench, file, null, alwaysNew: false, (action, "phone"), Cancel);
+        Assert.Equal(first.Job, (await JobImport.RunAsync(test.Bench, file, null, alwaysNew: false, (action, "phone"), Cancel)).Job);
+        StartedJob second = await JobImport.RunAsync(test.Bench, file, null, alwaysNew: false, (Guid.NewGuid(), "phone"), Cancel);
+        Assert.NotEqual(first.Job, second.Job);
+        Assert.Equal(1, await test.Bench.Engines.CountAsync(null, Cancel));
+        Guid other = await test.Bench.AddEngineAsync();
+        StartedJob wrong = await JobImport.RunAsync(test.Bench, file, other, alwaysNew: false, (Guid.NewGuid(), "phone"), Cancel);
+        Assert.Contains("take the file in as a new engine", wrong.Problems[0].Allowed, StringComparison.Ordinal);
+        Assert.Contains("no such engine", (await JobImport.RunAsync(test.Bench, file, Guid.NewGuid(), false, (Guid.NewGuid(), "phone"), Cancel)).Problems[0].Found, StringComparison.Ordinal);
+        Assert.NotEmpty((await JobImport.RunAsync(test.Bench, "{}"u8.ToArray(), null, false, (Guid.NewGuid(), "phone"), Cancel)).Problems);
+        await JobImport.RunAsync(test.Bench, file, null, alwaysNew: true, (Guid.NewGuid(), "phone"), Cancel);
+        Assert.Equal(3, await test.Bench.Engines.CountAsync(null, Cancel));
+    }
+
+    private static async Task<StoredEngine> ClosedAsync(TestBench test)
+    {
+        Guid engine = await test.Bench.AddEngineAsync();
+        Guid job = await test.Bench.StartJobAsync(engine);
+        await test.Bench.MeasureAsync(job);
+        await test.Bench.SaveAsync(job, new JobClosed(118, "", "", ""));
+        return (await test.Bench.Engines.FindAsync(engine, Cancel))!;
+    }
+}
