@@ -1,24 +1,22 @@
+using Shimwright.Bench;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Orders;
 using Shimwright.Bench.Settings;
+using Shimwright.Bench.Starting;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Settings;
-using Shimwright.Jobs.Setups;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
-using Shimwright.Storage;
 
 namespace Shimwright.Testing.Shed;
 
-/// <summary>The bench itself: its stores on a database. Two devices may work on it at once.</summary>
-internal sealed class StoredShed(BenchDatabase database) : IShedBench
+/// <summary>The bench itself: its stores on a bench. Two devices may work on it at once.</summary>
+internal sealed class StoredShed(IBench bench) : IShedBench
 {
     private const string Device = "shed";
     private const int Plenty = 64;
@@ -28,20 +26,20 @@ internal sealed class StoredShed(BenchDatabase database) : IShedBench
         RiskSet risk => await SetAsync(risk),
         EngineAdded engine => await AddAsync(engine),
         JobStarted start => await StartAsync(start),
-        FactsAdded facts => Of(await database.Jobs.AddAsync(facts.Job, new(facts.Action, Device, int.MaxValue, facts.Facts))),
-        ShimsPutIn shims => Of(await database.Drawer.AddAsync(new(shims.Size, shims.Count), new(shims.Action, Device))),
-        ShimsCounted counted => Of(await database.Drawer.CountAsync(counted.Counted, new(counted.Action, Device))),
+        FactsAdded facts => Of(await bench.Jobs.AddAsync(facts.Job, new(facts.Action, Device, int.MaxValue, facts.Facts))),
+        ShimsPutIn shims => Of(await bench.Drawer.AddAsync(new(shims.Size, shims.Count), new(shims.Action, Device))),
+        ShimsCounted counted => Of(await bench.Drawer.CountAsync(counted.Counted, new(counted.Action, Device))),
         PlanAsked asked => PlanOf((await FindAsync(asked.Job)).Sheet),
         StepsAsked asked => new() { Steps = [.. FitSteps.For((await FindAsync(asked.Job)).Sheet).Select(s => s.Name)] },
-        DueAsked asked => new() { DueAt = (await database.Due.FindAsync(asked.Engine))?.DueAt },
+        DueAsked asked => new() { DueAt = (await bench.Due.FindAsync(asked.Engine))?.DueAt },
         OrdersAsked asked => await OrdersAsync(asked),
         _ => throw new ArgumentException($"Nobody knows {call}.", nameof(call)),
     };
 
     private async Task<ShedAnswer> SetAsync(RiskSet risk)
     {
-        StoredSettings now = await database.Settings.CurrentAsync();
-        bool isSaved = now.Settings.Risk == risk.Risk || await database.Settings.SaveAsync(now.Settings with { Risk = risk.Risk }, now.Version, Device);
+        StoredSettings now = await bench.Settings.CurrentAsync();
+        bool isSaved = now.Settings.Risk == risk.Risk || await bench.Settings.SaveAsync(now.Settings with { Risk = risk.Risk }, now.Version, Device);
         return new() { Outcome = isSaved ? AddOutcome.Saved : AddOutcome.Conflict };
     }
 
@@ -49,40 +47,35 @@ internal sealed class StoredShed(BenchDatabase database) : IShedBench
     private async Task<ShedAnswer> AddAsync(EngineAdded engine)
     {
         ShedKind kind = ShedKind.All[engine.Kind];
-        IReadOnlyList<EngineSummary> alike = await database.Engines.ListAsync(kind.Name, 0, 1);
+        IReadOnlyList<EngineSummary> alike = await bench.Engines.ListAsync(kind.Name, 0, 1);
         if (alike.Count == 0)
         {
-            await database.Engines.AddAsync(engine.Id, engine.Name, kind.Card(), new CardDetails { ShimDiameter = kind.Diameter });
+            await bench.Engines.AddAsync(engine.Id, engine.Name, kind.Card(), new CardDetails { ShimDiameter = kind.Diameter });
         }
         else
         {
-            await database.Engines.AddSharingAsync(engine.Id, engine.Name, alike[0].CardId);
+            await bench.Engines.AddSharingAsync(engine.Id, engine.Name, alike[0].CardId);
         }
 
-        await database.Due.StateUsageAsync(engine.Id, engine.PerWeek);
+        await bench.Due.StateUsageAsync(engine.Id, engine.PerWeek);
         return new();
     }
 
     /// <summary>As the page starts a job: with what the bench has set and with the engine's past.</summary>
     private async Task<ShedAnswer> StartAsync(JobStarted start)
     {
-        StoredEngine engine = await database.Engines.FindAsync(start.Engine) ?? throw new InvalidOperationException($"There is no engine {start.Engine}.");
-        BenchSettings settings = (await database.Settings.CurrentAsync()).Settings;
-        WrittenStart bench = settings.ForJob(engine.Card.Engine.AccessGroups.ToDictionary(g => g, _ => settings.Lift));
-        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(engine.Card, await database.Due.PastAsync(engine.Id));
-        ParsedSetup setup = JobSetup.Begin(engine.Card, start.Clock, 20, history.Count > 0 ? bench with { History = history } : bench);
-        return setup.Setup is null
-            ? new() { Outcome = AddOutcome.Refused, Problems = Texts(setup.Problems) }
-            : new() { Job = await database.Jobs.StartAsync(engine.Id, setup.Setup, [], JobPast.OfBench, start.Action, Device) };
+        StoredEngine engine = await bench.Engines.FindAsync(start.Engine) ?? throw new InvalidOperationException($"There is no engine {start.Engine}.");
+        StartedJob started = await JobStart.OnAsync(bench, engine, new(start.Clock, 20), start.Action, Device);
+        return started.Job is null ? new() { Outcome = AddOutcome.Refused, Problems = Texts(started.Problems) } : new() { Job = started.Job.Value };
     }
 
     private async Task<ShedAnswer> OrdersAsync(OrdersAsked asked)
     {
-        while (await database.Due.RefreshStaleAsync(Plenty) > 0)
+        while (await bench.Due.RefreshStaleAsync(Plenty) > 0)
         {
         }
 
-        FleetOrders orders = await database.Orders.ListAsync(TimeSpan.FromDays(asked.Days), asked.ServiceLevel);
+        FleetOrders orders = await bench.Orders.ListAsync(TimeSpan.FromDays(asked.Days), asked.ServiceLevel);
         return new()
         {
             Orders =
@@ -117,7 +110,7 @@ internal sealed class StoredShed(BenchDatabase database) : IShedBench
         return new(plan.Opened, plan.ChanceAll, plan.Minutes, plan.Bought, plan.Valves, plan.Stranded);
     }
 
-    private async Task<StoredJob> FindAsync(Guid job) => await database.Jobs.FindAsync(job) ?? throw new InvalidOperationException($"There is no job {job}.");
+    private async Task<StoredJob> FindAsync(Guid job) => await bench.Jobs.FindAsync(job) ?? throw new InvalidOperationException($"There is no job {job}.");
 
     private static ShedAnswer Of(AddResult result) => new() { Outcome = result.Outcome, Problems = Texts(result.Problems) };
 

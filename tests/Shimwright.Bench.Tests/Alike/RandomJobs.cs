@@ -2,7 +2,6 @@ using Shimwright.Bench.Jobs;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
-using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
 using static Shimwright.Testing.Benches.SampleBench;
@@ -40,10 +39,9 @@ internal sealed class RandomJobs(Random random, Twins twins)
     {
         JobStage.Measure => Valves.Select(v => new ClearanceRead(SheetPart.Check, v, Clearance(v, 0.05), 0.003)),
         JobStage.Shims => Valves.Select(v => new ThicknessFound(v, 2.45 + (0.025 * random.Next(5)), random.Next(3) == 0 ? "marked" : "micrometer")),
-        JobStage.Plan => PlanResult.Of(JobSheetFile.Read(job.Sheet, JobPurpose.Plan).Job!) is { } plan
-            ? [new PlanAccepted(plan.Opened, plan.ChanceAll, plan.Minutes, plan.Bought, plan.Valves, plan.Stranded)] : [],
+        JobStage.Plan => [JobSheetFile.Read(job.Sheet, JobPurpose.Plan).Problems.Count == 0 ? PlanOf(job.Sheet) : new JobNoted("no plan")],
         JobStage.Fit => Fit(job.Sheet),
-        JobStage.Recheck => job.Sheet.Plan!.Changes.Select(c => new ClearanceRead(SheetPart.Recheck, c.Valve, Clearance(c.Valve, 0.015), 0.003)),
+        JobStage.Recheck => Valves.Where(v => job.Sheet.ChangeAt(v) is not null).Select(v => new ClearanceRead(SheetPart.Recheck, v, Clearance(v, 0.015), 0.003)),
         JobStage.Close => [new JobClosed(job.Summary.Clock + random.Next(3), "dust", "", "Sam")],
         _ => [random.Next(2) == 0 ? new JobReopened() : new JobNoted("late\0")],
     };

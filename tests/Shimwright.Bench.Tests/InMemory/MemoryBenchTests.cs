@@ -16,7 +16,7 @@ public class MemoryBenchTests
     {
         (MemoryBench bench, _) = await WorkedAsync();
         var twins = new Twins(TestBench.Of(bench), TestBench.Of(new MemoryBench(new ManualTime(), bench.Contents())));
-        twins.First.Jobs.AddRange((await bench.Jobs.OpenAsync(0, 10, Cancel)).Select(j => j.Id));
+        twins.Know((await bench.Jobs.OpenAsync(0, 10, Cancel)).Concat(await bench.Jobs.ClosedAsync(0, 10, Cancel)).Select(j => j.Id));
         foreach (Func<Twin, Task<string>> view in Views.All.Where(v => v != Views.DueAsync))
         {
             Assert.NotEmpty(await twins.DoAsync("looked at", view));
@@ -83,6 +83,8 @@ public class MemoryBenchTests
         await bench.Settings.SaveAsync(new() { Redo = 70 }, 0, "phone", Cancel);
         await bench.Feel.AddAsync(Guid.NewGuid(), Guid.NewGuid(), "phone", new Shimwright.Jobs.FeelCalibration.FeelNamed("Ines"), Cancel);
         await bench.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.415, "micrometer"), 2, "B4", 7), new(Guid.NewGuid(), "phone"), Cancel);
+        await bench.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.8, "marked"), 1), new(Guid.NewGuid(), "phone"), Cancel);
+        await bench.Drawer.MeasureAsync(ShimSize.Of(9.48, 2.8, "marked"), 2.81, null, new(Guid.NewGuid(), "phone"), Cancel);
         await bench.SaveAsync(await bench.WorkedJobAsync(first), new JobClosed(119, "", "", ""));
         Guid open = await bench.StartJobAsync(second);
         await bench.MeasureAsync(open);
