@@ -4,11 +4,8 @@ using Shimwright.Jobs.Tables;
 namespace Shimwright.Pages.Drawer;
 
 /// <summary>What to order as a file of lines and columns: the lines that the page shows.</summary>
-public static class OrderLines
+internal static class OrderLines
 {
-    public static string Write(FleetOrders fleet)
-    {
-        ArgumentNullException.ThrowIfNull(fleet);
-        return OrderTable.Write(fleet.Diameters.SelectMany(d => OrderWords.Shown(d.Orders).Select(l => (d.DiameterMm, l))));
-    }
+    public static string Write(FleetOrders fleet) =>
+        OrderTable.Write(fleet.Diameters.SelectMany(d => OrderWords.Shown(d.Orders).Select(l => (d.DiameterMm, l))));
 }

@@ -94,11 +94,8 @@ public static class BenchServer
         app.MapStaticAssets();
         app.MapHealth();
         app.MapBenchApi();
-        app.MapJobFiles();
+        app.MapBenchFiles();
         app.MapDueCalendar();
-        app.MapDrawerFile();
-        app.MapOrderFile();
-        app.MapFeelFiles();
         app.MapRazorComponents<App>().AddAdditionalAssemblies(typeof(Document).Assembly).Add(BodyLimit.OfPage);
     }
 }

@@ -5,6 +5,7 @@ using Shimwright.Jobs.Fitting;
 using Shimwright.Pages.Shell;
 using Shimwright.Pages.Tests.Samples;
 using Shimwright.Pages.Tests.Visits;
+using Shimwright.Testing;
 using Shimwright.Testing.Workshop;
 
 namespace Shimwright.Pages.Tests.Served;
@@ -17,7 +18,7 @@ public sealed class EveryFormTests
 
     private const string NewEngine = "/engines/new?at=summary&name=Any&train=finger-follower&cylinders=2&banks=line&valves=1%2B1&access=side&intakeLow=0.1&intakeHigh=0.2&exhaustLow=0.2&exhaustHigh=0.3";
 
-    [Fact]
+    [Fact, Long]
     public async Task Forms_OfEveryPage_DoWhatTheyDoOnTheServer()
     {
         await using TwoBenches benches = new();

@@ -1,0 +1,41 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Jobs.Members;
+using Shimwright.Pages.Drawer;
+using Shimwright.Pages.Files;
+
+namespace Shimwright.Web.Files;
+
+/// <summary>The addresses at which the files of the pages are fetched.</summary>
+internal static class FileEndpoints
+{
+    public static void MapBenchFiles(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/jobs/{id:guid}/file", JobAsync).ExcludeFromDescription();
+        routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
+        routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
+        routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
+    }
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> JobAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        OrNotFound(await BenchFiles.JobAsync(bench, id, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> TrialsAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        OrNotFound(await BenchFiles.TrialsAsync(bench, id, cancel));
+
+    private static async Task<FileContentHttpResult> DrawerAsync(IBench bench, CancellationToken cancel) => Of(await BenchFiles.DrawerAsync(bench, cancel));
+
+    private static async Task<Results<FileContentHttpResult, BadRequest<string>>> OrdersAsync(IBench bench, string? days, string? level, CancellationToken cancel)
+    {
+        List<JobProblem> problems = [];
+        OrderQuery query = OrderQuery.Read(days, level, problems);
+        return problems.Count > 0 ? TypedResults.BadRequest(string.Join('\n', problems)) : Of(await BenchFiles.OrdersAsync(bench, query, cancel));
+    }
+
+    private static Results<FileContentHttpResult, NotFound> OrNotFound(BenchFile? file) => file is null ? TypedResults.NotFound() : Of(file);
+
+    private static FileContentHttpResult Of(BenchFile file) => TypedResults.File(file.Content, file.ContentType, file.Name);
+}
