@@ -1,4 +1,5 @@
 using Shimwright.Bench;
+using Shimwright.Bench.InMemory;
 using Shimwright.Pages.Tests.Samples;
 using Shimwright.Pages.Tests.Visits;
 using Shimwright.Storage;
@@ -7,8 +8,8 @@ using Shimwright.Testing.Workshop;
 namespace Shimwright.Pages.Tests.Served;
 
 /// <summary>
-/// Two benches on which the same was done at the same time: the pages of one come from the real server, those of the other from
-/// visits without any. Whatever is asked or sent goes to both, and what comes must be the same.
+/// Two benches on which the same was done at the same time: one in a database, whose pages come from the real server, one in memory,
+/// whose pages come from visits without any. Whatever is asked or sent goes to both, and what comes must be the same.
 /// </summary>
 public sealed class TwoBenches : IAsyncLifetime
 {
@@ -22,10 +23,11 @@ public sealed class TwoBenches : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        (IBench bench, FullWorkshop workshop) = await FillAsync("served", _servedTime);
-        _served = await ServedSide.StartAsync(bench, workshop, _servedTime);
-        (bench, workshop) = await FillAsync("visited", _visitedTime);
-        _visited = new VisitedSide(workshop, bench, _visitedTime, _served.Address, Forms);
+        var database = BenchDatabase.At(Path.Combine(_folder, "bench.db"), _servedTime);
+        await database.PrepareAsync();
+        _served = await ServedSide.StartAsync(database, await FillAsync(database, _servedTime), _servedTime);
+        MemoryBench memory = new(_visitedTime);
+        _visited = new VisitedSide(await FillAsync(memory, _visitedTime), memory, _visitedTime, _served.Address, Forms);
         Assert.Equal(_servedTime.GetUtcNow(), _visitedTime.GetUtcNow());
     }
 
@@ -77,15 +79,13 @@ public sealed class TwoBenches : IAsyncLifetime
         return ending;
     }
 
-    private async Task<(IBench Bench, FullWorkshop Workshop)> FillAsync(string name, StillTime time)
+    private static async Task<FullWorkshop> FillAsync(IBench bench, StillTime time)
     {
-        var bench = BenchDatabase.At(Path.Combine(_folder, name + ".db"), time);
-        await bench.PrepareAsync();
         FullWorkshop workshop = new(bench, NewId, DemoFile.Read);
         await workshop.FillAsync();
         await workshop.AddPastWorkAsync();
         await bench.Due.RefreshStaleAsync(100);
-        return (bench, workshop);
+        return workshop;
 
         // One thing after the other: lists are in the order of time.
         Guid NewId()
