@@ -31,7 +31,7 @@ public class SeatingEstimateTests
         Assert.Equal(rms, SeatingEstimate.Of(misses)!.Seating, 0.0001);
     }
 
-    /// <summary>95 % intervals hold the true value in all but a binomial share of simulated benches, blunders or none.</summary>
+    /// <summary>95 % intervals hold the true value in 95 of 100 simulated benches, blunders or none.</summary>
     [Theory]
     [Long]
     [InlineData(0.004, 0.005, 40, 0.0)]
@@ -39,7 +39,7 @@ public class SeatingEstimateTests
     [InlineData(0.012, 0.004, 100, 0.02)]
     public void Of_SimulatedBenches_IntervalsCover(double seating, double uncertainty, int fittings, double blunders)
     {
-        const int benches = 400;
+        int benches = Effort.Cases(400, 8_000);
         var random = new Random(Seed);
         int covered = 0;
         double sum = 0;
@@ -50,9 +50,30 @@ public class SeatingEstimateTests
             sum += estimate.Seating;
         }
 
-        // 3.3 standard deviations below 95 %: one run in two thousand would fall short by chance.
-        Assert.InRange(covered, (0.95 * benches) - (3.3 * Math.Sqrt(0.95 * 0.05 * benches)), benches);
+        // 3.3 standard deviations either way: one run in a thousand would fall outside by chance.
+        double reach = 3.3 * Math.Sqrt(0.95 * 0.05 * benches);
+        Assert.InRange(covered, (0.95 * benches) - reach, (0.95 * benches) + reach);
         Assert.InRange(sum / benches, 0.88 * seating, 1.08 * seating);
+    }
+
+    /// <summary>Half the 95 % point of chi-squared below the top at both ends, with two blunders in a hundred that land 0.05 further off.</summary>
+    [Theory]
+    [InlineData(0.004, 0.005, 0.02)]
+    [InlineData(0.009, 0.003, 0.1)]
+    public void Of_AnyMisses_HasTheIntervalOfTheLikelihoodRatio(double seating, double uncertainty, double blunders)
+    {
+        FittingMiss[] misses = Draw(new Random(Seed), 80, seating, uncertainty, blunders);
+        double LogLikelihood(double s) => misses.Sum(m =>
+        {
+            double usual = Math.Sqrt((s * s) + (m.Uncertainty * m.Uncertainty));
+            return Math.Log((0.98 * Normal.PDF(0, usual, m.Miss)) + (0.02 * Normal.PDF(0, Math.Sqrt((usual * usual) + (0.05 * 0.05)), m.Miss)));
+        });
+        SeatingEstimate estimate = SeatingEstimate.Of(misses)!;
+        double top = LogLikelihood(estimate.Seating);
+        Assert.All(Enumerable.Range(0, 500), i => Assert.True(LogLikelihood(i * 0.0001) <= top + 1e-9));
+        double drop = ChiSquared.InvCDF(1, 0.95) / 2;
+        Assert.Equal(top - drop, LogLikelihood(estimate.Low), 1e-3);
+        Assert.Equal(top - drop, LogLikelihood(estimate.High), 1e-3);
     }
 
     /// <summary>A wrong shim among good ones does not stand for all.</summary>

@@ -123,6 +123,18 @@ public class WearFilterTests
         Assert.True(point.WasSet);
     }
 
+    /// <summary>The same blade that felt the same says less as a stack of many leaves, also where the one was felt before the other.</summary>
+    [Fact]
+    public void Follow_OneBladeThenAStackOfIt_IsEachForItself()
+    {
+        WearState start = WearState.At(0.15, 4e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        WearState Felt(WearState from, params int[] leaves) => WearFilter.Follow(
+            [from], [Kept.Check(0, ValveReadings.None), .. leaves.Select(n => Kept.Check(0, new([new BladeTrial(0.13, Feel.Firm, n)])))], Kept.Wear).Now[0];
+        WearState one = Felt(start, 1);
+        Kept.AssertEqual(Felt(one, 10), Felt(start, 1, 10), 1e-6);
+        Assert.True(Felt(start, 10).ClearanceSpread > 1.05 * one.ClearanceSpread);
+    }
+
     [Fact]
     public void Follow_ClockThatFalls_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() =>
         WearFilter.Follow([Kept.Check(10, Made.Value(0.15)), Kept.Check(9, Made.Value(0.15))], Kept.Wear));

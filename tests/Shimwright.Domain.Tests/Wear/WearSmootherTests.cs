@@ -1,3 +1,4 @@
+using MathNet.Numerics.LinearAlgebra;
 using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
@@ -88,6 +89,44 @@ public class WearSmootherTests
         }
 
         Assert.Equal(Before(0.15).Clearance, Before(0.17).Clearance, 1e-12);
+    }
+
+    /// <summary>
+    /// All that is unknown (the gap at first, the rate, the unrest of both times, the error of the setting) estimated at once from all
+    /// readings, as one normal law: the smoother has to come to the same, though the setting cuts the gap before off from the gap after.
+    /// </summary>
+    [Theory]
+    [InlineData(0.16, 0.12)]
+    [InlineData(0.12, 0.17)]
+    public void Smooth_ScrewSetBetween_IsTheFitOfEverythingAtOnce(double atTheSetting, double later)
+    {
+        const double u = 0.01, first = 20, second = 25, turns = 0.03;
+        Engine screws = Made.Engine(new Valvetrain(Adjuster.Screw, 1, 0.75), Made.Valve());
+        WearCheck Check(double clock, ValveReadings readings, params Adjustment[] changes) => new(clock, new EngineCheck(screws, [readings]), changes: changes);
+        WearState start = WearState.At(0.17, 1e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        EngineWear wear = WearFilter.Follow(
+            [start],
+            [Check(0, ValveReadings.None), Check(first, Made.Value(atTheSetting, u), Adjustment.Turned(0, turns)), Check(first + second, Made.Value(later, u))],
+            Kept.Wear, strayWeight: 0);
+
+        double set = wear.Valves[0][1].Found.Clearance + (0.75 * turns);
+        Matrix<double> reads = Matrix<double>.Build.DenseOfArray(new[,] { { 1, -first, 1, 0, 0 }, { 0, -second, 0, 1, 1 } });
+        Vector<double> expected = Vector<double>.Build.DenseOfArray([start.Clearance, start.Rate, 0, 0, 0]);
+        Matrix<double> information = Matrix<double>.Build.DenseOfDiagonalArray(
+            [1 / start.ClearanceVariance, 1 / start.RateVariance, 1 / (Kept.Wear.Diffusion * first), 1 / Math.Pow(Seating.Usual.ScrewUncertainty, 2), 1 / (Kept.Wear.Diffusion * second)]);
+        Matrix<double> covariance = (information + (reads.Transpose() * reads / (u * u))).Inverse();
+        Vector<double> missed = Vector<double>.Build.DenseOfArray([atTheSetting, later - set]) - (reads * expected);
+        Vector<double> best = expected + (covariance * reads.Transpose() * missed / (u * u));
+
+        WearState State(params double[] gap)
+        {
+            Vector<double> c = Vector<double>.Build.DenseOfArray(gap), r = Vector<double>.Build.DenseOfArray([0, 1, 0, 0, 0]);
+            return new(c * best, r * best, c * covariance * c, c * covariance * r, r * covariance * r);
+        }
+
+        IReadOnlyList<WearState> smoothed = WearSmoother.Smooth(wear)[0];
+        Kept.AssertEqual(State(1, 0, 0, 0, 0), smoothed[0], 1e-9);
+        Kept.AssertEqual(State(1, -first, 1, 0, 0), smoothed[1], 1e-9);
     }
 
     [Fact]
