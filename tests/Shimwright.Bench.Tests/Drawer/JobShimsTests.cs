@@ -112,7 +112,7 @@ public class JobShimsTests
 
     [Theory]
     [OnEachBench]
-    public async Task Reopened_WhereTheOldShimWasPromisedSince_IsRefused(BenchKind kind)
+    public async Task Reopened_WhereTheOldShimIsThereNoMore_IsRefused(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
         Guid job = await WorkedAsync(test.Bench);
@@ -122,6 +122,48 @@ public class JobShimsTests
         Assert.Equal(AddOutcome.Refused, refused.Outcome);
         Assert.Contains("has been used or promised since", Assert.Single(refused.Problems).Found, StringComparison.Ordinal);
         Assert.NotNull((await test.Bench.FindJobAsync(job)).Sheet.Closing);
+    }
+
+    /// <summary>What came out of one engine was promised to the next: the first job cannot have it back, and nothing is changed by asking.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Reopened_WhereTheOldShimWasPromisedSince_IsRefused(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await WorkedAsync(test.Bench, shims: 1);
+        await test.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        Guid next = await ReadyJobAsync(test.Bench);
+        await test.Bench.SaveAsync(next, new ThicknessFound("E2", 2.585, "micrometer"));
+        PlanAccepted plan = await PlanAsync(test.Bench, next);
+        Assert.Equal((2.5, "drawer"), (Assert.Single(plan.Changes).To!.Thickness, plan.Changes.Single().To!.Source));
+        await test.Bench.SaveAsync(next, plan);
+        Assert.Equal([(2415, 0, 0), (2500, 1, 1)], await StateAsync(test.Bench));
+
+        AddResult refused = await test.Bench.SendAsync(job, "phone", int.MaxValue, new JobReopened());
+        Assert.Equal(AddOutcome.Refused, refused.Outcome);
+        Assert.Contains("has been used or promised since", Assert.Single(refused.Problems).Found, StringComparison.Ordinal);
+        Assert.Equal([(2415, 0, 0), (2500, 1, 1)], await StateAsync(test.Bench));
+        Assert.NotNull((await test.Bench.FindJobAsync(job)).Sheet.Closing);
+
+        await test.Bench.SaveAsync(next, new PlanReleased());
+        await test.Bench.SaveAsync(job, new JobReopened());
+        Assert.Equal([(2415, 1, 1), (2500, 0, 0)], await StateAsync(test.Bench));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task UndoAsync_EntryOfAShimThatAnOpenJobHasPromised_IsRefused(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await ReadyJobAsync(test.Bench);
+        await PutInAsync(test.Bench, 1);
+        await test.Bench.SaveAsync(job, await PlanAsync(test.Bench, job));
+        int entry = Assert.Single(await test.Bench.Drawer.HistoryAsync(ShimSize.Of(Diameter, 2.415, "micrometer"), Cancel)).Number;
+        Assert.Equal(AddOutcome.Refused, (await test.Bench.Drawer.UndoAsync(entry, DrawerTests.Stamp(), Cancel)).Outcome);
+        Assert.Equal([(2415, 1, 1)], await StateAsync(test.Bench));
+        await test.Bench.SaveAsync(job, new PlanReleased());
+        await DrawerTests.SaveAsync(test.Bench.Drawer.UndoAsync(entry, DrawerTests.Stamp(), Cancel));
+        Assert.Equal([(2415, 0, 0)], await StateAsync(test.Bench));
     }
 
     [Theory]
