@@ -48,7 +48,7 @@ public class SafetyTests
     public async Task References_ToNothing_AreRefused(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
-        await Assert.ThrowsAsync<DbUpdateException>(() => database.Bench.StartJobAsync(Guid.NewGuid()));
+        await Assert.ThrowsAsync<ArgumentException>(() => database.Bench.StartJobAsync(Guid.NewGuid()));
         Guid job = await database.Bench.StartJobAsync();
         await using BenchContext context = database.Bench.NewContext();
         await Assert.ThrowsAnyAsync<Exception>(() => context.Jobs.Where(j => j.Id == job).ExecuteUpdateAsync(s => s.SetProperty(j => j.EngineId, Guid.NewGuid()), Cancel));

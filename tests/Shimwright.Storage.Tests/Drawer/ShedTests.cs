@@ -40,7 +40,7 @@ public class ShedTests
         await shed.StocktakeAsync();
         await audit.LookAsync(afresh: true);
         Assert.True(broken.Breaks > Jobs, $"Only {broken.Breaks} things were broken off.");
-        Assert.True(broken.Unheard > 0, "Nothing was kept that nobody heard of.");
+        Assert.True(broken.Unheard > Jobs / 10, $"Of {broken.Breaks} things broken off {broken.Unheard} were kept that nobody heard of.");
         Assert.True(shed.Tally.Taken > Jobs / 6, $"Only {shed.Tally.Taken} shims came out of the drawer.");
     }
 
