@@ -1,3 +1,4 @@
+using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
@@ -31,6 +32,17 @@ public class EngineWearTests
         EngineWear wear = TwoChecks(new Valvetrain(Adjuster.FingerFollower, ratio), 0.17, 0.14);
         double fallen = wear.Valves[0][0].Found.Clearance - wear.Valves[0][1].Found.Clearance;
         Assert.Equal((ratio * 0.10) + fallen, wear.RecessionOf(0)!.Value, 1e-12);
+    }
+
+    /// <summary>What was put in after the last reading has not worn yet.</summary>
+    [Fact]
+    public void RecessionOf_ShimsNotNoted_CountsTheChangesUpToTheLastReading()
+    {
+        Engine engine = Made.Engine(new Valvetrain(Adjuster.FingerFollower, 1.5), Made.Valve());
+        WearCheck At(double clock, double value, params Adjustment[] changes) => new(clock, new EngineCheck(engine, [Made.Value(value)]), changes: changes);
+        EngineWear wear = WearFilter.Follow([At(0, 0.14, Kept.Shim(2.60, 2.56)), At(30, 0.17), At(60, 0.13, Kept.Shim(2.56, 2.50))], Kept.Wear);
+        double fallen = wear.Valves[0][0].Found.Clearance - wear.Valves[0][2].Found.Clearance;
+        Assert.Equal((1.5 * 0.04) + fallen, wear.RecessionOf(0)!.Value, 1e-12);
     }
 
     /// <summary>Two checks an interval apart; the shim found at the second is a tenth thinner.</summary>
