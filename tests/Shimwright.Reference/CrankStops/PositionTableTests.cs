@@ -22,7 +22,7 @@ public class PositionTableTests
     public static TheoryData<PublishedTable> TwoStops { get; } =
     [
         PublishedTables.InlineFour, PublishedTables.InlineSix, PublishedTables.OtherInlineFour, PublishedTables.VeeEightA,
-        PublishedTables.VeeEightB, PublishedTables.VeeSixTwoPositions, PublishedTables.FlatSix,
+        PublishedTables.VeeEightB, PublishedTables.VeeSixTwoPositions,
     ];
 
     /// <summary>Tables that stop more often than is needed, and how often they do.</summary>
@@ -32,10 +32,6 @@ public class PositionTableTests
         { PublishedTables.VeeSixThreePositions, 3 },
         { PublishedTables.RadialEighteen, 18 },
     };
-
-    [Theory]
-    [MemberData(nameof(All))]
-    public void Table_NamesEveryValveExactlyOnce(PublishedTable table) => Assert.Empty(table.Contradictions());
 
     [Theory]
     [MemberData(nameof(All))]
@@ -62,6 +58,7 @@ public class PositionTableTests
     [MemberData(nameof(All))]
     public void For_PublishedLayout_NeedsNoMoreStopsThanPublished(PublishedTable table)
     {
+        Assert.Empty(table.Contradictions());
         foreach ((CamEvents Intake, CamEvents Exhaust) events in new[] { PublishedTable.Typical, PublishedTable.LongOpen })
         {
             foreach (bool anywhere in new[] { false, true })
@@ -119,34 +116,21 @@ public class PositionTableTests
         Assert.All(left, v => Assert.True(PublishedTable.SlackAt(layout, v.Cylinder, v.Side, 360) > 0));
     }
 
-    // TM 5-3895-385-23-2, item 0326, as stored: columns 1,3 and 1,2 at the first position, 3,4 and 2,4 at the second.
-    // Whichever column is the intake, one valve stands there twice and another not at all.
-    [Fact]
-    public void Contradictions_TableThatContradictsItself_AreNamed()
+    // TM 5-3895-385-23-2, item 0326, as stored: columns 1,3 and 1,2 at the first position, 3,4 and 2,4 at the second. Whichever column
+    // is the intake, two valves stand there twice and two not at all; the heels say at which of the two positions they are misprints.
+    [Theory]
+    [InlineData(new[] { 1, 3 }, new[] { 1, 2 }, new[] { 3, 4 }, new[] { 2, 4 }, 3, 2, 0)]
+    [InlineData(new[] { 1, 2 }, new[] { 1, 3 }, new[] { 2, 4 }, new[] { 3, 4 }, 2, 3, 360)]
+    public void HeelOf_ValvesThatATableNamesTwice_AreOffTheirHeelsWhereItIsAMisprint(
+        int[] intake, int[] exhaust, int[] intakeThen, int[] exhaustThen, int twiceIntake, int twiceExhaust, double misprint)
     {
-        var one = new PublishedTable("as stored", [1, 3, 4, 2], [new(0, [1, 3], [1, 2]), new(360, [3, 4], [2, 4])]);
-        var other = new PublishedTable("as stored, columns exchanged", [1, 3, 4, 2], [new(0, [1, 2], [1, 3]), new(360, [2, 4], [3, 4])]);
+        var table = new PublishedTable("as stored", [1, 3, 4, 2], [new(0, intake, exhaust), new(360, intakeThen, exhaustThen)]);
         Assert.Equal(
-            ["intake 2 stands there 0 times", "intake 3 stands there 2 times", "exhaust 2 stands there 2 times", "exhaust 3 stands there 0 times"],
-            one.Contradictions());
-        Assert.Equal(
-            ["intake 2 stands there 2 times", "intake 3 stands there 0 times", "exhaust 2 stands there 0 times", "exhaust 3 stands there 2 times"],
-            other.Contradictions());
-    }
-
-    // From memory: the rule behind the rows of the 18-cylinder radial.
-    [Fact]
-    public void RadialEighteen_EachRow_HasTheCylinderFourLaterAndFourEarlier()
-    {
-        PublishedTable table = PublishedTables.RadialEighteen;
-        int[] order = [.. table.FiringOrder];
-        Assert.Equal(18, table.Positions.Count);
-        foreach (PublishedPosition position in table.Positions)
-        {
-            int atExhaustTdc = ((int)position.Angle + 360) % 720 / 40;
-            Assert.Equal(order[(atExhaustTdc + 4) % 18], Assert.Single(position.Intake));
-            Assert.Equal(order[(atExhaustTdc + 14) % 18], Assert.Single(position.Exhaust));
-        }
+            [(ValveSide.Intake, twiceIntake), (ValveSide.Exhaust, twiceExhaust)],
+            table.NamedTwice());
+        CrankLayout layout = table.Layout(PublishedTable.LongOpen);
+        Assert.All(table.NamedTwice(), v => Assert.Equal(
+            [misprint], new[] { 0.0, 360 }.Where(angle => PublishedTable.SlackAt(layout, v.Cylinder, v.Side, angle) < 0)));
     }
 
     // One cylinder at a time is 720/N apart: TM 5-4310-354-14, in-line four 1-2-4-3. Two cylinders at 180 are uneven (0, then

@@ -22,6 +22,12 @@ public sealed record PublishedTable(string Name, IReadOnlyList<int> FiringOrder,
         .. Counted("exhaust", Positions.SelectMany(p => p.Exhaust)),
     ];
 
+    /// <summary>The valves that stand there more than once.</summary>
+    public IReadOnlyList<(ValveSide Side, int Cylinder)> NamedTwice() =>
+    [
+        .. Positions.SelectMany(p => Valves(p)).GroupBy(v => (v.Side, v.Cylinder)).Where(g => g.Count() > 1).Select(g => g.Key).Order(),
+    ];
+
     public CrankLayout Layout((CamEvents Intake, CamEvents Exhaust) events, double ramp = 0) => new(
         FiringOrder,
         null,

@@ -53,14 +53,6 @@ internal static class PublishedTables
     public static PublishedTable InlineThree { get; } = new(
         "in-line three 1-3-2", [1, 3, 2], [new(0, [1, 2], [1, 3]), new(360, [3], [2])]);
 
-    // No source: the model, kept so that it does not move.
-    public static PublishedTable InlineFive { get; } = new(
-        "in-line five 1-2-4-5-3", [1, 2, 4, 5, 3], [new(0, [1, 3, 5], [1, 2, 4]), new(288, [2, 4], [3, 5])]);
-
-    // No source: the model, kept so that it does not move.
-    public static PublishedTable FlatSix { get; } = new(
-        "flat six 1-6-2-4-3-5", [1, 6, 2, 4, 3, 5], [new(0, [1, 3, 5], [1, 2, 6]), new(360, [2, 4, 6], [3, 4, 5])]);
-
     // From memory: piston P at the TDC of its exhaust stroke, then the intake of one cylinder and the exhaust of another.
     public static PublishedTable RadialEighteen { get; } = Radial(
         [1, 12, 5, 16, 9, 2, 13, 6, 17, 10, 3, 14, 7, 18, 11, 4, 15, 8],
@@ -69,7 +61,7 @@ internal static class PublishedTables
     public static IReadOnlyList<PublishedTable> All { get; } =
     [
         InlineFour, InlineSix, VeeEightFourPositions, OtherInlineFour, VeeTwelve, VeeEightA, VeeEightB, VeeSixThreePositions,
-        VeeSixTwoPositions, InlineThree, InlineFive, FlatSix, RadialEighteen,
+        VeeSixTwoPositions, InlineThree, RadialEighteen,
     ];
 
     private static PublishedPosition Banks(double angle, string marks)

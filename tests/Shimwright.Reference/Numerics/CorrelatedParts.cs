@@ -2,7 +2,7 @@ namespace Shimwright.Reference.Numerics;
 
 /// <summary>
 /// The combined standard uncertainty of correlated parts: JCGM 100:2008 (GUM), 5.2.2, equation 16. The rule against
-/// which the product's two shortcuts are held; itself held against the published example H.2.
+/// which the product's two shortcuts are held; itself held against the budget of the published example H.2.
 /// </summary>
 internal static class CorrelatedParts
 {

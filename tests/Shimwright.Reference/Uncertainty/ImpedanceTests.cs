@@ -1,5 +1,6 @@
 using MathNet.Numerics.Statistics;
 using Shimwright.Domain.Uncertainty;
+using Shimwright.Reference.Numerics;
 using Shimwright.Reference.Published;
 using Xunit;
 
@@ -27,6 +28,26 @@ public class ImpedanceTests
         Assert.Null(r.EffectiveDegrees);
 
         static bool Near(double a, double b) => Math.Abs(a - b) <= 0.0005;
+    }
+
+    /// <summary>The rule written out with every pair of parts, against which other tests hold the product's shortcuts, says the same as the budget.</summary>
+    [Theory]
+    [PublishedFile("gum-annex-h/h2.csv")]
+    public void Budget_GumH2_IsTheRuleWrittenOut(PublishedFile file)
+    {
+        (UncertaintyBudget r, UncertaintyBudget x, UncertaintyBudget z) = Budgets(file);
+        Assert.All([r, x, z], budget =>
+        {
+            double[,] correlations = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
+            foreach (InputCorrelation pair in budget.Correlations)
+            {
+                correlations[pair.First, pair.Second] = correlations[pair.Second, pair.First] = pair.Coefficient;
+            }
+
+            Assert.Equal(
+                CorrelatedParts.Combine([.. budget.Lines.Select(l => l.Sensitivity)], [.. budget.Lines.Select(l => l.Input.Uncertainty)], correlations),
+                budget.Combined, 1e-12 * budget.Combined);
+        });
     }
 
     private static (UncertaintyBudget R, UncertaintyBudget X, UncertaintyBudget Z) Budgets(PublishedFile file)

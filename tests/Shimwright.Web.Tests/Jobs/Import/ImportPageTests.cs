@@ -40,6 +40,19 @@ public class ImportPageTests
         Assert.EndsWith("/close", page.Address.AbsolutePath, StringComparison.Ordinal);
     }
 
+    /// <summary>The page may not even begin to keep such a file.</summary>
+    [Fact]
+    public async Task Send_AFileLargerThanAnyJobFile_IsRefusedWhileItIsRead()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        byte[] blanks = new byte[Shimwright.Jobs.JobFile.LargestBytes + 1];
+        Array.Fill(blanks, (byte)' ');
+        FetchedPage page = await SendAsync(client, blanks);
+        Assert.Equal(HttpStatusCode.BadRequest, page.Status);
+        Assert.Empty(await bench.Database.Engines.ListAsync(null, 0, 1, TestContext.Current.CancellationToken));
+    }
+
     [Fact]
     public async Task Send_ForAnEngineOfThatName_UsesIt()
     {
