@@ -1,9 +1,11 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Past;
+using Shimwright.Jobs.Sections;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Written;
 
@@ -17,14 +19,19 @@ public static class Forecaster
 {
     private const int MarkLength = 16;
 
-    /// <summary>Tells settings that a forecast rests on from others.</summary>
+    /// <summary>Which edition of the rules works forecasts out; those that another edition left are worked out anew.</summary>
+    private const int ModelEdition = 2;
+
+    /// <summary>Tells what a forecast rests on besides its engine from what it rested on before: the rules, the usual wear and the settings.</summary>
     /// <param name="settings">The settings.</param>
     /// <returns>A mark.</returns>
     /// <exception cref="ArgumentNullException">There are no settings.</exception>
     public static string MarkOf(BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        string matters = settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJson();
+        string matters = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{ModelEdition} {WearCard.UsualLoss} {WearCard.UsualSpread} {settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJson()}");
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(matters)))[..MarkLength];
     }
 

@@ -35,6 +35,13 @@ public sealed record UsualWear
     /// <summary>Standard deviation of what one interval adds to or takes from a valve's own trend, mm.</summary>
     private const double UnrestPerInterval = 0.005;
 
+    /// <summary>
+    /// What a valve loses in an interval, and how much that differs between valves, where nothing is known of an engine, mm: sixteen
+    /// valves that start in the middle of a band of 0.06 then reach the maker's interval with a chance of 0.05 that one is out.
+    /// Common practice, no source.
+    /// </summary>
+    public const double OrdinaryLoss = 0.008, OrdinarySpread = 0.006;
+
     private readonly RateDistribution _intake;
     private readonly RateDistribution _exhaust;
 
@@ -43,7 +50,7 @@ public sealed record UsualWear
     /// <param name="lossPerInterval">Clearance that a valve loses in an interval on average, mm.</param>
     /// <param name="spread">Standard deviation of that loss between valves, mm, 0 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="interval"/>, <paramref name="lossPerInterval"/> or <paramref name="spread"/> is outside its range.</exception>
-    public UsualWear(double interval, double lossPerInterval = 0.02, double spread = 0.02)
+    public UsualWear(double interval, double lossPerInterval = OrdinaryLoss, double spread = OrdinarySpread)
     {
         Interval = Guard.Within(interval, double.Epsilon, LongestInterval);
         _intake = _exhaust = new RateDistribution(Guard.Finite(lossPerInterval) / interval, Guard.Within(spread, 0, double.MaxValue) / interval);

@@ -10,8 +10,8 @@ namespace Shimwright.Jobs.Sections;
 /// <param name="Spread">Standard deviation of that loss between valves, mm.</param>
 public sealed record WearCard(bool CountsKilometres, double Interval, double LossPerInterval, double Spread)
 {
-    private static readonly NumberMember Loss = new("lossPerInterval", new(-1, 1, Measure.Length), "Mean loss of clearance in an interval, mm.", 0.02);
-    private static readonly NumberMember Deviation = new("spread", new(0, 1, Measure.Length, LeastIsLeftOut: true), "Standard deviation of that loss, mm.", 0.02);
+    private static readonly NumberMember Loss = new("lossPerInterval", new(-1, 1, Measure.Length), "Mean loss of clearance in an interval, mm.", UsualWear.OrdinaryLoss);
+    private static readonly NumberMember Deviation = new("spread", new(0, 1, Measure.Length, LeastIsLeftOut: true), "Standard deviation of that loss, mm.", UsualWear.OrdinarySpread);
 
     private static readonly Dictionary<string, bool> Clocks = new(StringComparer.Ordinal)
     {

@@ -10,7 +10,7 @@ internal static class Kept
 {
     public const double Interval = 30;
 
-    public static UsualWear Wear { get; } = new(Interval);
+    public static UsualWear Wear { get; } = new(Interval, 0.02, 0.02);
 
     public static Engine Single { get; } = Made.Engine(Made.Valve());
 

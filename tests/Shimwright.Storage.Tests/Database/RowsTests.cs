@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Engines;
@@ -86,6 +88,31 @@ public class RowsTests
         Assert.Equal(NotCountedReason.NotReady, Assert.Single((await database.Bench.Orders.ListAsync(cancel: Cancel)).NotCounted).Reason);
         await database.Bench.Due.RefreshStaleAsync(10, Cancel);
         Assert.Single((await database.Bench.Orders.ListAsync(cancel: Cancel)).Counted);
+    }
+
+    /// <summary>A forecast of the first edition, which knew its settings by their text alone, is worked out anew by the rules of now.</summary>
+    [Theory]
+    [OnEachDatabase]
+    public async Task Forecast_OfTheFirstEditionsRules_IsStale(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid engine = Guid.NewGuid();
+        await database.Bench.Engines.AddAsync(engine, "Hire bike 7", Card(), new CardDetails(), cancel: Cancel);
+        Guid job = await database.Bench.StartJobAsync(engine);
+        await database.Bench.MeasureAsync(job);
+        await database.Bench.SaveAsync(job, new JobClosed(118, "", "", ""));
+        double fresh = (await database.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value;
+        BenchSettings settings = new();
+        string text = settings.ForJob(new Dictionary<string, double> { ["lift"] = settings.Lift }).ToJson();
+        string mark = Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..16];
+        await using (BenchContext context = database.Bench.NewContext())
+        {
+            await context.Forecasts.ExecuteUpdateAsync(s => s.SetProperty(f => f.SettingsMark, mark).SetProperty(f => f.CheckBy, 118.0), Cancel);
+        }
+
+        Assert.Equal(fresh, (await database.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value, 1e-9);
+        await using BenchContext now = database.Bench.NewContext();
+        Assert.NotEqual(mark, (await now.Forecasts.SingleAsync(Cancel)).SettingsMark);
     }
 
     [Theory]
