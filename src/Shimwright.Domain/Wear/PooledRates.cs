@@ -43,6 +43,9 @@ public static class PooledRates
     /// <summary>How much wider than usual the rates are held possible while a fleet is asked, so that it is not told what to say.</summary>
     private const double Wider = 4;
 
+    /// <summary>How wide they are held at the least, mm an interval, so that a fleet that wears much faster than its card is heard.</summary>
+    private const double LeastWidth = 0.08;
+
     private const int ScanSteps = 400;
 
     /// <summary>The law of a side over a fleet; null while too few engines have been checked often enough.</summary>
@@ -84,7 +87,8 @@ public static class PooledRates
         }
 
         RateDistribution usual = card.RateOf(side);
-        var wide = new RateDistribution(usual.Mean, Wider * Math.Max(usual.StandardDeviation, Math.Abs(usual.Mean) / Wider));
+        double width = Math.Max(Wider * usual.StandardDeviation, Math.Max(Math.Abs(usual.Mean), LeastWidth / card.Interval));
+        var wide = new RateDistribution(usual.Mean, width);
         EngineWear engine = WearFilter.Follow(checks, card.With(side, wide));
         return [.. engine.Now.Where((_, v) => engine.Engine.Valves[v].Side == side).Select(state => RateEvidence.Of(state, wide)).OfType<RateEvidence>()];
     }
