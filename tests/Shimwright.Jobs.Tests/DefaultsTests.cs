@@ -87,7 +87,7 @@ public class DefaultsTests
         Assert.Empty(job.Layout.Marks);
         Assert.False(job.Layout.StopsAnywhere);
         Assert.Equal(20, job.Layout.RampDegrees);
-        Assert.Equal((0.02, 0.02), (job.Wear!.LossPerInterval, job.Wear.Spread));
+        Assert.Equal((0.008, 0.006), (job.Wear!.LossPerInterval, job.Wear.Spread));
     }
 
     [Fact]
