@@ -12,11 +12,12 @@ public sealed record Engine
     /// <param name="name">What the bench calls it, not blank.</param>
     /// <param name="valvetrain">How its clearances are adjusted.</param>
     /// <param name="valves">Its valves, 1 to 64, each id once.</param>
-    /// <param name="clearancePerDegree">κ, the clearance gained per degree above 20 °C, mm; null where unknown.</param>
+    /// <param name="heat">κ of either side; null where unknown.</param>
+    /// <param name="sense">Which way wear moves its gaps.</param>
     /// <exception cref="ArgumentNullException"><paramref name="valvetrain"/> or <paramref name="valves"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valves"/> are none or too many, or <paramref name="clearancePerDegree"/> is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valves"/> are none or too many, or <paramref name="sense"/> is neither.</exception>
     /// <exception cref="ArgumentException"><paramref name="name"/> is blank, or two of <paramref name="valves"/> have the same id.</exception>
-    public Engine(string name, Valvetrain valvetrain, IEnumerable<Valve> valves, double? clearancePerDegree = null)
+    public Engine(string name, Valvetrain valvetrain, IEnumerable<Valve> valves, HeatGain? heat, GapSense sense = GapSense.Opening)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(valvetrain);
@@ -31,8 +32,22 @@ public sealed record Engine
             throw new ArgumentException("Every valve needs an id of its own.", nameof(valves));
         }
 
-        ClearancePerDegree = clearancePerDegree is { } k ? Guard.Finite(k, nameof(clearancePerDegree)) : null;
+        Heat = heat;
+        Sense = Enum.IsDefined(sense) ? sense : throw new ArgumentOutOfRangeException(nameof(sense));
         AccessGroups = [.. Valves.Select(v => v.Access).Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>Makes an engine whose sides heat alike.</summary>
+    /// <param name="name">What the bench calls it, not blank.</param>
+    /// <param name="valvetrain">How its clearances are adjusted.</param>
+    /// <param name="valves">Its valves, 1 to 64, each id once.</param>
+    /// <param name="clearancePerDegree">κ, the clearance gained per degree above 20 °C, mm; null where unknown.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="valvetrain"/> or <paramref name="valves"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valves"/> are none or too many, or <paramref name="clearancePerDegree"/> is not finite.</exception>
+    /// <exception cref="ArgumentException"><paramref name="name"/> is blank, or two of <paramref name="valves"/> have the same id.</exception>
+    public Engine(string name, Valvetrain valvetrain, IEnumerable<Valve> valves, double? clearancePerDegree = null)
+        : this(name, valvetrain, valves, clearancePerDegree is { } k ? new HeatGain(Guard.Finite(k, nameof(clearancePerDegree)), k) : null)
+    {
     }
 
     /// <summary>What the bench calls the engine.</summary>
@@ -44,8 +59,19 @@ public sealed record Engine
     /// <summary>The valves, in the order of the engine card.</summary>
     public IReadOnlyList<Valve> Valves { get; }
 
-    /// <summary>κ, the clearance gained per degree above 20 °C, mm; null where unknown (computed as 0).</summary>
-    public double? ClearancePerDegree { get; }
+    /// <summary>What heat adds to the gaps of either side; null where unknown.</summary>
+    public HeatGain? Heat { get; }
+
+    /// <summary>Which way wear moves the gaps.</summary>
+    public GapSense Sense { get; }
+
+    /// <summary>κ, the clearance gained per degree above 20 °C, mm; null where it is unknown or the sides differ.</summary>
+    public double? ClearancePerDegree => Heat is { IsEven: true } heat ? heat.Intake : null;
+
+    /// <summary>κ of a side, mm a degree; null where unknown.</summary>
+    /// <param name="side">Intake or exhaust.</param>
+    /// <returns>The clearance gained per degree above 20 °C.</returns>
+    public double? ClearancePerDegreeOf(ValveSide side) => Heat?.Of(side);
 
     /// <summary>The access groups, in the order in which the valves name them.</summary>
     public IReadOnlyList<string> AccessGroups { get; }

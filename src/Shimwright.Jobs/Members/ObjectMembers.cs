@@ -36,6 +36,10 @@ internal abstract class ObjectMembers
     public abstract T? Object<T>(string name, Func<ObjectMembers, T?> read, string about, bool required = false)
         where T : class;
 
+    /// <summary>A number that may as well be written as an object of several.</summary>
+    public abstract T? NumberOrObject<T>(string name, NumberRule rule, Func<double, T> of, Func<ObjectMembers, T?> read, string about)
+        where T : class;
+
     /// <summary>A list of objects, less those that are wrong.</summary>
     public abstract IReadOnlyList<T> List<T>(
         string name, Func<ObjectMembers, T?> read, (int Least, int Most) count, string about, bool required = false)

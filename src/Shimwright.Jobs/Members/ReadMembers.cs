@@ -64,6 +64,13 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
         where T : class =>
         Find(name, required, out TValue? value) ? Open(Join(name), value, read) : null;
 
+    public override T? NumberOrObject<T>(string name, NumberRule rule, Func<double, T> of, Func<ObjectMembers, T?> read, string about)
+        where T : class =>
+        !Find(name, false, out TValue? value) ? null
+        : IsObject(value) ? Open(Join(name), value, read)
+        : NumberAt(Join(name), value, rule) is { } number ? of(number)
+        : null;
+
     public override IReadOnlyList<T> List<T>(
         string name, Func<ObjectMembers, T?> read, (int Least, int Most) count, string about, bool required = false)
         where T : class =>

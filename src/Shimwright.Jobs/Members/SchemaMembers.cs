@@ -82,6 +82,13 @@ internal sealed class SchemaMembers : ObjectMembers
         return null;
     }
 
+    public override T? NumberOrObject<T>(string name, NumberRule rule, Func<double, T> of, Func<ObjectMembers, T?> read, string about)
+        where T : class
+    {
+        Note(name, new JsonObject { ["anyOf"] = new JsonArray(Number(rule), Describe(read)) }, about, false);
+        return null;
+    }
+
     public override IReadOnlyList<T> List<T>(
         string name, Func<ObjectMembers, T?> read, (int Least, int Most) count, string about, bool required = false)
         where T : class

@@ -28,7 +28,7 @@ internal static class PastCheck
     /// a new check. None where the temperature is another one and moves the gaps; then they are felt again.
     /// </summary>
     public static IReadOnlySet<string> Untouched(JobSheet sheet) =>
-        sheet.RecheckTemperature != sheet.Check.TemperatureC && sheet.Engine.ClearancePerDegree is not (null or 0)
+        sheet.RecheckTemperature != sheet.Check.TemperatureC && sheet.Engine.Heat is { IsNone: false }
             ? new HashSet<string>()
             : sheet.Engine.Valves.Select(v => v.Id)
                 .Where(v => sheet.ChangeAt(v) is null && sheet.LastReading(SheetPart.Recheck, v) is null).ToHashSet(StringComparer.Ordinal);

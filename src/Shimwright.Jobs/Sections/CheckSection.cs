@@ -37,7 +37,7 @@ internal sealed record CheckSection(
             temperature ?? ThermalShift.Reference,
             loss ?? LossPrior.Ordinary,
             blades ?? UsualBlades,
-            ReadingsSection.Read(o, engine, engine.ShiftAt(temperature), required: true),
+            ReadingsSection.Read(o, engine, temperature, required: true),
             FittedSection.Read(o, engine, instruments));
     }
 

@@ -6,7 +6,7 @@ namespace Shimwright.Jobs.Sections;
 
 /// <summary>The engine as far as it could be read: what the other sections refer to, right or wrong.</summary>
 internal sealed record EngineSection(
-    string? Name, Adjuster? Adjuster, double Ratio, double? Pitch, double? Kappa,
+    string? Name, Adjuster? Adjuster, double Ratio, double? Pitch, HeatGain? Heat, GapSense Sense,
     IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, bool HasWear, WearCard? Wear)
 {
     private static readonly Dictionary<string, Adjuster> Adjusters = new(StringComparer.Ordinal)
@@ -18,6 +18,12 @@ internal sealed record EngineSection(
         ["screw"] = Domain.Engines.Adjuster.Screw,
     };
 
+    private static readonly Dictionary<string, GapSense> Senses = new(StringComparer.Ordinal)
+    {
+        ["opening"] = GapSense.Opening,
+        ["closing"] = GapSense.Closing,
+    };
+
     private static readonly NumberMember RatioMember = new(
         "ratio", new(Valvetrain.LeastRatio, Valvetrain.GreatestRatio), "Clearance change at the gap per unit of shim or screw travel; 1 under a direct-acting cam.", 1);
 
@@ -25,7 +31,7 @@ internal sealed record EngineSection(
     public static double UsualRatio => RatioMember.Usual;
 
     /// <summary>An engine of which nothing could be read.</summary>
-    public static EngineSection None { get; } = new(null, null, RatioMember.Usual, null, null, [], false, null, false, null);
+    public static EngineSection None { get; } = new(null, null, RatioMember.Usual, null, null, GapSense.Opening, [], false, null, false, null);
 
     public IEnumerable<string> Ids => Valves.Select(v => v.Id).OfType<string>();
 
@@ -36,7 +42,8 @@ internal sealed record EngineSection(
         double ratio = o.Number(RatioMember);
         double? pitch = o.Number(
             "pitch", new(Valvetrain.LeastPitch, Valvetrain.GreatestPitch, Measure.Length), "Thread pitch of the adjusting screw, mm a turn; a screw needs it.");
-        double? kappa = o.Object<Boxed>("temperature", ReadTemperature, "What heat does to the gaps.")?.Value;
+        HeatGain? heat = HeatSection.Read(o);
+        GapSense? sense = o.Choice("sense", Senses, "Which way wear moves the gaps: opening, they close up; closing, those of a desmodromic valve train that grow.");
         HashSet<string> ids = new(StringComparer.Ordinal);
         IReadOnlyList<ValveSection> valves = o.List(
             "valves", v => ValveSection.Read(v, ids), (1, Engine.MostValves), "The valves, in the order in which they are listed everywhere.", required: true);
@@ -52,18 +59,20 @@ internal sealed record EngineSection(
             o.Problem("pitch", "found a pitch", "only the valvetrain \"screw\" has one");
         }
 
-        return new(name, adjuster, ratio, pitch, kappa, valves, o.Has("layout"), layout, o.Has("wear"), wear);
+        return new(name, adjuster, ratio, pitch, heat, sense ?? GapSense.Opening, valves, o.Has("layout"), layout, o.Has("wear"), wear);
     }
 
-    /// <summary>What a temperature adds to the gaps, mm; 0 where it or κ is unknown.</summary>
-    public double ShiftAt(double? temperature) => new ThermalShift(temperature ?? ThermalShift.Reference, Kappa).Millimetres;
+    /// <summary>What a temperature adds to the gaps of a side, mm; 0 where it, the side or κ is unknown.</summary>
+    public double ShiftAt(double? temperature, ValveSide? side) =>
+        new ThermalShift(temperature ?? ThermalShift.Reference, side is { } s ? Heat?.Of(s) : null).Millimetres;
 
     /// <summary>The engine; to be asked for only where nothing was wrong.</summary>
     public Engine ToEngine() => new(
         Name!,
         new Valvetrain(Adjuster!.Value, Ratio, Pitch),
         Valves.Select(v => new Valve(v.Id!, v.Cylinder!.Value, v.Side!.Value, v.Access!, v.Band!)),
-        Kappa);
+        Heat,
+        Sense);
 
     /// <summary>The crank layout; to be asked for only where the stops found nothing wrong.</summary>
     public CrankLayout ToLayout() => new(
@@ -73,11 +82,4 @@ internal sealed record EngineSection(
             v.Id!, v.Cylinder!.Value, v.Side!.Value, (v.Events ?? Layout.EventsOf(v.Side.Value))!, v.Also))],
         Layout.RampDegrees,
         Layout.Marks);
-
-    private static Boxed? ReadTemperature(ObjectMembers o) =>
-        o.Number("kappaMmPerC", new(-0.01, 0.01), "Clearance gained per degree above 20 degrees C, mm; left out where unknown.") is { } kappa
-            ? new Boxed(kappa)
-            : null;
-
-    private sealed record Boxed(double Value);
 }

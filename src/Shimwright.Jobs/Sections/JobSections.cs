@@ -76,6 +76,6 @@ internal sealed record RecheckSection(double? Temperature, ChangedSection Change
         return new(
             temperature,
             ChangedSection.Read(o, engine, instruments),
-            ReadingsSection.Read(o, engine, engine.ShiftAt(temperature ?? checkTemperature), required: false));
+            ReadingsSection.Read(o, engine, temperature ?? checkTemperature, required: false));
     }
 }

@@ -28,13 +28,13 @@ internal sealed record ReadingsSection(
         ["loose"] = Feel.Loose,
     };
 
-    /// <summary>Reads them; <paramref name="shift"/> is what the temperature adds to the gaps, mm.</summary>
-    public static ReadingsSection Read(ObjectMembers check, EngineSection engine, double shift, bool required)
+    /// <summary>Reads them, at a temperature in degrees C.</summary>
+    public static ReadingsSection Read(ObjectMembers check, EngineSection engine, double? temperature, bool required)
     {
         HashSet<string> named = new(StringComparer.Ordinal);
         IReadOnlyList<CamshaftSection> camshafts = CamshaftSection.Read(check, engine);
         IReadOnlyList<Reading> readings = check.List(
-            "readings", o => ReadOne(o, engine, camshafts, shift, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
+            "readings", o => ReadOne(o, engine, camshafts, temperature, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
         Dictionary<string, ValveReadings> byValve = new(StringComparer.Ordinal);
         foreach (Reading reading in readings)
         {
@@ -49,7 +49,7 @@ internal sealed record ReadingsSection(
         engine.Valves.Select(v => ByValve.GetValueOrDefault(v.Id, ValveReadings.None));
 
     private static Reading? ReadOne(
-        ObjectMembers o, EngineSection engine, IReadOnlyList<CamshaftSection> camshafts, double shift, HashSet<string> named)
+        ObjectMembers o, EngineSection engine, IReadOnlyList<CamshaftSection> camshafts, double? temperature, HashSet<string> named)
     {
         ValveSection? valve = ValveName.Read(o, engine, out string? id);
         if (id is not null)
@@ -66,6 +66,7 @@ internal sealed record ReadingsSection(
 
         DepthBudget? depth = DepthSection.Read(o, engine, camshafts, valve?.Id);
         NoteWhatIsMissing(o);
+        double shift = engine.ShiftAt(temperature, valve?.Side);
         List<DirectValue> values = [];
         if (value is { } x && (band is null || IsInReach(o, "value", x, shift, band)))
         {

@@ -47,6 +47,10 @@ public sealed class CardForm
 
     public string? Kappa { get; set; }
 
+    public string? KappaExhaust { get; set; }
+
+    public string? Sense { get; set; }
+
     public string? ShimDiameter { get; set; }
 
     public string? Thinnest { get; set; }
@@ -65,10 +69,16 @@ public sealed class CardForm
             Mode = "decimal",
             Hint = lengths => $"{lengths.UnitName} a turn; screws only.",
         },
-        new(nameof(Kappa), "What heat adds to the gaps", Value.Length("temperature.kappaMmPerC", e => e.Card.Engine.ClearancePerDegree))
+        new(nameof(Kappa), "What heat adds to the gaps", CardHeat.Both)
         {
-            Hint = lengths => $"{lengths.UnitName} for each °C above {Times.Exact(ThermalShift.Reference)}; negative where gaps close. Blank: not known.",
+            AlsoAt = ["temperature.kappaMmPerC.intake"],
+            Hint = lengths => $"{lengths.UnitName} for each °C above {Times.Exact(ThermalShift.Reference)}; negative if the gaps close. Blank: not known.",
         },
+        new(nameof(KappaExhaust), "The same for the exhaust side", CardHeat.Exhaust) { Hint = _ => "Only if it differs from the intake side." },
+        new(nameof(Sense), "What wear does to the gaps", Value.Choice(
+            "sense",
+            new("f-sense", [("opening", "They close up (usual)"), ("closing", "They grow: closing levers of a desmodromic head")], Usual: "opening"),
+            e => e.Card.Engine.Sense == GapSense.Closing ? "closing" : "opening")),
         new(nameof(ShimDiameter), "Shim diameter", Value.DetailLength("shimDiameter", d => d.ShimDiameter, (d, mm) => d with { ShimDiameter = mm }))
         {
             Mode = "decimal",

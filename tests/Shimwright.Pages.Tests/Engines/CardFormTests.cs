@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Shimwright.Bench.Engines;
+using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
@@ -36,7 +37,8 @@ public class CardFormTests
         Assert.Empty(reading.Problems);
         EngineCard again = reading.Card!;
         Assert.Equal(card.Engine.Valvetrain, again.Engine.Valvetrain);
-        Assert.Equal(card.Engine.ClearancePerDegree, again.Engine.ClearancePerDegree);
+        Assert.Equal(card.Engine.Heat, again.Engine.Heat);
+        Assert.Equal(card.Engine.Sense, again.Engine.Sense);
         Assert.Equal(card.Engine.Valves.Select(v => (v.Id, v.Cylinder, v.Side, v.Access)), again.Engine.Valves.Select(v => (v.Id, v.Cylinder, v.Side, v.Access)));
         Assert.All(card.Engine.Valves.Zip(again.Engine.Valves), v =>
         {
@@ -127,6 +129,37 @@ public class CardFormTests
         EngineCard again = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
         Assert.Null(again.Layout);
         Assert.Null(again.Wear);
+    }
+
+    [Fact]
+    public void Read_HeatOfEachSide_ComesBackAsItWas()
+    {
+        EngineCard card = DemoCard("04-shim-over-bucket-twin.json");
+        CardForm form = Filled(card);
+        Assert.Equal(("0.0004", ""), (form.Kappa, form.KappaExhaust));
+        form.KappaExhaust = "-0.0002";
+        form.Sense = "closing";
+        EngineCard again = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
+        Assert.Equal((new HeatGain(0.0004, -0.0002), GapSense.Closing), (again.Engine.Heat, again.Engine.Sense));
+        CardForm filled = Filled(again);
+        Assert.Equal(("0.0004", "-0.0002", "closing"), (filled.Kappa, filled.KappaExhaust, filled.Sense));
+        filled.KappaExhaust = "";
+        filled.Sense = "opening";
+        EngineCard even = CardFormReader.Read(filled, again, LengthStyle.Millimetres).Card!;
+        Assert.Equal((new HeatGain(0.0004, 0.0004), GapSense.Opening), (even.Engine.Heat, even.Engine.Sense));
+    }
+
+    [Theory]
+    [InlineData("", "-0.0002", "Kappa")]
+    [InlineData("0.0004", "warm", "KappaExhaust")]
+    [InlineData("0.0004", "0.5", "KappaExhaust")]
+    [InlineData("0.5", "0.0004", "Kappa")]
+    public void Read_HeatThatCannotBeTaken_IsSaidUnderItsField(string both, string exhaust, string field)
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        (form.Kappa, form.KappaExhaust) = (both, exhaust);
+        Assert.Equal(field, Assert.Single(CardFormReader.Read(form, card, LengthStyle.Millimetres).Problems).Path);
     }
 
     [Fact]
