@@ -14,7 +14,7 @@ public enum Adjuster
     /// <summary>Buckets made in graded crown thicknesses; the bucket itself is changed.</summary>
     GradedBucket,
 
-    /// <summary>A shim at the valve under a finger between cam and valve; the ratio is the finger's.</summary>
+    /// <summary>A shim at the valve under a finger between cam and valve.</summary>
     FingerFollower,
 
     /// <summary>A screw and lock nut at a rocker.</summary>
@@ -48,8 +48,29 @@ public sealed record Valvetrain
         Pitch = pitch is { } p ? Guard.Within(p, LeastPitch, GreatestPitch, nameof(pitch)) : null;
     }
 
+    /// <summary>Makes a valve train with a finger or rocker whose ends are known.</summary>
+    /// <param name="adjuster">How the clearance is adjusted: a shim under a finger, or a screw.</param>
+    /// <param name="lever">The finger or rocker.</param>
+    /// <param name="pitch">Thread pitch in mm a turn, 0.1 to 3; a screw has one, nothing else does.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="lever"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="adjuster"/> or <paramref name="pitch"/> is outside its range.</exception>
+    /// <exception cref="ArgumentException">A screw without a <paramref name="pitch"/>, a shim with one, or a bucket with a <paramref name="lever"/>.</exception>
+    public Valvetrain(Adjuster adjuster, Lever lever, double? pitch = null)
+        : this(adjuster, RatioOf(lever), pitch)
+    {
+        if (!HasLever(adjuster))
+        {
+            throw new ArgumentException("A bucket has no lever.", nameof(lever));
+        }
+
+        Lever = lever;
+    }
+
     /// <summary>How the clearance is adjusted.</summary>
     public Adjuster Adjuster { get; }
+
+    /// <summary>The finger or rocker where its ends are known; null where only the ratio is.</summary>
+    public Lever? Lever { get; }
 
     /// <summary>Clearance change at the gap per unit of shim or screw travel.</summary>
     public double Ratio { get; }
@@ -59,4 +80,15 @@ public sealed record Valvetrain
 
     /// <summary>Whether shims (or graded buckets) have thicknesses here.</summary>
     public bool HasShims => Adjuster != Adjuster.Screw;
+
+    /// <summary>Whether a finger or rocker stands between cam and valve.</summary>
+    /// <param name="adjuster">How the clearance is adjusted.</param>
+    /// <returns>Whether there is one.</returns>
+    public static bool HasLever(Adjuster adjuster) => adjuster is Adjuster.FingerFollower or Adjuster.Screw;
+
+    private static double RatioOf(Lever lever)
+    {
+        ArgumentNullException.ThrowIfNull(lever);
+        return lever.Ratio;
+    }
 }

@@ -26,7 +26,7 @@ public sealed class EngineCard
     }
 
     /// <summary>The ratio where the card says none.</summary>
-    public static double UsualRatio => EngineSection.UsualRatio;
+    public static double UsualRatio => TrainSection.UsualRatio;
 
     /// <summary>The card as JSON in one line.</summary>
     public string Json { get; }

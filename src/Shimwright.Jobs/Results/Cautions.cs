@@ -23,9 +23,9 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(job);
         List<string> cautions = [];
         AddTemperature(cautions, job.Check.Thermal);
-        if (job.Engine.Valvetrain is { Ratio: not 1, Adjuster: Adjuster.ShimUnderBucket or Adjuster.ShimOverBucket or Adjuster.GradedBucket } train)
+        if (LeverCautions.Of(job.Engine.Valvetrain) is { } lever)
         {
-            cautions.Add(Invariant($"The card gives a ratio of {train.Ratio:0.###} for a direct-acting valve train, where it is normally 1: check the card."));
+            cautions.Add(lever);
         }
 
         AddBlind(cautions, job.Engine, job.Check.Readings);

@@ -17,7 +17,7 @@ public sealed class CardAnswers
     public static IReadOnlyDictionary<CardScreen, IReadOnlyList<string>> Keys { get; } = new Dictionary<CardScreen, IReadOnlyList<string>>
     {
         [CardScreen.Engine] = ["name", "train", "cylinders", "banks", "valves"],
-        [CardScreen.Access] = ["access", "ratio", "pitch"],
+        [CardScreen.Access] = ["access", "leverRatio", "feltAt", "screwAt", "pitch"],
         [CardScreen.Limits] = ["intakeLow", "intakeHigh", "exhaustLow", "exhaustHigh", "from"],
         [CardScreen.Crank] = ["usual", "order", "angles", "intakeOpens", "intakeCloses", "exhaustOpens", "exhaustCloses", "clock", "interval"],
         [CardScreen.Summary] = [],

@@ -1,7 +1,6 @@
 using System.Reflection;
 using Shimwright.Bench.Engines;
 using Shimwright.Domain.Engines;
-using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Sections;
 using Shimwright.Pages.Wording;
@@ -41,6 +40,12 @@ public sealed class CardForm
             "valvetrain", new("f-train", [.. ValveTrainWords.All.Select(t => (t.Name, t.Title))]), e => ValveTrainWords.Of(e.Card.Engine.Valvetrain.Adjuster).Name)),
     ];
 
+    public string? LeverRatio { get; set; }
+
+    public string? FeltAt { get; set; }
+
+    public string? ScrewAt { get; set; }
+
     public string? Ratio { get; set; }
 
     public string? Pitch { get; set; }
@@ -59,11 +64,7 @@ public sealed class CardForm
 
     private static readonly IReadOnlyList<CardField> TrainFields =
     [
-        new(nameof(Ratio), "Ratio", Value.Plain("ratio", EngineCard.UsualRatio, e => e.Card.Engine.Valvetrain.Ratio))
-        {
-            Mode = "decimal",
-            Hint = _ => $"Of finger or rocker; blank counts as {Times.Exact(EngineCard.UsualRatio)}.",
-        },
+        .. CardLever.Fields,
         new(nameof(Pitch), "Pitch of the screw", Value.Length("pitch", e => e.Card.Engine.Valvetrain.Pitch))
         {
             Mode = "decimal",

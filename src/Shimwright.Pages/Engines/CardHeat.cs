@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 

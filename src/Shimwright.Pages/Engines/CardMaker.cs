@@ -17,9 +17,9 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
     {
         ValveTrainWords train = answers.Train!;
         JsonObject card = new() { ["name"] = answers["name"], ["valvetrain"] = train.Name };
-        if (train.AsksRatio)
+        if (train.HasLever)
         {
-            Put(card, "ratio", TypedNumber.Plain(answers["ratio"], "ratio", needed: false));
+            PutLever(card);
         }
 
         if (train.Adjuster == Domain.Engines.Adjuster.Screw)
@@ -44,6 +44,19 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
         }
 
         return card;
+    }
+
+    /// <summary>The lever, and where shim or screw and gap are; those count only beside it.</summary>
+    private void PutLever(JsonObject card)
+    {
+        Put(card, "leverRatio", TypedNumber.Plain(answers["leverRatio"], "leverRatio", needed: false));
+        foreach ((string key, IReadOnlyList<(string Name, string Title)> choices) in new[] { ("feltAt", CardLever.Gaps), ("screwAt", CardLever.Screws) })
+        {
+            if (card.ContainsKey("leverRatio") && choices.Skip(1).Any(c => c.Name == answers[key]))
+            {
+                card[key] = answers[key];
+            }
+        }
     }
 
     private string ClockUnit => answers["clock"] == "km" ? "km" : "h";

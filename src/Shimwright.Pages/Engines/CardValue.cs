@@ -21,7 +21,7 @@ internal sealed record CardValue(string? Path, Action<CardDraft, string, string?
         Number(path, (draft, field, text) => draft.Lengths.Read(text, field, needed: false), (engine, lengths) => InField(kept(engine), lengths));
 
     /// <summary>A bare number of the card; the field is blank where it is the usual one.</summary>
-    public static CardValue Plain(string path, double usual, Func<StoredEngine, double?> kept) =>
+    public static CardValue Plain(string path, double? usual, Func<StoredEngine, double?> kept) =>
         Number(path, (_, field, text) => TypedNumber.Plain(text, field, needed: false), (engine, _) => Unusual(kept(engine), usual));
 
     /// <summary>Degrees of the crank; the field is blank where they are the usual ones.</summary>

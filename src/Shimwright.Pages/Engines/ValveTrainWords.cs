@@ -23,8 +23,8 @@ public sealed record ValveTrainWords(string Name, Adjuster Adjuster, string Titl
 
     public static ValveTrainWords? Named(string? name) => All.FirstOrDefault(t => t.Name == name);
 
-    /// <summary>Whether the ratio is worth asking for: under a direct-acting cam it is 1.</summary>
-    public bool AsksRatio => Adjuster is Adjuster.FingerFollower or Adjuster.Screw;
+    /// <summary>Whether a finger or rocker stands between cam and valve.</summary>
+    public bool HasLever => Domain.Engines.Valvetrain.HasLever(Adjuster);
 
     /// <summary>Whether camshafts come out to reach the adjusters.</summary>
     public bool LiftsCamshafts => WorkOrder.LiftsCamshafts(Adjuster);

@@ -9,7 +9,7 @@ public sealed class ScrewJobTests(EmptyBench bench, Chromium chromium) : IClassF
 {
     private static readonly EngineAnswers Engine = new(
         "The wood saw", "Screw and lock nut", "1", "2: one intake, one exhaust", "One cover",
-        new Dictionary<string, string> { ["Pitch of the screw"] = "0.75", ["Ratio"] = "1.35" },
+        new Dictionary<string, string> { ["Pitch of the screw"] = "0.75", ["Lever ratio"] = "1.35" },
         new Dictionary<string, string>
         {
             ["Intake, lower limit"] = "0.10",

@@ -29,14 +29,21 @@ public class CautionsTests
     }
 
     [Theory]
-    [InlineData("shim-over-bucket", true)]
-    [InlineData("finger-follower", false)]
-    public void Cautions_RatioUnderADirectActingCam_IsNamed(string valvetrain, bool isNamed)
+    [InlineData("shim-over-bucket", "1.4", "ratio of 1.4 for a direct-acting valve train")]
+    [InlineData("shim-over-bucket", "0.7", "ratio of 0.7 for a direct-acting valve train")]
+    [InlineData("shim-over-bucket", "1", null)]
+    [InlineData("finger-follower", "1.4", "ratio of 1.4 for a finger follower")]
+    [InlineData("finger-follower", "0.7", null)]
+    [InlineData("finger-follower", "1", "does not give the finger's lever ratio")]
+    public void Cautions_RatioThatDoesNotSuitTheValveTrain_IsNamed(string valvetrain, string ratio, string? words)
     {
-        JobDraft draft = Sample.Shims().Set("$.engine.valvetrain", $"\"{valvetrain}\"").Set("$.engine.ratio", "1.4");
-        Assert.Equal(isNamed, Has(Answers.Plan(draft), "ratio of 1.4"));
-        Assert.False(Has(Answers.Plan(draft.Set("$.engine.ratio", "1")), "ratio of"));
+        string plan = Answers.Plan(Sample.Shims().Set("$.engine.valvetrain", $"\"{valvetrain}\"").Set("$.engine.ratio", ratio));
+        Assert.Equal(words is not null, Has(plan, words ?? "ratio"));
     }
+
+    [Fact]
+    public void Cautions_LeverRatioGiven_LeavesNothingToBeAsked() => Assert.False(Has(
+        Answers.Plan(Sample.Shims().Remove("$.engine.ratio").Set("$.engine.valvetrain", "\"finger-follower\"").Set("$.engine.leverRatio", "1.4")), "ratio"));
 
     [Fact]
     public void Cautions_NoBladeEntered_NamesTheValves()

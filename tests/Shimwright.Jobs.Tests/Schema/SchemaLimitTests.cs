@@ -17,6 +17,10 @@ public class SchemaLimitTests
         "$.history[0].changed[0].from.thickness", "$.history[0].changed[0].to.thickness",
     ];
 
+    private static readonly string[] OfLevers = ["$.engine.leverRatio"];
+
+    private static readonly string[] OfSides = ["$.engine.temperature.kappaMmPerC.intake", "$.engine.temperature.kappaMmPerC.exhaust"];
+
     private static readonly string[] OfDepths =
         [.. Sample.Depths().Paths().Except(Sample.Shims().Paths()).Where(p => Sample.Depths().At(p).GetValueKind() == JsonValueKind.Number)];
 
@@ -25,6 +29,8 @@ public class SchemaLimitTests
         .. Sample.Shims().Paths().Where(p => Sample.Shims().At(p).GetValueKind() == JsonValueKind.Number),
         .. OfScrews,
         .. OfThePast,
+        .. OfLevers,
+        .. OfSides,
         .. OfDepths,
     ];
 
@@ -116,6 +122,8 @@ public class SchemaLimitTests
     private static JobDraft For(string path) =>
         OfScrews.Contains(path) ? Sample.Screws()
         : OfThePast.Contains(path) ? Sample.Shims().Append("$.history", Sample.PastCheck)
+        : OfLevers.Contains(path) ? Sample.Shims().Remove("$.engine.ratio").Set("$.engine.valvetrain", "\"finger-follower\"").Set(path, "1.4")
+        : OfSides.Contains(path) ? Sample.Shims().Set("$.engine.temperature.kappaMmPerC", """{"intake": 0, "exhaust": 0}""")
         : OfDepths.Contains(path) ? Sample.Depths()
         : Sample.Shims();
 

@@ -1,6 +1,5 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Tests.Samples;
-using Xunit;
 
 namespace Shimwright.Jobs.Tests.Sections;
 

@@ -132,6 +132,20 @@ public class CardFormTests
     }
 
     [Fact]
+    public void Read_LeverOfAFinger_ComesBackAsItWas()
+    {
+        EngineCard card = DemoCard("05-finger-follower-single.json");
+        CardForm form = Filled(card);
+        Assert.Equal(("1.5", "usual", ""), (form.LeverRatio, form.FeltAt, form.Ratio));
+        form.FeltAt = "valve";
+        EngineCard felt = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
+        Assert.Equal(new Lever(1.5, LeverEnd.Valve, LeverEnd.Valve), felt.Engine.Valvetrain.Lever);
+        Assert.Equal("valve", Filled(felt).FeltAt);
+        form.Ratio = "1.5";
+        Assert.Equal("LeverRatio", Assert.Single(CardFormReader.Read(form, card, LengthStyle.Millimetres).Problems).Path);
+    }
+
+    [Fact]
     public void Read_HeatOfEachSide_ComesBackAsItWas()
     {
         EngineCard card = DemoCard("04-shim-over-bucket-twin.json");
@@ -169,7 +183,7 @@ public class CardFormTests
         CardForm mine = Filled(card);
         mine.Ratio = "1.2";
         mine.Valves[1].Low = "0.09";
-        Assert.Equal([("Ratio", "", "1.2"), ("I2, lower limit", "0.1", "0.09")], CardDifference.Between(Filled(card), mine));
+        Assert.Equal([("Ratio at the gap", "", "1.2"), ("I2, lower limit", "0.1", "0.09")], CardDifference.Between(Filled(card), mine));
     }
 
     [Fact]

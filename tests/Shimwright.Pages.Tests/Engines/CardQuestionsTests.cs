@@ -79,7 +79,7 @@ public class CardQuestionsTests
     {
         Dictionary<string, string> screws = With(Single, ("train", "screw"), ("access", "one"));
         Assert.Equal("pitch", Assert.Single(Ask(screws, CardScreen.Limits).Problems).Path);
-        Engine engine = Ask(With(screws, ("pitch", "0,75"), ("ratio", "1.35")), CardScreen.Summary).Card!.Engine;
+        Engine engine = Ask(With(screws, ("pitch", "0,75"), ("leverRatio", "1.35"), ("screwAt", "push-rod")), CardScreen.Summary).Card!.Engine;
         Assert.Equal(0.75, engine.Valvetrain.Pitch);
         Assert.Equal(1.35, engine.Valvetrain.Ratio);
         Assert.Equal(["rocker cover"], engine.AccessGroups);

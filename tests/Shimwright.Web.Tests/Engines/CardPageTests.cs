@@ -32,7 +32,7 @@ public class CardPageTests
             .With("Card.Ratio", "seven").With("Card.Valves[0].Low", "0,50").With("Card.Notes", "kept & <b>typed</b>").SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         string alert = page.Document.QuerySelector("[role=alert]")!.TextContent;
-        Assert.Contains("Ratio: found \"seven\"", alert, StringComparison.Ordinal);
+        Assert.Contains("Ratio at the gap: found \"seven\"", alert, StringComparison.Ordinal);
         Assert.Contains("I1, lower limit", alert, StringComparison.Ordinal);
         Assert.Equal("seven", page.Document.QuerySelector("input[name='Card.Ratio']")!.GetAttribute("value"));
         Assert.Equal("true", page.Document.QuerySelector("input[name='Card.Valves[0].Low']")!.GetAttribute("aria-invalid"));
