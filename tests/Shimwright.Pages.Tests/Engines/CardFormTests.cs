@@ -202,13 +202,13 @@ public class CardFormTests
             f => Assert.Equal(f.Name, CardFields.FieldOf($"$.{f.Path}", new CardForm(), [])));
 
     [Theory]
-    [InlineData(LengthUnit.Mm, "On average, mm; blank counts as 0.02.")]
-    [InlineData(LengthUnit.Thou, "On average, thou; blank counts as 0.02 mm.")]
+    [InlineData(LengthUnit.Mm, "On average, mm; blank counts as 0.008.")]
+    [InlineData(LengthUnit.Thou, "On average, thou; blank counts as 0.008 mm.")]
     public void Hint_OfTheLoss_SaysWhatTheCardTakesForABlankOne(LengthUnit unit, string hint)
     {
         CardField loss = CardForm.All.Single(f => f.Name == nameof(CardForm.Loss));
         Assert.Equal(hint, loss.Hint!(new LengthStyle(unit)));
-        Assert.Equal(0.02, EngineCard.Read("""
+        Assert.Equal(0.008, EngineCard.Read("""
             {"name": "n", "valvetrain": "screw", "pitch": 1, "valves": [{"id": "I1", "cylinder": 1, "side": "intake", "access": "cover", "band": [0.1, 0.2]}], "wear": {"interval": 30}}
             """).Card!.Wear!.LossPerInterval);
     }
