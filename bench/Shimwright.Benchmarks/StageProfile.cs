@@ -39,8 +39,12 @@ internal static class StageProfile
         Stage("then ChanceAll and After of all plans", () => job.Hull.Corners.Select(Writer().Write).Sum(Read));
     }
 
-    private static double Likelihoods(EngineEstimate estimate) => estimate.Valves.Index().Sum(v =>
-        Likelihood.On(v.Item.Grid, estimate.Check.Readings[v.Index], estimate.Check.Thermal, estimate.Check.Feel)[0]);
+    private static double Likelihoods(EngineEstimate estimate)
+    {
+        var offsets = CheckOffsets.For(estimate.Check, estimate.Valves[0].Grid.Step, 0);
+        return estimate.Valves.Index().Sum(v => new OffsetLikelihood(
+            v.Item.Grid, new Likelihood(estimate.Check.Readings[v.Index], estimate.Check.Feel), estimate.Check.ShiftAt(v.Index), offsets).At(0, 0));
+    }
 
     /// <summary>Everything of a plan that is computed when it is asked for.</summary>
     private static double Read(ShimPlan plan) => plan.ChanceAll + plan.Valves.Sum(v => v.After?.Mean ?? 0);

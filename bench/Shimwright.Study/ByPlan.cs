@@ -78,7 +78,7 @@ internal sealed class ByPlan(
     }
 
     public override bool Passes(Job job) => RecheckVerdict
-        .On(new Recheck(_before!, _changes, _latest, ThermalShift.None, Seating.Usual)).Passes;
+        .On(new Recheck(_before!, _changes, _latest, ThermalShift.Reference, Seating.Usual)).Passes;
 
     private ShimPlan Plan(Job job)
     {

@@ -139,7 +139,7 @@ public sealed class Job
     /// <summary>The re-check; the file must have been read for a verdict.</summary>
     /// <returns>The re-check.</returns>
     public Recheck ToRecheck() => new(
-        Check, Changes, Rechecked, new ThermalShift(RecheckTemperature, Engine.ClearancePerDegree), Rules.Seating);
+        Check, Changes, Rechecked, RecheckTemperature, Rules.Seating);
 
     /// <summary>The card's wear; without one nothing wears, which is right where no time passes.</summary>
     private UsualWear UsualWear => Wear?.ToUsual() ?? UsualWear.None;

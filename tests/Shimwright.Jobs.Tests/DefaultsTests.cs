@@ -11,7 +11,6 @@ public class DefaultsTests
     public static TheoryData<string, string, string> Defaults() => new()
     {
         { "$.engine.ratio", "1", "1.2" },
-        { "$.engine.temperature.kappaMmPerC", "0", "0.002" },
         { "$.check.temperatureC", "20", "45" },
         { "$.check.loss.shared", "0.04", "0.08" },
         { "$.check.loss.own", "0.02", "0.03" },
@@ -102,7 +101,6 @@ public class DefaultsTests
     private static JobDraft WithKappaWhereNeeded(JobDraft draft, string path) => path switch
     {
         "$.check.temperatureC" => draft.Set("$.engine.temperature.kappaMmPerC", "0.001"),
-        "$.engine.temperature.kappaMmPerC" => draft.Set("$.check.temperatureC", "25"),
         _ => draft,
     };
 

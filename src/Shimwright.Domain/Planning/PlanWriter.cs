@@ -50,10 +50,9 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
         {
             chances = option.Action switch
             {
-                ValveAction.Keep => estimate.KeptGivenLoss(v, option.Chance, options.StayingOf(v)),
-                ValveAction.Fit => estimate.ChangedGivenLoss(
-                    v, option.Chance, () => options.LandingFromEach(v, option.Change)),
-                _ => estimate.FixedGivenLoss(v, option.Chance),
+                ValveAction.Keep => estimate.KeptGivenCause(v, options.StayingOf(v)),
+                ValveAction.Fit => estimate.ChangedGivenCause(v, options.LandingFromEach(v, option.Change)),
+                _ => estimate.FixedGivenCause(v, option.Chance),
             };
             _chances.Add((v, option), chances);
         }

@@ -5,6 +5,9 @@ namespace Shimwright.Domain.Readings;
 /// <summary>One check of an engine: what was read at each valve, at what temperature, by whose fingers, with what expectation.</summary>
 public sealed record EngineCheck
 {
+    private readonly ThermalShift _intake;
+    private readonly ThermalShift _exhaust;
+
     /// <summary>Makes a check.</summary>
     /// <param name="engine">The engine.</param>
     /// <param name="readings">The readings of each valve, in the engine's order; none where nothing was tried.</param>
@@ -26,7 +29,8 @@ public sealed record EngineCheck
         Engine = engine;
         Readings = [.. readings];
         ArgumentOutOfRangeException.ThrowIfNotEqual(Readings.Count, engine.Valves.Count, nameof(readings));
-        Thermal = new ThermalShift(temperature, engine.ClearancePerDegree);
+        _intake = new ThermalShift(temperature, engine.ClearancePerDegreeOf(ValveSide.Intake));
+        _exhaust = new ThermalShift(temperature, engine.ClearancePerDegreeOf(ValveSide.Exhaust));
         Loss = loss ?? LossPrior.Ordinary;
         Feel = feel ?? FeelProfile.Default;
         Past = past;
@@ -39,8 +43,11 @@ public sealed record EngineCheck
     /// <summary>The readings of each valve, in the engine's order.</summary>
     public IReadOnlyList<ValveReadings> Readings { get; }
 
-    /// <summary>What the engine's temperature did to the gaps.</summary>
-    public ThermalShift Thermal { get; }
+    /// <summary>Engine temperature at the check, °C.</summary>
+    public double Temperature => _intake.Temperature;
+
+    /// <summary>Whether the check was taken far from 20 °C with nothing known to correct it.</summary>
+    public bool IsTemperatureDoubtful => _intake.IsDoubtful || _exhaust.IsDoubtful;
 
     /// <summary>What is expected before anything is felt.</summary>
     public LossPrior Loss { get; }
@@ -51,8 +58,35 @@ public sealed record EngineCheck
     /// <summary>What the engine's past lets expect; null where it is unknown.</summary>
     public HistoryPrior? Past { get; }
 
+    /// <summary>What the engine's temperature did to the gap of a valve.</summary>
+    /// <param name="valve">The valve's place in the engine, from 0.</param>
+    /// <returns>The shift of its side.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valve"/> is none of the engine's.</exception>
+    public ThermalShift ShiftAt(int valve)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(valve);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(valve, Engine.Valves.Count);
+        return Engine.Valves[valve].Side == ValveSide.Intake ? _intake : _exhaust;
+    }
+
     /// <summary>The same check of an engine whose past is known.</summary>
     /// <param name="past">What the past lets expect.</param>
     /// <returns>The check.</returns>
-    public EngineCheck After(HistoryPrior past) => new(Engine, Readings, Thermal.Temperature, Loss, Feel, past);
+    public EngineCheck After(HistoryPrior past) => new(Engine, Readings, Temperature, Loss, Feel, past);
+
+    /// <summary>The same check without doubt about fingers and heat: for a past in which the same person felt the engine every time.</summary>
+    internal EngineCheck WithoutOffsets => new(Engine, Readings, Temperature, Loss, Feel.WithoutDoubt, Past)
+    {
+        CountsHeatDoubt = false,
+    };
+
+    /// <summary>Whether an unknown κ is an offset that the readings share.</summary>
+    internal bool CountsHeatDoubt { get; private init; } = true;
+
+    /// <summary>Other readings of the same engine by the same fingers, as a re-check is: nothing is said of a past.</summary>
+    /// <param name="readings">The readings of each valve, in the engine's order.</param>
+    /// <param name="temperature">Engine temperature, °C.</param>
+    /// <returns>The check.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="readings"/> has not one entry a valve, or <paramref name="temperature"/> is outside its range.</exception>
+    public EngineCheck Again(IEnumerable<ValveReadings> readings, double temperature) => new(Engine, readings, temperature, Loss, Feel);
 }

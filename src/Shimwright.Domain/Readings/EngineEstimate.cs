@@ -1,26 +1,30 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+
 namespace Shimwright.Domain.Readings;
 
 /// <summary>
 /// What one check says about every valve of an engine. Where the engine's past is unknown its valves share causes;
-/// where it is known they are independent.
+/// where it is known they are independent but for what all readings of the check may be off by together.
 /// </summary>
 public sealed class EngineEstimate
 {
-    private readonly IReadOnlyList<ValveEvidence> _evidence = [];
-    private readonly SharedLoss? _shared;
+    private readonly ValveEvidence[] _evidence;
+    private readonly SharedCause _cause;
+    private readonly bool _sharesLoss;
+    private readonly Lazy<IReadOnlyList<ReadingAlone?>> _alone;
 
-    private EngineEstimate(EngineCheck check, IReadOnlyList<ValveEvidence> evidence, SharedLoss shared)
+    private EngineEstimate(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, double precision)
     {
         Check = check;
-        _evidence = evidence;
-        _shared = shared;
-        Valves = [.. check.Engine.Valves.Select((valve, v) => evidence[v].Average(shared.Marginal(valve.Side)))];
-    }
-
-    private EngineEstimate(EngineCheck check, IReadOnlyList<ClearanceDistribution> valves)
-    {
-        Check = check;
-        Valves = valves;
+        var offsets = CheckOffsets.For(check, priors.Max(p => p.Grid.Step), precision);
+        _evidence = [.. priors.Select((prior, v) => new ValveEvidence(
+            prior,
+            new OffsetLikelihood(prior.Grid, new Likelihood(check.Readings[v], check.Feel), check.ShiftAt(v), offsets)))];
+        _cause = new SharedCause(check.Engine.Valves, _evidence, logLosses, offsets);
+        _sharesLoss = priors.Any(p => p.IsShared);
+        Valves = [.. _evidence.Select((evidence, v) => evidence.Average(_cause.Marginal(v)))];
+        _alone = new(() => [.. Enumerable.Range(0, Valves.Count).Select(v => ReadingAlone.At(check, v))]);
     }
 
     /// <summary>The check that this rests on.</summary>
@@ -29,11 +33,14 @@ public sealed class EngineEstimate
     /// <summary>The marginal distribution of each valve's clearance, in the engine's order.</summary>
     public IReadOnlyList<ClearanceDistribution> Valves { get; }
 
+    /// <summary>What each valve's readings say by themselves, in the engine's order; null where nothing was read.</summary>
+    public IReadOnlyList<ReadingAlone?> Alone => _alone.Value;
+
     /// <summary>
-    /// The weight, after the readings, of one cause behind the losses of both sides; 0.5 where there is one side only, null
-    /// where the engine's past is known and its valves are independent.
+    /// The weight, after the readings, of one cause behind the losses of both sides; 0.5 where one side only shares a loss, null
+    /// where no valves share one.
     /// </summary>
-    public double? SharedCauseProbability => _shared?.SharedCauseProbability;
+    public double? SharedCauseProbability => _sharesLoss ? _cause.SharedCauseProbability : null;
 
     /// <summary>Estimates every valve of an engine.</summary>
     /// <param name="check">The check.</param>
@@ -46,55 +53,74 @@ public sealed class EngineEstimate
         return check.Past is { } past ? FromPast(check, past, finestLater) : FromUnknown(check, finestLater);
     }
 
-    /// <summary>For each shared loss, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
-    internal double[] KeptGivenLoss(int valve, double chance, SurvivalWeights? staying) =>
-        _shared is null ? [chance] : _evidence[valve].InBandGivenLoss(staying);
+    /// <summary>Estimates valves of which something is known beforehand, each for itself.</summary>
+    internal static EngineEstimate From(EngineCheck check, IReadOnlyList<ClearanceDistribution> known, IReadOnlyList<double> strayWeights) =>
+        new(
+            check,
+            [.. known.Select((k, v) => ClearancePrior.Known(k, strayWeights[v]))],
+            [0],
+            known.Sum(k => 1 / Squares.Of(k.StandardDeviation)));
 
-    /// <summary>For each shared loss, the chance that a valve lands in band after a change; landing is the chance of it from each grid point.</summary>
-    internal double[] ChangedGivenLoss(int valve, double chance, Func<double[]> landing) =>
-        _shared is null ? [chance] : _evidence[valve].LandingGivenLoss(landing());
+    /// <summary>For each shared cause, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
+    internal double[] KeptGivenCause(int valve, SurvivalWeights? staying) => _evidence[valve].InBandGivenCause(staying);
 
-    /// <summary>For each shared loss, a chance that does not depend on it.</summary>
-    internal double[] FixedGivenLoss(int valve, double chance)
+    /// <summary>For each shared cause, the chance that a valve lands in band after a change; landing is the chance of it from each grid point.</summary>
+    internal double[] ChangedGivenCause(int valve, ReadOnlySpan<double> landing) => _evidence[valve].LandingGivenCause(landing);
+
+    /// <summary>For each shared cause, a chance that does not depend on it.</summary>
+    internal double[] FixedGivenCause(int valve, double chance)
     {
-        double[] chances = new double[_shared is null ? 1 : _evidence[valve].Evidence.Length];
+        double[] chances = new double[_evidence[valve].Evidence.Length];
         Array.Fill(chances, chance);
         return chances;
     }
 
     /// <summary>
-    /// The chance that all valves are in band, the shared cause counted: the average over the shared loss of the
-    /// product of the valves' chances given it. Null leaves a valve out.
+    /// The chance that all valves are in band, the shared causes counted: the average over them of the
+    /// product of the valves' chances given them. Null leaves a valve out.
     /// </summary>
-    internal double ChanceOfAll(IReadOnlyList<double[]?> chancesGivenLoss) => _shared is null
-        ? chancesGivenLoss.Aggregate(1.0, (all, chance) => all * (chance?[0] ?? 1))
-        : _shared.ChanceOfAll(chancesGivenLoss);
+    internal double ChanceOfAll(IReadOnlyList<double[]?> chancesGivenCause) => _cause.ChanceOfAll(chancesGivenCause);
 
     private static EngineEstimate FromUnknown(EngineCheck check, double finestLater)
     {
-        Resolution resolution = Resolution.For(check, finestLater);
-        Dictionary<double, OwnLossTable> tables = [];
-        List<ValveEvidence> evidence = [];
-        foreach ((int v, Engines.Valve valve) in check.Engine.Valves.Index())
+        double step = Resolution.For(check, finestLater).Step;
+        IReadOnlyList<Valve> valves = check.Engine.Valves;
+        double bandScale = valves.Min(v => Resolution.BandScale(v.Band.Width));
+        var nodes = LossNodes.For(check.Loss, bandScale, valves.Count);
+        Dictionary<double, LossTable> tables = [];
+        ClearancePrior PriorOf(Valve valve)
         {
-            double width = Math.Round(valve.Band.Width, 9);
-            if (!tables.TryGetValue(width, out OwnLossTable? table))
+            if (check.Loss.IsReworked(valve.Side))
             {
-                tables.Add(width, table = new OwnLossTable(width, check.Loss, resolution));
+                return ClearancePrior.Reworked(valve.Band, step);
             }
 
-            evidence.Add(new ValveEvidence(valve, check.Readings[v], check, resolution, table));
+            double width = Math.Round(valve.Band.Width, 9);
+            if (!tables.TryGetValue(width, out LossTable? table))
+            {
+                tables.Add(width, table = new LossTable(width, check.Loss, nodes, step, check.Engine.Sense));
+            }
+
+            return ClearancePrior.Unknown(valve.Band, table, step);
         }
 
-        return new(check, evidence, new SharedLoss(check.Engine.Valves, evidence, check.Loss, resolution));
+        ClearancePrior[] priors = [.. valves.Select(PriorOf)];
+        double precision = valves.Count / (Squares.Of(bandScale) + Squares.Of(check.Loss.Own));
+        return priors.Any(p => p.IsShared) ? new(check, priors, nodes.LogWeights, precision) : new(check, priors, [0], precision);
     }
 
     private static EngineEstimate FromPast(EngineCheck check, HistoryPrior past, double finestLater)
     {
         double finest = past.Valves.Select((v, i) => v.StandardDeviation / Math.Sqrt(
-            1 + Numerics.Squares.Of(v.StandardDeviation / check.Feel.FinestScale(check.Readings[i])))).Min();
-        var update = new HistoryUpdate(Resolution.For(check, Math.Min(finest, finestLater)), check.Feel, past.StrayWeight);
-        return new(check, [.. check.Engine.Valves.Select((valve, v) =>
-            update.Distribution(past.Valves[v], check.Readings[v], check.Thermal, valve.Band, check.Loss))]);
+            1 + Squares.Of(v.StandardDeviation / check.Feel.FinestScale(check.Readings[i])))).Min();
+        var resolution = Resolution.For(check, Math.Min(finest, finestLater));
+        var update = new HistoryUpdate(resolution, check.Feel, past.StrayWeight, check.Engine.Sense);
+        return new(
+            check,
+            [.. check.Engine.Valves.Select((valve, v) => check.Loss.IsReworked(valve.Side)
+                ? ClearancePrior.Reworked(valve.Band, resolution.Step)
+                : update.Prior(past.Valves[v], check.Readings[v], valve.Band, check.Loss))],
+            [0],
+            past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)));
     }
 }

@@ -12,7 +12,7 @@ public sealed record FeelProfile
     private const double BucketSlip = 0.01;
 
     /// <summary>The play over which a bucket goes from stuck to turning, mm. Common practice, no source.</summary>
-    private const double BucketSpread = 0.010;
+    internal const double BucketSpread = 0.010;
 
     /// <summary>The least and greatest threshold, mm.</summary>
     public const double LeastThreshold = -0.2, GreatestThreshold = 0.2;
@@ -26,6 +26,9 @@ public sealed record FeelProfile
     /// <summary>The greatest standard uncertainty of a blade, mm (the least is 0).</summary>
     public const double GreatestBladeUncertainty = 0.05;
 
+    /// <summary>The greatest doubt about the thresholds' common place, mm (the least is 0).</summary>
+    public const double GreatestDoubt = 0.05;
+
     /// <summary>Keeps the chance of a feel off 0 where a profile has no slips, so that readings that contradict each other still have an answer.</summary>
     private const double LeastChance = 1e-12;
 
@@ -36,11 +39,12 @@ public sealed record FeelProfile
     /// <param name="spread">Standard deviation of the person's feel, mm.</param>
     /// <param name="slip">Share of trials whose feel says nothing (misread blade, slip of the tongue).</param>
     /// <param name="blade">Standard uncertainty of one blade's thickness, mm.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="firm"/>, <paramref name="light"/>, <paramref name="loose"/>, <paramref name="spread"/>, <paramref name="slip"/> or <paramref name="blade"/> is outside its range.</exception>
+    /// <param name="doubt">How well the thresholds are known together: standard deviation of one offset that all blades of a check share, mm.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="firm"/>, <paramref name="light"/>, <paramref name="loose"/>, <paramref name="spread"/>, <paramref name="slip"/>, <paramref name="blade"/> or <paramref name="doubt"/> is outside its range.</exception>
     /// <exception cref="ArgumentException">The three thresholds do not rise.</exception>
     public FeelProfile(
         double firm = -0.025, double light = -0.005, double loose = 0.017,
-        double spread = 0.006, double slip = 0.02, double blade = 0.003)
+        double spread = 0.006, double slip = 0.02, double blade = 0.003, double doubt = 0.005)
     {
         Firm = Guard.Within(firm, LeastThreshold, GreatestThreshold);
         Light = Guard.Within(light, LeastThreshold, GreatestThreshold);
@@ -53,6 +57,7 @@ public sealed record FeelProfile
         StandardDeviation = Guard.Within(spread, LeastSpread, GreatestSpread);
         Slip = Guard.Within(slip, LeastSlip, GreatestSlip);
         Blade = Guard.Within(blade, 0, GreatestBladeUncertainty);
+        Doubt = Guard.Within(doubt, 0, GreatestDoubt);
     }
 
     /// <summary>The default fingers.</summary>
@@ -76,6 +81,15 @@ public sealed record FeelProfile
     /// <summary>Standard uncertainty of one blade's thickness, mm.</summary>
     public double Blade { get; }
 
+    /// <summary>Standard deviation of the offset that all blades of a check share, mm.</summary>
+    public double Doubt { get; }
+
+    /// <summary>The same fingers without doubt about them: for a past in which the same person felt every time.</summary>
+    internal FeelProfile WithoutDoubt => Doubt == 0 ? this : new(Firm, Light, Loose, StandardDeviation, Slip, Blade, 0);
+
+    /// <summary>The same fingers without slips: for judging whether a reading is a surprise.</summary>
+    internal FeelProfile WithoutSlips => Slip == 0 ? this : new(Firm, Light, Loose, StandardDeviation, 0, Blade, Doubt);
+
     /// <summary>The standard deviation with which a stack of <paramref name="leaves"/> is felt, mm.</summary>
     /// <param name="leaves">Leaves in the stack.</param>
     /// <returns>√(spread² + leaves·blade²).</returns>
@@ -90,8 +104,12 @@ public sealed record FeelProfile
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="feel"/> is none of the four.</exception>
     public double Chance(Feel feel, double gap, double blade, int leaves = 1)
     {
-        double play = gap - blade;
-        double spread = StandardDeviationOf(leaves);
+        return ChanceAt(feel, gap - blade, StandardDeviationOf(leaves));
+    }
+
+    /// <summary>The chance of a feel at a play that is felt with this standard deviation, slips counted.</summary>
+    internal double ChanceAt(Feel feel, double play, double spread)
+    {
         double felt = feel switch
         {
             Feel.No => NormalTable.Cdf((Firm - play) / spread),
@@ -113,7 +131,7 @@ public sealed record FeelProfile
     internal double FinestScale(ValveReadings readings)
     {
         double precision =
-            readings.Trials.Sum(t => 1 / Squares.Of(StandardDeviationOf(t.Leaves)))
+            BladeGroup.Of(readings.Trials, this).Sum(g => 1 / Squares.Of(g.Scale))
             + readings.Values.Sum(v => 1 / Squares.Of(v.Uncertainty))
             + (readings.BucketTurns.Count / Squares.Of(BucketSpread));
         return 1 / Math.Sqrt(precision);

@@ -7,7 +7,7 @@ namespace Shimwright.Domain.Readings;
 /// What a check says of a valve whose past is known: (1 - w)·N(mean, sd²) + w·(a valve whose past is unknown), times the
 /// likelihood of the readings, on a grid. Tables are kept from check to check; the fingers must be the same at all of them.
 /// </summary>
-internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, double strayWeight)
+internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, double strayWeight, GapSense sense = GapSense.Opening)
 {
     private const double Sigmas = 8;
 
@@ -41,24 +41,20 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
         return MomentsOf(weights, grid);
     }
 
-    /// <summary>The whole distribution of the clearance.</summary>
-    public ClearanceDistribution Distribution(
-        ExpectedClearance expected, ValveReadings readings, ThermalShift thermal, ClearanceBand band, LossPrior loss)
+    /// <summary>What is expected before the readings, on a grid that is fine enough for them.</summary>
+    public ClearancePrior Prior(ExpectedClearance expected, ValveReadings readings, ClearanceBand band, LossPrior loss)
     {
-        SingleValvePrior prior = PriorFor(expected, readings, band, loss);
-        double[] likelihood = new double[prior.Grid.Count];
-        prior.AddLogLikelihood(likelihood, readings, thermal, feel);
-        Likelihood.Raise(likelihood);
-        double[] smooth = new double[likelihood.Length];
-        double[] stray = new double[likelihood.Length];
+        SingleValvePrior unknown = PriorFor(expected, readings, band, loss);
+        double[] smooth = new double[unknown.Grid.Count];
+        double[] stray = new double[smooth.Length];
+        Array.Fill(stray, strayWeight * SingleValvePrior.StrayDensity);
         for (int i = 0; i < smooth.Length; i++)
         {
-            double forecast = StandardNormal.Density((prior.Grid.At(i) - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
-            smooth[i] = likelihood[i] * (((1 - strayWeight) * forecast) + (strayWeight * prior.Smooth[i]));
-            stray[i] = likelihood[i] * strayWeight * SingleValvePrior.StrayDensity;
+            double forecast = StandardNormal.Density((unknown.Grid.At(i) - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
+            smooth[i] = ((1 - strayWeight) * forecast) + (strayWeight * unknown.Smooth[i]);
         }
 
-        return new ClearanceDistribution(prior.Grid, band, smooth, stray);
+        return ClearancePrior.Of(unknown.Grid, band, smooth, stray);
     }
 
     /// <summary>The unknown valve on a grid that is wide and fine enough for this forecast and these readings.</summary>
@@ -69,13 +65,13 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
         Resolution needed = resolution.FineEnoughFor(scale);
         if (!_priors.TryGetValue((band, loss), out SingleValvePrior? prior))
         {
-            prior = new SingleValvePrior(band, loss, resolution);
+            prior = new SingleValvePrior(band, loss, resolution, sense);
             _priors.Add((band, loss), prior);
         }
 
         if (needed.Step < resolution.Step)
         {
-            prior = new SingleValvePrior(band, loss, needed);
+            prior = new SingleValvePrior(band, loss, needed, sense);
         }
 
         double reach = Sigmas * expected.StandardDeviation;

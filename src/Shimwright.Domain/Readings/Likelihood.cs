@@ -1,10 +1,9 @@
-using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 
 namespace Shimwright.Domain.Readings;
 
-/// <summary>What a valve's readings say about its clearance at 20 °C, on a grid.</summary>
-internal static class Likelihood
+/// <summary>What a valve's readings say about the gap that they were taken in: ln of their chance, up to a constant.</summary>
+internal sealed class Likelihood
 {
     /// <summary>
     /// How far, in logarithms, a clearance may fall behind the likeliest one: a reading that contradicts everything else
@@ -12,17 +11,78 @@ internal static class Likelihood
     /// </summary>
     internal const double LeastLog = -300;
 
-    /// <summary>
-    /// The likelihood at each point, scaled so that its greatest value is 1. Readings are independent given the
-    /// clearance; their logarithms are added, so that many readings do not underflow.
-    /// </summary>
-    public static double[] On(UniformGrid grid, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    /// <summary>Beyond so many standard deviations no chance changes any more.</summary>
+    private const double TailSigmas = 7;
+
+    private readonly ValveReadings _readings;
+    private readonly IReadOnlyList<BladeGroup> _blades;
+
+    public Likelihood(ValveReadings readings, FeelProfile feel)
     {
-        double[] log = new double[grid.Count];
-        AddLog(log, grid, readings, thermal, feel);
-        Raise(log);
+        _readings = readings;
+        _blades = BladeGroup.Of(readings.Trials, feel);
+        foreach (BladeTrial trial in readings.Trials)
+        {
+            double tail = TailSigmas * feel.StandardDeviationOf(trial.Leaves);
+            Widen(trial.Blade + feel.Firm - tail, trial.Blade + feel.Loose + tail);
+        }
+
+        foreach (DirectValue value in readings.Values)
+        {
+            double tail = value.Uncertainty * Math.Sqrt(-2 * LeastLog);
+            Widen(value.Millimetres - tail, value.Millimetres + tail);
+        }
+
+        if (readings.BucketTurns.Count > 0)
+        {
+            Widen(-TailSigmas * FeelProfile.BucketSpread, TailSigmas * FeelProfile.BucketSpread);
+        }
+    }
+
+    /// <summary>The lowest gap at which the chance changes, mm; above <see cref="To"/> where nothing was read.</summary>
+    public double From { get; private set; } = double.PositiveInfinity;
+
+    /// <summary>The greatest gap at which the chance changes, mm.</summary>
+    public double To { get; private set; } = double.NegativeInfinity;
+
+    /// <summary>Whether any blade was tried.</summary>
+    public bool HasTrials => _blades.Count > 0;
+
+    /// <summary>Whether anything but blades tells of the gap.</summary>
+    public bool HasOthers => _readings.Values.Count + _readings.BucketTurns.Count > 0;
+
+    /// <summary>ln of the chance of the blade trials in a gap.</summary>
+    public double LogOfTrials(double gap)
+    {
+        double log = 0;
+        foreach (BladeGroup blade in _blades)
+        {
+            log += Math.Log(blade.Chance(gap));
+        }
+
         return log;
     }
+
+    /// <summary>ln of the chance of direct values and buckets in a gap.</summary>
+    public double LogOfOthers(double gap)
+    {
+        double log = 0;
+        foreach (DirectValue value in _readings.Values)
+        {
+            log -= 0.5 * Squares.Of((value.Millimetres - gap) / value.Uncertainty);
+        }
+
+        foreach (bool turns in _readings.BucketTurns)
+        {
+            double turning = FeelProfile.ChanceBucketTurns(gap);
+            log += Math.Log(turns ? turning : 1 - turning);
+        }
+
+        return log;
+    }
+
+    /// <summary>ln of the chance of everything in a gap.</summary>
+    public double Log(double gap) => LogOfTrials(gap) + LogOfOthers(gap);
 
     /// <summary>From logarithms to likelihoods, scaled so that the greatest is 1.</summary>
     public static void Raise(Span<double> log)
@@ -33,38 +93,17 @@ internal static class Likelihood
             peak = Math.Max(peak, l);
         }
 
+        Raise(log, peak);
+    }
+
+    /// <summary>From logarithms to likelihoods, scaled so that this logarithm becomes 1.</summary>
+    public static void Raise(Span<double> log, double peak)
+    {
         for (int i = 0; i < log.Length; i++)
         {
             log[i] = Math.Exp(Math.Max(LeastLog, log[i] - peak));
         }
     }
 
-    /// <summary>Adds ln of the likelihood at each point, up to a constant.</summary>
-    public static void AddLog(Span<double> log, UniformGrid grid, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
-    {
-        foreach (BladeTrial trial in readings.Trials)
-        {
-            Add(log, grid, thermal, gap => Math.Log(feel.Chance(trial.Feel, gap, trial.Blade, trial.Leaves)));
-        }
-
-        foreach (DirectValue value in readings.Values)
-        {
-            Add(log, grid, thermal, gap => -0.5 * Squares.Of((value.Millimetres - gap) / value.Uncertainty));
-        }
-
-        foreach (bool turns in readings.BucketTurns)
-        {
-            Add(log, grid, thermal, gap => Math.Log(turns
-                ? FeelProfile.ChanceBucketTurns(gap)
-                : 1 - FeelProfile.ChanceBucketTurns(gap)));
-        }
-    }
-
-    private static void Add(Span<double> log, UniformGrid grid, ThermalShift thermal, Func<double, double> logOf)
-    {
-        for (int i = 0; i < log.Length; i++)
-        {
-            log[i] += logOf(grid.At(i) + thermal.Millimetres);
-        }
-    }
+    private void Widen(double from, double to) => (From, To) = (Math.Min(From, from), Math.Max(To, to));
 }

@@ -60,7 +60,7 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
         double[][] outcomes = Outcomes(valve);
         return Best(thinFirst
             .Where(b => !tried.Any(t => Math.Abs(t.Blade - b) < SameBlade))
-            .Select(b => new NextBlade(v, b, ExpectedGain(valve, outcomes, b, estimate.Check))));
+            .Select(b => new NextBlade(v, b, ExpectedGain(valve, outcomes, b, estimate.Check.ShiftAt(v).Millimetres, estimate.Check.Feel))));
     }
 
     private static double[][] Outcomes(ClearanceDistribution valve) =>
@@ -71,7 +71,7 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
     ];
 
     /// <summary>The mutual information of the trial's feel and the valve's outcome.</summary>
-    private static double ExpectedGain(ClearanceDistribution valve, double[][] outcomes, double blade, EngineCheck check)
+    private static double ExpectedGain(ClearanceDistribution valve, double[][] outcomes, double blade, double shift, FeelProfile fingers)
     {
         double before = Entropy(outcomes.Select(o => o.Sum()));
         double after = 0;
@@ -80,8 +80,8 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
             double[] joint = new double[outcomes.Length];
             for (int i = 0; i < valve.Grid.Count; i++)
             {
-                double gap = valve.Grid.At(i) + check.Thermal.Millimetres;
-                double chance = check.Feel.Chance(feel, gap, blade);
+                double gap = valve.Grid.At(i) + shift;
+                double chance = fingers.Chance(feel, gap, blade);
                 for (int o = 0; o < joint.Length; o++)
                 {
                     joint[o] += chance * outcomes[o][i];

@@ -9,29 +9,27 @@ namespace Shimwright.Domain.Readings;
 /// </summary>
 internal sealed class SingleValvePrior
 {
-    private readonly Dictionary<(double Blade, Feel Feel, int Leaves, double Shift), double[]> _trials = [];
-    private readonly OwnLossTable _table;
+    private readonly Dictionary<(BladeTrial Trial, double Shift), double[]> _trials = [];
     private readonly double[] _core;
 
-    public SingleValvePrior(ClearanceBand band, LossPrior loss, Resolution resolution)
+    public SingleValvePrior(ClearanceBand band, LossPrior loss, Resolution resolution, GapSense sense)
     {
         Band = band;
-        _table = new OwnLossTable(band.Width, loss, resolution);
-        _core = new double[_table.Points];
-        double[] log = SharedLoss.LogPrior(loss, resolution);
-        for (int k = 0; k < log.Length; k++)
+        var nodes = LossNodes.For(loss, Resolution.BandScale(band.Width), 1);
+        var table = new LossTable(band.Width, loss, nodes, resolution.Step, sense);
+        _core = new double[table.Rows[0].Length];
+        for (int k = 0; k < table.Rows.Length; k++)
         {
-            ReadOnlySpan<double> own = _table.Density.AsSpan(k * resolution.StepsPerLoss, _core.Length);
-            VectorMath.AddScaled(_core, own, (1 - LossPrior.StrayWeight) * Math.Exp(log[k]));
+            VectorMath.AddScaled(_core, table.Rows[k], (1 - LossPrior.StrayWeight) * Math.Exp(nodes.LogWeights[k]));
         }
 
-        Grid = new UniformGrid(band.Middle + _table.Lowest, resolution.Step, _core.Length);
+        Grid = new UniformGrid(band.Middle + table.Lowest, resolution.Step, _core.Length);
         (Smooth, Mass) = (_core, MassOf(Grid, _core));
     }
 
     private SingleValvePrior(SingleValvePrior narrow, int before, int after)
     {
-        (Band, _table, _core) = (narrow.Band, narrow._table, narrow._core);
+        (Band, _core) = (narrow.Band, narrow._core);
         Grid = new UniformGrid(narrow.Grid.Start - (before * narrow.Grid.Step), narrow.Grid.Step, before + _core.Length + after);
         Smooth = new double[Grid.Count];
         _core.CopyTo(Smooth, before);
@@ -60,27 +58,43 @@ internal sealed class SingleValvePrior
     }
 
     /// <summary>
-    /// ln of the likelihood of the readings at each point. What one trial says is kept, since a set of blades has few
-    /// of them and an engine many checks; the fingers must be the same at every call.
+    /// ln of the likelihood of the readings at each point. What one trial of a blade says is kept, since a set of blades has
+    /// few of them and an engine many checks; the fingers must be the same at every call.
     /// </summary>
     public void AddLogLikelihood(Span<double> log, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
     {
-        foreach (BladeTrial trial in readings.Trials)
+        List<BladeTrial> repeated = [];
+        foreach (IGrouping<(double, int), BladeTrial> blade in readings.Trials.GroupBy(t => (t.Blade, t.Leaves)))
         {
-            var key = (trial.Blade, trial.Feel, trial.Leaves, thermal.Millimetres);
-            if (!_trials.TryGetValue(key, out double[]? said))
+            BladeTrial[] trials = [.. blade];
+            if (trials.Length > 1)
+            {
+                repeated.AddRange(trials);
+                continue;
+            }
+
+            if (!_trials.TryGetValue((trials[0], thermal.Millimetres), out double[]? said))
             {
                 said = new double[Grid.Count];
-                Likelihood.AddLog(said, Grid, new ValveReadings([trial]), thermal, feel);
-                _trials.Add(key, said);
+                Add(said, new ValveReadings(trials), thermal, feel);
+                _trials.Add((trials[0], thermal.Millimetres), said);
             }
 
             VectorMath.AddScaled(log, said, 1);
         }
 
-        if (readings.Values.Count + readings.BucketTurns.Count > 0)
+        if (repeated.Count + readings.Values.Count + readings.BucketTurns.Count > 0)
         {
-            Likelihood.AddLog(log, Grid, new ValveReadings(null, readings.Values, readings.BucketTurns), thermal, feel);
+            Add(log, new ValveReadings(repeated, readings.Values, readings.BucketTurns), thermal, feel);
+        }
+    }
+
+    private void Add(Span<double> log, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    {
+        var likelihood = new Likelihood(readings, feel);
+        for (int i = 0; i < log.Length; i++)
+        {
+            log[i] += likelihood.Log(Grid.At(i) + thermal.Millimetres);
         }
     }
 

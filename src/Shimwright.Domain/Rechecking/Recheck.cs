@@ -1,5 +1,4 @@
 using Shimwright.Domain.Adjusting;
-using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 
 namespace Shimwright.Domain.Rechecking;
@@ -8,11 +7,11 @@ namespace Shimwright.Domain.Rechecking;
 /// <param name="Before">The check before the work.</param>
 /// <param name="Changes">What was done, at most one change a valve.</param>
 /// <param name="Readings">What was read afterwards, in the engine's order.</param>
-/// <param name="Thermal">What the engine's temperature at the re-check did to the gaps.</param>
+/// <param name="Temperature">The engine's temperature at the re-check, °C.</param>
 /// <param name="Seating">How well the changes were carried out.</param>
 public sealed record Recheck(
     EngineCheck Before,
     IReadOnlyList<Adjustment> Changes,
     IReadOnlyList<ValveReadings> Readings,
-    ThermalShift Thermal,
+    double Temperature,
     Seating Seating);

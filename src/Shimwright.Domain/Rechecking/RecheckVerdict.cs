@@ -45,50 +45,17 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves)
         double finest = Math.Min(recheck.Seating.ChangeUncertainty(0), recheck.Readings.Min(before.Feel.FinestScale));
         EngineEstimate estimate = EngineEstimate.From(before, finest);
         Dictionary<int, Adjustment> changes = recheck.Changes.ToDictionary(c => c.Valve);
-        return new([.. before.Engine.Valves.Select((_, v) =>
-            Judge(v, estimate.Valves[v], changes.GetValueOrDefault(v), recheck))]);
-    }
-
-    private static RecheckedValve Judge(int v, ClearanceDistribution before, Adjustment? change, Recheck recheck)
-    {
-        ValveReadings readings = recheck.Readings[v];
-        ClearanceDistribution predicted = change is null
-            ? before
-            : before.After(ClearanceChange.Of(change, recheck.Before.Engine.Valvetrain, recheck.Seating));
-        ClearanceDistribution prior = change is null ? before : WithStrays(predicted);
-        ClearanceDistribution after = readings.IsEmpty
-            ? prior
-            : Update(prior, Likelihood.On(prior.Grid, readings, recheck.Thermal, recheck.Before.Feel));
-        return new(
-            recheck.Before.Engine.Valves[v],
+        ClearanceDistribution[] predicted = [.. estimate.Valves.Select((valve, v) => changes.TryGetValue(v, out Adjustment? change)
+            ? valve.After(ClearanceChange.Of(change, before.Engine.Valvetrain, recheck.Seating))
+            : valve)];
+        EngineEstimate after = EngineEstimate.From(
+            before.Again(recheck.Readings, recheck.Temperature),
             predicted,
-            after.Summarise(),
-            Surprise.Of(predicted, readings, recheck.Thermal, recheck.Before.Feel));
-    }
-
-    private static ClearanceDistribution WithStrays(ClearanceDistribution predicted)
-    {
-        double[] smooth = predicted.Smooth.ToArray();
-        for (int i = 0; i < smooth.Length; i++)
-        {
-            smooth[i] *= 1 - StrayWeight;
-        }
-
-        double[] stray = new double[smooth.Length];
-        Array.Fill(stray, StrayWeight / (2 * LossPrior.StrayReach));
-        return new ClearanceDistribution(predicted.Grid, predicted.Band, smooth, stray);
-    }
-
-    private static ClearanceDistribution Update(ClearanceDistribution prior, double[] likelihood)
-    {
-        double[] smooth = prior.Smooth.ToArray();
-        double[] stray = prior.Stray.ToArray();
-        for (int i = 0; i < smooth.Length; i++)
-        {
-            smooth[i] *= likelihood[i];
-            stray[i] *= likelihood[i];
-        }
-
-        return new ClearanceDistribution(prior.Grid, prior.Band, smooth, stray);
+            [.. predicted.Select((_, v) => changes.ContainsKey(v) ? StrayWeight : 0)]);
+        return new([.. before.Engine.Valves.Select((valve, v) => new RecheckedValve(
+            valve,
+            predicted[v],
+            after.Valves[v].Summarise(),
+            Surprise.Of(predicted[v], recheck.Readings[v], after.Check.ShiftAt(v), before.Feel)))]);
     }
 }

@@ -24,7 +24,7 @@ public static class WearFilter
         ArgumentNullException.ThrowIfNull(checks);
         ArgumentOutOfRangeException.ThrowIfZero(checks.Count, nameof(checks));
         ArgumentNullException.ThrowIfNull(wear);
-        EngineEstimate first = EngineEstimate.From(checks[0].Check);
+        EngineEstimate first = EngineEstimate.From(checks[0].Check.WithoutOffsets);
         WearState[] start = [.. checks[0].Check.Engine.Valves.Select((valve, v) => WearState.At(
             first.Valves[v].Mean, Numerics.Squares.Of(first.Valves[v].StandardDeviation), wear.RateOf(valve.Side)))];
         return Follow(start, checks, wear, seating, strayWeight);
@@ -51,7 +51,7 @@ public static class WearFilter
         ArgumentOutOfRangeException.ThrowIfNotEqual(start.Count, engine.Valves.Count, nameof(start));
         seating ??= Seating.Usual;
         var update = new HistoryUpdate(
-            Resolution.For(checks.Select(c => c.Check)), checks[0].Check.Feel, strayWeight);
+            Resolution.For(checks.Select(c => c.Check)), checks[0].Check.Feel, strayWeight, engine.Sense);
         List<List<WearPoint>> valves = [.. engine.Valves.Select(_ => new List<WearPoint>(checks.Count))];
         for (int k = 0; k < checks.Count; k++)
         {
@@ -77,7 +77,7 @@ public static class WearFilter
         }
 
         (double mean, double variance) = update.Moments(
-            before.Expected(), readings, check.Thermal, check.Engine.Valves[v].Band, check.Loss);
+            before.Expected(), readings, check.ShiftAt(v), check.Engine.Valves[v].Band, check.Loss);
         return before.Read(mean, variance);
     }
 

@@ -22,7 +22,7 @@ public static class Cautions
     {
         ArgumentNullException.ThrowIfNull(job);
         List<string> cautions = [];
-        AddTemperature(cautions, job.Check.Thermal);
+        AddTemperature(cautions, job.Check);
         if (LeverCautions.Of(job.Engine.Valvetrain) is { } lever)
         {
             cautions.Add(lever);
@@ -72,10 +72,10 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(words);
         List<string> cautions = [];
-        AddTemperature(cautions, job.Check.Thermal);
-        if (job.RecheckTemperature != job.Check.Thermal.Temperature)
+        AddTemperature(cautions, job.Check);
+        if (job.RecheckTemperature != job.Check.Temperature)
         {
-            AddTemperature(cautions, new ThermalShift(job.RecheckTemperature, job.Engine.ClearancePerDegree));
+            AddTemperature(cautions, job.Check.Again(job.Rechecked, job.RecheckTemperature));
         }
 
         foreach (Adjustment change in job.Changes)
@@ -102,11 +102,11 @@ public static class Cautions
         return cautions;
     }
 
-    private static void AddTemperature(List<string> cautions, ThermalShift thermal)
+    private static void AddTemperature(List<string> cautions, EngineCheck check)
     {
-        if (thermal.IsDoubtful)
+        if (check.IsTemperatureDoubtful)
         {
-            cautions.Add(Invariant($"Read at {thermal.Temperature:0.#} degrees C, and how temperature moves this engine's clearances is not known (kappaMmPerC): the figures are not corrected. Let it cool to about 20 degrees C and read again, or see the maker's manual."));
+            cautions.Add(Invariant($"Read at {check.Temperature:0.#} degrees C, and how temperature moves this engine's clearances is not known (kappaMmPerC): the figures are not corrected. Let it cool to about 20 degrees C and read again, or see the maker's manual."));
         }
     }
 

@@ -54,7 +54,7 @@ public sealed class JobSheet
     public Engine Engine => Setup.Card.Engine;
 
     /// <summary>Clock and temperature of the check.</summary>
-    public CheckStated Check => Newest<CheckStated>() ?? new(Setup.Start.Clock, Setup.Start.Check.Thermal.Temperature);
+    public CheckStated Check => Newest<CheckStated>() ?? new(Setup.Start.Clock, Setup.Start.Check.Temperature);
 
     /// <summary>Temperature of the re-check, °C.</summary>
     public double RecheckTemperature => Newest<RecheckStated>()?.TemperatureC ?? Check.TemperatureC;

@@ -39,6 +39,6 @@ public class CoverageTests(ITestOutputHelper output)
         interval.AssertHolds(output, 2000);
         below.AssertHolds(output, 2000);
         inBand.AssertHolds(output, 200);
-        oneCause.AssertHolds(output, 40);
+        oneCause.AssertHolds(output, 30);
     }
 }

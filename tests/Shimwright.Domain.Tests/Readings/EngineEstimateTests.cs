@@ -14,7 +14,7 @@ public class EngineEstimateTests(ITestOutputHelper output)
     public void From_RandomChecks_AgreesWithPlainSumsOverClearancesAndLosses()
     {
         var worst = new Agreement();
-        for (int seed = 0; seed < 20; seed++)
+        for (int seed = 0; seed < 8; seed++)
         {
             worst.Add(RandomCheck.Draw(seed));
         }
@@ -43,7 +43,7 @@ public class EngineEstimateTests(ITestOutputHelper output)
         ];
         EngineCheck check = new(Made.Engine(valves), valves.Select(v => Made.Value(v.Side == ValveSide.Intake ? intake : exhaust, 0.005)));
         double oneCause = EngineEstimate.From(check).SharedCauseProbability!.Value;
-        Assert.True(isLikely ? oneCause > 0.8 : oneCause < 0.2, $"{oneCause}");
+        Assert.True(isLikely ? oneCause > 0.7 : oneCause < 0.2, $"{oneCause}");
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public class EngineEstimateTests(ITestOutputHelper output)
             Made.Value(0.05, 0.005), Made.Value(0.045, 0.005), Made.Value(0.055, 0.005), ValveReadings.None));
         EngineEstimate alone = EngineEstimate.From(Made.Check(ValveReadings.None));
         Assert.True(estimate.Valves[3].Mean < alone.Valves[0].Mean - 0.02);
-        Assert.True(estimate.Valves[3].StandardDeviation < alone.Valves[0].StandardDeviation);
+        Assert.True(estimate.Valves[3].InBand < alone.Valves[0].InBand - 0.1);
     }
 
     [Fact]
@@ -100,11 +100,11 @@ public class EngineEstimateTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void From_ManyTrialsThatAgree_DoNotUnderflow()
+    public void From_ManyTrialsThatAgree_AreNoSurerThanFingersAndBladeAre()
     {
         ClearanceDistribution valve = EngineEstimate.From(Made.Check(Made.Felt(Enumerable.Repeat((0.15, Feel.Light), 400)))).Valves[0];
         Assert.InRange(valve.Mean, 0.145, 0.167);
-        Assert.InRange(valve.StandardDeviation, 1e-5, 0.003);
-        Assert.Equal(1, valve.InBand, 1e-3);
+        Assert.InRange(valve.StandardDeviation, 0.005, 0.008);
+        Assert.InRange(valve.InBand, 0.95, 1);
     }
 }

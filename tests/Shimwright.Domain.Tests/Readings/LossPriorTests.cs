@@ -1,3 +1,4 @@
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Xunit;
 
@@ -5,6 +6,8 @@ namespace Shimwright.Domain.Tests.Readings;
 
 public class LossPriorTests
 {
+    private const int Parts = 20_000;
+
     [Fact]
     public void Means_AtTheirLimits_AreTaken()
     {
@@ -51,9 +54,27 @@ public class LossPriorTests
     [InlineData(0.025, 0.05)]
     public void OwnDensity_AnyPlace_IsTheNormalDensityAveragedOverTheOwnLoss(double scale, double own)
     {
-        double[] slow = SlowLaw.OwnDensity(-0.3, 0.01, 40, 4 * scale, own);
-        Assert.All(slow.Index(), p =>
-            Assert.Equal(p.Item, new LossPrior(own: own).OwnDensity(-0.3 + (0.01 * p.Index), scale), 2e-3));
+        var loss = new LossPrior(own: own);
+        for (double y = -0.3; y < 0.1; y += 0.01)
+        {
+            double sum = 0;
+            for (int k = 0; k < Parts; k++)
+            {
+                // The own loss by its quantiles, each in the middle of an equal part.
+                double z = (y - (own * Math.Log(1 - ((k + 0.5) / Parts)))) / scale;
+                sum += Math.Exp(-z * z / 2) / (scale * Math.Sqrt(2 * Math.PI)) / Parts;
+            }
+
+            Assert.Equal(sum, loss.OwnDensity(y, scale), 2e-3);
+        }
+    }
+
+    [Fact]
+    public void HeadWork_Sides_AreKept()
+    {
+        Assert.Equal((true, false), (LossPrior.HeadWork(true, false).IsReworked(ValveSide.Intake), LossPrior.HeadWork(true, false).IsReworked(ValveSide.Exhaust)));
+        Assert.Equal((false, true), (LossPrior.HeadWork(false, true).IsReworked(ValveSide.Intake), LossPrior.HeadWork(false, true).IsReworked(ValveSide.Exhaust)));
+        Assert.False(LossPrior.Ordinary.IsReworked(ValveSide.Intake));
     }
 
     [Fact]

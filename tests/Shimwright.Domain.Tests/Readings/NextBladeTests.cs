@@ -131,7 +131,7 @@ public class NextBladeTests
         foreach ((double clearance, double mass) in cells)
         {
             int outcome = clearance < band.Low ? 0 : clearance > band.High ? 2 : 1;
-            double play = clearance + check.Thermal.Millimetres - blade;
+            double play = clearance + check.ShiftAt(0).Millimetres - blade;
             for (int feel = 0; feel < 4; feel++)
             {
                 joint[feel, outcome] += mass * SlowLaw.ChanceOf((Feel)feel, play, 1, check.Feel);

@@ -91,7 +91,7 @@ public class ReadingLimitsTests
     public void Check_NothingElseSaid_IsAColdEngineOrdinarilyWorn()
     {
         EngineCheck check = Made.Check(ValveReadings.None);
-        Assert.Equal(ThermalShift.Reference, check.Thermal.Temperature);
+        Assert.Equal(ThermalShift.Reference, check.Temperature);
         Assert.Same(LossPrior.Ordinary, check.Loss);
         Assert.Same(FeelProfile.Default, check.Feel);
     }

@@ -8,10 +8,12 @@ internal sealed class SimulatedEngine
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.35, 0.40];
     private readonly SeededChance _chance;
+    private readonly double _fingers;
 
     public SimulatedEngine(SeededChance chance, int cylinders)
     {
         _chance = chance;
+        _fingers = chance.Normal(0, FeelProfile.Default.Doubt);
         Valve[] valves =
         [
             .. Enumerable.Range(1, cylinders).Select(c => Made.Valve($"I{c}", access: "intake cam")),
@@ -35,16 +37,20 @@ internal sealed class SimulatedEngine
 
     private double Clearance(ClearanceBand band, double shared) => _chance.Happens(0.03)
         ? _chance.Uniform(band.Middle - 0.5, band.Middle + 0.5)
-        : _chance.Normal(band.Middle, band.Width / 4) - shared - _chance.Exponential(0.02);
+        : _chance.Normal(band.Middle, band.Width / 4) - (shared * Share()) - _chance.Exponential(0.02);
 
-    /// <summary>Three blades, each a step thicker or thinner than the one before as that one felt.</summary>
+    /// <summary>A valve's own share of the common loss: gamma with shape 2 and mean 1.</summary>
+    private double Share() => _chance.Exponential(0.5) + _chance.Exponential(0.5);
+
+    /// <summary>Three blades, each a step thicker or thinner than the one before as that one felt; a blade that is tried again has the same error.</summary>
     public ValveReadings Feel(ClearanceBand band, double clearance)
     {
         int at = Array.FindIndex(Blades, b => b >= band.Low - 1e-9);
         List<(double Blade, Feel Feel)> trials = [];
+        double[] errors = [.. Blades.Select(_ => _chance.Normal(0, FeelProfile.Default.Blade))];
         for (int i = 0; i < 3; i++)
         {
-            Feel felt = FeelOf(clearance - Blades[at]);
+            Feel felt = FeelOf(clearance - Blades[at] + errors[at]);
             trials.Add((Blades[at], felt));
             at = Math.Clamp(felt is Domain.Readings.Feel.No or Domain.Readings.Feel.Firm ? at - 1 : at + 1, 0, Blades.Length - 1);
         }
@@ -59,7 +65,7 @@ internal sealed class SimulatedEngine
             return (Feel)_chance.Whole(0, 3);
         }
 
-        double felt = play + _chance.Normal(0, Math.Sqrt((0.006 * 0.006) + (0.003 * 0.003)));
+        double felt = play + _fingers + _chance.Normal(0, 0.006);
         return felt < -0.025 ? Domain.Readings.Feel.No
             : felt < -0.005 ? Domain.Readings.Feel.Firm
             : felt < 0.017 ? Domain.Readings.Feel.Light

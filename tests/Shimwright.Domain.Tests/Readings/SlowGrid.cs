@@ -2,28 +2,39 @@ using Shimwright.Domain.Engines;
 
 namespace Shimwright.Domain.Tests.Readings;
 
-/// <summary>
-/// The cells of the slow posterior. Clearances and shared losses are midpoints of cells, and both steps are whole
-/// multiples of the table's, so that their sums lie on the table's points.
-/// </summary>
-/// <param name="TableStep">Step of the table of the own density, mm.</param>
-/// <param name="PerClearance">Table steps in a clearance cell.</param>
-/// <param name="PerLoss">Table steps in a shared loss cell.</param>
-internal sealed record SlowGrid(double TableStep, int PerClearance, int PerLoss)
+/// <summary>The cells of the slow posterior: clearances, shared losses and offsets are midpoints of cells.</summary>
+/// <param name="ClearanceStep">Width of a clearance's cell, mm.</param>
+/// <param name="LossCells">Cells of the shared loss, narrower towards 0: even in its square root.</param>
+/// <param name="OffsetSteps">Cells in a standard deviation of an offset.</param>
+internal sealed record SlowGrid(double ClearanceStep, int LossCells, double OffsetSteps)
 {
-    public static SlowGrid Usual { get; } = new(0.0001, 2, 5);
+    private const double OffsetSigmas = 4;
 
-    /// <summary>For engines whose many valves know the shared loss better than a cell of the usual grid.</summary>
-    public static SlowGrid FineLoss { get; } = new(0.0001, 2, 2);
+    public static SlowGrid Usual { get; } = new(0.0005, 160, 1);
+
+    /// <summary>For engines whose many valves know the shared loss and the offset well.</summary>
+    public static SlowGrid FineLoss { get; } = new(0.0005, 320, 2);
 
     /// <summary>For readings or bands so fine that a cell of the usual grid is no small part of them.</summary>
-    public static SlowGrid Fine { get; } = new(0.00005, 1, 3);
+    public static SlowGrid Fine { get; } = new(0.0001, 240, 1);
 
-    public double ClearanceStep => TableStep * PerClearance;
+    /// <summary>The shared losses and the width that each counts for.</summary>
+    public (double Loss, double Width)[] Losses =>
+        [.. Enumerable.Range(0, LossCells).Select(k => (k + 0.5) / LossCells).Select(t => (0.24 * t * t, 0.48 * t / LossCells))];
 
-    public double LossStep => TableStep * PerLoss;
+    /// <summary>Offsets of a standard deviation and what each weighs.</summary>
+    public (double Offset, double Weight)[] Offsets(double sd)
+    {
+        if (sd == 0)
+        {
+            return [(0, 1)];
+        }
 
-    public double[] Losses => [.. Enumerable.Range(0, (int)Math.Round(0.24 / LossStep)).Select(k => (k + 0.5) * LossStep)];
+        int each = (int)Math.Ceiling(OffsetSigmas * OffsetSteps);
+        double[] at = [.. Enumerable.Range(-each, (2 * each) + 1).Select(k => k / OffsetSteps)];
+        double total = at.Sum(z => Math.Exp(-z * z / 2));
+        return [.. at.Select(z => (z * sd, Math.Exp(-z * z / 2) / total))];
+    }
 
     /// <summary>The share of the cell about c that lies in the band.</summary>
     public double ShareInBand(double c, ClearanceBand band)

@@ -6,52 +6,35 @@ namespace Shimwright.Domain.Tests.Readings;
 /// <summary>The formulas of the model, written down once more and as plainly as they can be.</summary>
 internal static class SlowLaw
 {
-    private const int StepsPerOwnLoss = 10;
-    private const int StepsPerScale = 40;
-    private const double OwnLosses = 25;
+    private const int ErrorSteps = 200;
 
     public static double Phi(double z) => Normal.CDF(0, 1, z);
 
     /// <summary>
-    /// Density of (w/4)·Z - x at the points first, first + spacing, …: the normal density averaged over the own loss x,
-    /// cell by cell with the exponential's exact weights.
+    /// Density of y = s·Z - l·G - x, G gamma with shape 2 and mean 1, x exponential: partial fractions of the three
+    /// exponentials that l·G + x is the sum of, each against the normal density in closed form.
     /// </summary>
-    public static double[] OwnDensity(double first, double spacing, int count, double width, double own)
+    public static double PlaceDensity(double y, double s, double own, double l)
     {
-        double s = width / 4;
-        double step = Math.Min(own / StepsPerOwnLoss, s / StepsPerScale);
-        int cells = (int)(OwnLosses * own / step);
-        double[] weights = [.. Enumerable.Range(0, cells).Select(k => Math.Exp(-k * step / own) - Math.Exp(-(k + 1) * step / own))];
-        double centroid = own - (step / (Math.Exp(step / own) - 1));
-        double[] density = new double[count];
-        for (int i = 0; i < count; i++)
-        {
-            double y = first + (i * spacing);
-            double sum = 0;
-
-            // Only the losses that put Z within ten standard deviations.
-            int from = (int)Math.Clamp(((-y - (10 * s)) / step) - 1, 0, cells);
-            int to = (int)Math.Clamp(((-y + (10 * s)) / step) + 1, 0, cells);
-            for (int k = from; k < to; k++)
-            {
-                double z = (y + (k * step) + centroid) / s;
-                sum += weights[k] * Math.Exp(-z * z / 2);
-            }
-
-            density[i] = sum / (s * Math.Sqrt(2 * Math.PI));
-        }
-
-        return density;
+        (double a, double b) = (2 / l, 1 / own);
+        double t = -y;
+        double c = a * a * b / ((a - b) * (a - b));
+        double d = a * a * b / (b - a);
+        double ka = Against(a, t, s);
+        double kb = Against(b, t, s);
+        double density = Math.Exp(-t * t / (2 * s * s)) / (s * Math.Sqrt(2 * Math.PI));
+        return (c * (kb - ka)) + (d * (((t - (a * s * s)) * ka) + (s * s * density)));
     }
 
     /// <summary>ln of the chance of everything that was read at one valve, where its clearance at 20 °C is c.</summary>
-    public static double LogLikelihood(double c, ValveReadings readings, EngineCheck check)
+    public static double LogLikelihood(double c, ValveReadings readings, EngineCheck check, int valve, double fingers = 0, double heat = 0)
     {
-        double gap = c + ((check.Engine.ClearancePerDegree ?? 0) * (check.Thermal.Temperature - 20));
+        double? kappa = check.Engine.ClearancePerDegreeOf(check.Engine.Valves[valve].Side);
+        double gap = c + ((kappa ?? 0) * (check.Temperature - 20)) + (kappa is null ? heat : 0);
         double log = 0;
-        foreach (BladeTrial trial in readings.Trials)
+        foreach (IGrouping<(double, int), BladeTrial> blade in readings.Trials.GroupBy(t => (t.Blade, t.Leaves)))
         {
-            log += Math.Log(ChanceOf(trial.Feel, gap - trial.Blade, trial.Leaves, check.Feel));
+            log += Math.Log(ChanceOf([.. blade], gap + fingers, check.Feel));
         }
 
         foreach (DirectValue value in readings.Values)
@@ -68,9 +51,34 @@ internal static class SlowLaw
         return log;
     }
 
-    public static double ChanceOf(Feel felt, double play, int leaves, FeelProfile feel)
+    /// <summary>The chance of all trials of one blade: the blade's error is the same in all of them.</summary>
+    public static double ChanceOf(IReadOnlyList<BladeTrial> trials, double gap, FeelProfile feel)
     {
-        double s = Math.Sqrt((feel.StandardDeviation * feel.StandardDeviation) + (leaves * feel.Blade * feel.Blade));
+        double error = Math.Sqrt(trials[0].Leaves) * feel.Blade;
+        if (trials.Count == 1 || error == 0)
+        {
+            double s = Math.Sqrt((feel.StandardDeviation * feel.StandardDeviation) + (error * error));
+            return trials.Aggregate(1.0, (p, t) => p * ChanceOf(t.Feel, gap - t.Blade, s, feel));
+        }
+
+        double sum = 0;
+        double total = 0;
+        for (int k = 0; k <= ErrorSteps; k++)
+        {
+            double z = -6 + (12.0 * k / ErrorSteps);
+            double weight = Math.Exp(-z * z / 2);
+            total += weight;
+            sum += weight * trials.Aggregate(1.0, (p, t) => p * ChanceOf(t.Feel, gap - t.Blade + (z * error), feel.StandardDeviation, feel));
+        }
+
+        return sum / total;
+    }
+
+    public static double ChanceOf(Feel felt, double play, int leaves, FeelProfile feel) =>
+        ChanceOf(felt, play, Math.Sqrt((feel.StandardDeviation * feel.StandardDeviation) + (leaves * feel.Blade * feel.Blade)), feel);
+
+    private static double ChanceOf(Feel felt, double play, double s, FeelProfile feel)
+    {
         double a = Phi((play - feel.Firm) / s);
         double b = Phi((play - feel.Light) / s);
         double c = Phi((play - feel.Loose) / s);
@@ -84,5 +92,15 @@ internal static class SlowLaw
 
         // A profile without slips may call a reading impossible; a millionth of a millionth keeps the logarithm finite.
         return Math.Max(1e-12, ((1 - feel.Slip) * chance) + (feel.Slip / 4));
+    }
+
+    /// <summary>∫ e^(-rate·u) over u above 0 against a normal density about t - u, without overflow.</summary>
+    private static double Against(double rate, double t, double s)
+    {
+        double z = (t / s) - (rate * s);
+        double logPhi = z > -10
+            ? Math.Log(Phi(z))
+            : (-z * z / 2) - Math.Log(-z * Math.Sqrt(2 * Math.PI)) + Math.Log(1 - (1 / (z * z)) + (3 / (z * z * z * z)));
+        return Math.Exp((-rate * t) + (rate * rate * s * s / 2) + logPhi);
     }
 }

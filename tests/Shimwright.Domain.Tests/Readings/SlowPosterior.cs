@@ -4,37 +4,49 @@ using Shimwright.Domain.Readings;
 namespace Shimwright.Domain.Tests.Readings;
 
 /// <summary>
-/// The posterior of an engine by plain sums over all clearances and shared losses: the slow estimate against which
+/// The posterior of an engine by plain sums over all clearances, shared losses and offsets: the slow estimate against which
 /// the fast one is held.
 /// </summary>
 internal sealed class SlowPosterior
 {
-    private readonly EngineCheck _check;
     private readonly SlowValve[] _valves;
-    private readonly double[] _together;
+    private readonly double[] _prior;
+    private readonly double[] _offsetWeights;
+    private readonly double[][] _together;
+    private readonly double[] _apart;
+    private readonly Dictionary<ValveSide, double[][]> _bySide = [];
     private readonly double[][] _masses;
-    private readonly Dictionary<ValveSide, double[]> _bySide = [];
 
     public SlowPosterior(EngineCheck check, SlowGrid? grid = null)
     {
-        _check = check;
-        _valves = [.. check.Engine.Valves.Select((v, i) => new SlowValve(v, check.Readings[i], check, grid ?? SlowGrid.Usual))];
-        (_together, double logTogether) = Weigh(_valves);
-        double logApart = 0;
-        foreach (IGrouping<ValveSide, SlowValve> side in _valves.GroupBy(v => v.Side))
+        grid ??= SlowGrid.Usual;
+        double doubt = check.Engine.ClearancePerDegreeOf(ValveSide.Intake) is null ? 0.0005 * Math.Abs(check.Temperature - 20) : 0;
+        var offsets = from f in grid.Offsets(check.Feel.Doubt) from h in grid.Offsets(doubt) select (f.Offset, Heat: h.Offset, Weight: f.Weight * h.Weight);
+        _offsetWeights = [.. offsets.Select(o => o.Weight)];
+        _valves = [.. check.Engine.Valves.Select((_, v) => new SlowValve(check, v, grid, [.. offsets.Select(o => (o.Offset, o.Heat))]))];
+        double total = grid.Losses.Sum(l => l.Width * Math.Exp(-l.Loss / check.Loss.Shared));
+        _prior = [.. grid.Losses.Select(l => l.Width * Math.Exp(-l.Loss / check.Loss.Shared) / total)];
+
+        _together = Weights(_ => true);
+        foreach (ValveSide side in _valves.Where(v => !v.IsReworked).Select(v => v.Side).Distinct())
         {
-            (_bySide[side.Key], double log) = Weigh([.. side]);
-            logApart += log;
+            _bySide[side] = Weights(v => !v.IsReworked && v.Side == side);
         }
 
-        SharedCauseProbability = 1 / (1 + Math.Exp(logApart - logTogether));
-        _masses = [.. _valves.Select(v => v.Marginal([.. _together.Zip(_bySide[v.Side], (t, s) => (SharedCauseProbability * t) + ((1 - SharedCauseProbability) * s))]))];
+        _apart = [.. _offsetWeights.Select((w, o) => w
+            * _valves.Where(v => v.IsReworked).Aggregate(1.0, (p, v) => p * v.Evidence[o][0])
+            * _bySide.Values.Aggregate(1.0, (p, side) => p * side[o].Sum()))];
+        double logTogether = _together.Select((row, o) => _offsetWeights[o] * row.Sum()).Sum();
+        SharedCauseProbability = logTogether / (logTogether + _apart.Sum());
+        _masses = [.. _valves.Select(v => v.Marginal((o, k) => Weight(v, o, k), _prior.Length))];
         Valves = [.. _valves.Zip(_masses, (v, mass) => v.Summarise(mass))];
     }
 
     public double SharedCauseProbability { get; }
 
     public IReadOnlyList<ClearanceEstimate> Valves { get; }
+
+    private double Together => _together.Select((row, o) => _offsetWeights[o] * row.Sum()).Sum();
 
     /// <summary>The probability of each cell of a valve's clearance.</summary>
     public IEnumerable<(double Clearance, double Mass)> Cells(int valve) =>
@@ -43,23 +55,25 @@ internal sealed class SlowPosterior
     /// <summary>The chance that all valves end up in band; valve number v at c does so with the chance ends(v, c).</summary>
     public double ChanceOfAll(Func<int, double, double> ends)
     {
-        double[][] chances = [.. _valves.Select((valve, v) => valve.ChancesGivenLoss(c => ends(v, c)))];
-        double Mean(double[] weights, Func<SlowValve, bool> counts) => weights.Index().Sum(w =>
-            w.Item * _valves.Index().Where(v => counts(v.Item)).Aggregate(1.0, (p, v) => p * chances[v.Index][w.Index]));
-        double apart = _bySide.Aggregate(1.0, (product, side) => product * Mean(side.Value, v => v.Side == side.Key));
-        return (SharedCauseProbability * Mean(_together, _ => true)) + ((1 - SharedCauseProbability) * apart);
+        double[][][] chances = [.. _valves.Select((valve, v) => valve.ChancesGivenCause(c => ends(v, c)))];
+        double Product(int o, int k, Func<SlowValve, bool> counts) => _valves.Index().Where(v => counts(v.Item))
+            .Aggregate(1.0, (p, v) => p * chances[v.Index][o][v.Item.RowOf(k)]);
+        double together = _together.Select((row, o) => _offsetWeights[o] * row.Select((w, k) => w * Product(o, k, _ => true)).Sum()).Sum() / Together;
+        double apart = _apart.Select((w, o) => w * Product(o, 0, v => v.IsReworked) * _bySide.Aggregate(1.0, (p, side) =>
+            p * side.Value[o].Select((s, k) => s * Product(o, k, v => !v.IsReworked && v.Side == side.Key)).Sum() / side.Value[o].Sum())).Sum() / _apart.Sum();
+        return (SharedCauseProbability * together) + ((1 - SharedCauseProbability) * apart);
     }
 
-    private (double[] Weights, double LogEvidence) Weigh(SlowValve[] valves)
+    private double Weight(SlowValve valve, int o, int k)
     {
-        double[] losses = valves[0].Losses;
-        double total = losses.Sum(l => Math.Exp(-l / _check.Loss.Shared));
-        double[] log =
-        [
-            .. losses.Select((l, k) => (-l / _check.Loss.Shared) - Math.Log(total) + valves.Sum(v => Math.Log(v.Evidence[k]))),
-        ];
-        double peak = log.Max();
-        double sum = log.Sum(x => Math.Exp(x - peak));
-        return ([.. log.Select(x => Math.Exp(x - peak) / sum)], peak + Math.Log(sum));
+        double apart = _apart[o] / _apart.Sum() * (valve.IsReworked ? _prior[k] : _bySide[valve.Side][o][k] / _bySide[valve.Side][o].Sum());
+        return (SharedCauseProbability * _offsetWeights[o] * _together[o][k] / Together) + ((1 - SharedCauseProbability) * apart);
     }
+
+    /// <summary>For each offset and shared loss: its prior, times the evidence of the valves that count.</summary>
+    private double[][] Weights(Func<SlowValve, bool> counts) =>
+    [
+        .. _offsetWeights.Select((_, o) => _prior.Select((p, k) =>
+            _valves.Where(counts).Aggregate(p, (product, v) => product * v.Evidence[o][v.RowOf(k)])).ToArray()),
+    ];
 }

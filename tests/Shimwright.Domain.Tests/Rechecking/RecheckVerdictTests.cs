@@ -126,7 +126,7 @@ public class RecheckVerdictTests
         Adjustment[] changes = [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))];
         RecheckedValve cold = Verdict(before, changes, Made.Value(0.15)).Valves[0];
         RecheckedValve warm = RecheckVerdict.On(
-            new Recheck(before, changes, [Made.Value(0.19)], new ThermalShift(60, 0.001), Seating.Usual)).Valves[0];
+            new Recheck(before, changes, [Made.Value(0.19)], 60, Seating.Usual)).Valves[0];
         Assert.Equal(cold.Estimate.Mean, warm.Estimate.Mean, 1e-9);
         Assert.Equal(cold.Surprise!.Value, warm.Surprise!.Value, 1e-9);
     }
@@ -167,5 +167,5 @@ public class RecheckVerdictTests
     }
 
     private static RecheckVerdict Verdict(EngineCheck before, Adjustment[] changes, params ValveReadings[] readings) =>
-        RecheckVerdict.On(new Recheck(before, changes, readings, ThermalShift.None, Seating.Usual));
+        RecheckVerdict.On(new Recheck(before, changes, readings, 20, Seating.Usual));
 }

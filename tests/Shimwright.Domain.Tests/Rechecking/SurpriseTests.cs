@@ -1,5 +1,4 @@
 using Shimwright.Domain.Adjusting;
-using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
@@ -97,7 +96,7 @@ public class SurpriseTests
         Made.Check(Made.Value(0.08, 0.005)),
         [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))],
         [readings],
-        ThermalShift.None,
+        20,
         Seating.Usual)).Valves[0];
 
     /// <summary>All outcomes on these blades, each with its chance from plain sums over the predicted clearances.</summary>

@@ -40,7 +40,7 @@ public class VerdictCoverageTests(ITestOutputHelper output)
             }
 
             ValveReadings[] readings = [.. plan.Valves.Select((l, v) => engine.Feel(l.Valve.Band, after[v]))];
-            RecheckVerdict verdict = RecheckVerdict.On(new Recheck(engine.Check, changes, readings, ThermalShift.None, request.Rules.Seating));
+            RecheckVerdict verdict = RecheckVerdict.On(new Recheck(engine.Check, changes, readings, 20, request.Rules.Seating));
             foreach ((int v, RecheckedValve valve) in verdict.Valves.Index())
             {
                 ClearanceBand band = valve.Valve.Band;

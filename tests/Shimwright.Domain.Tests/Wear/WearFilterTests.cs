@@ -66,7 +66,7 @@ public class WearFilterTests
     {
         WearCheck check = Kept.Check(12, Made.Felt((0.1, Feel.Loose), (0.13, Feel.Light)));
         WearState state = WearFilter.Follow([check], Kept.Wear).Now[0];
-        ClearanceDistribution estimate = EngineEstimate.From(check.Check).Valves[0];
+        ClearanceDistribution estimate = EngineEstimate.From(check.Check.WithoutOffsets).Valves[0];
         Assert.Equal(estimate.Mean, state.Clearance, 1e-12);
         Assert.Equal(estimate.StandardDeviation, state.ClearanceSpread, 1e-12);
         Assert.Equal((0.02 / 30, 0, 0.02 / 30), (state.Rate, state.Covariance, state.RateSpread));

@@ -48,7 +48,7 @@ public class MeasuredTextTests
     [InlineData("212 °F", 100)]
     [InlineData("293.15 K", 20)]
     public void Read_TemperatureAsText_IsDegreesCelsius(string text, double celsius) => Assert.Equal(
-        celsius, Reading.Takes(Sample.Shims().Set(Temperature, Quoted(text))).Check.Thermal.Temperature, 9);
+        celsius, Reading.Takes(Sample.Shims().Set(Temperature, Quoted(text))).Check.Temperature, 9);
 
     [Theory]
     [InlineData("1.5 h", 90)]

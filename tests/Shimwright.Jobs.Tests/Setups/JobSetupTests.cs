@@ -16,7 +16,7 @@ public class JobSetupTests
         BenchSettings bench = new() { Blades = [0.1, 0.2], Redo = 77, Seating = 0.005, SizesToBuy = [new(2, 3, 0.5, 1)] };
         JobSetup setup = Begins(250, 15, bench.ForJob(new Dictionary<string, double> { ["intake cam"] = 11 }));
         Job job = setup.Start;
-        Assert.Equal((250, 15), (job.Clock, job.Check.Thermal.Temperature));
+        Assert.Equal((250, 15), (job.Clock, job.Check.Temperature));
         Assert.Equal([0.1, 0.2], job.Blades);
         Assert.Equal((77, 0.005), (job.Costs.Redo, job.Rules.Seating.StandardDeviation));
         Assert.Equal(11, job.Costs.AccessOf("intake cam"));

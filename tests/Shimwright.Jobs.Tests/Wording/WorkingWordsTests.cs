@@ -12,7 +12,7 @@ public class WorkingWordsTests
 
     [Fact]
     public void Of_ValveLeftAlone_SaysWhy() => Assert.Equal(
-        "0.148 is in 0.120-0.180 with a chance of 1.000: left alone", WorkingWords.Of(Line(PlannedLine.Bucket, PlannedLine.Read(0.15, 0.005))));
+        "0.149 is in 0.120-0.180 with a chance of 1.000: left alone", WorkingWords.Of(Line(PlannedLine.Bucket, PlannedLine.Read(0.15, 0.005))));
 
     [Fact]
     public void Of_StrandedValve_SaysThatNothingDoesBetter() => Assert.Equal(
@@ -30,7 +30,7 @@ public class WorkingWordsTests
 
     [Fact]
     public void Of_Screw_ShowsTurnsAndFlats() => Assert.Equal(
-        "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.111 turn, 0.7 flats wider (a flat is a sixth of a turn); "
+        "(0.150 - 0.051) / (1.2 x 0.750) a turn = +0.110 turn, 0.7 flats wider (a flat is a sixth of a turn); "
             + "set by feel to 0.150, standard deviation 0.011",
         WorkingWords.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight)));
 

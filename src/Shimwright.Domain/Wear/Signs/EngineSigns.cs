@@ -13,8 +13,8 @@ internal static class TemperatureSign
     public static IEnumerable<WearSign> Look(SignScene scene, double limit)
     {
         IReadOnlyList<WearCheck> checks = scene.Wear.Checks;
-        if (checks.Count < 2 || checks[^1].Check.Thermal.IsKnown
-            || Math.Abs(checks[^1].Check.Thermal.Temperature - checks[^2].Check.Thermal.Temperature) <= ThermalShift.Tolerated)
+        if (checks.Count < 2 || checks[^1].Check.ShiftAt(0).IsKnown
+            || Math.Abs(checks[^1].Check.Temperature - checks[^2].Check.Temperature) <= ThermalShift.Tolerated)
         {
             yield break;
         }

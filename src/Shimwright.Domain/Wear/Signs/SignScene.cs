@@ -63,7 +63,7 @@ internal sealed class SignScene
 
         ClearanceDistribution predicted = NormalClearance.On(
             Valves[v].Band, last.Predicted.Clearance, last.Predicted.ClearanceSpread, check.Feel.FinestScale(check.Readings[v]));
-        return Surprise.Of(predicted, check.Readings[v], check.Thermal, check.Feel) is { } chance
+        return Surprise.Of(predicted, check.Readings[v], check.ShiftAt(v), check.Feel) is { } chance
             ? -Math.Sign(last.Predicted.Clearance - last.Found.Clearance) * StandardNormal.Quantile(Math.Max(LeastChance, Math.Min(1, chance) / 2))
             : null;
     }

@@ -73,7 +73,7 @@ internal sealed class SlowSigns
 
     private bool Gains(int v) => Found(v).Clearance > _wear.Valves[v][^2].Left.Clearance;
 
-    private bool IsOtherwiseWarm() => Math.Abs(_wear.Checks[^1].Check.Thermal.Temperature - _wear.Checks[^2].Check.Thermal.Temperature) > 10;
+    private bool IsOtherwiseWarm() => Math.Abs(_wear.Checks[^1].Check.Temperature - _wear.Checks[^2].Check.Temperature) > 10;
 
     private double AllBy(int[] valves)
     {

@@ -1,0 +1,88 @@
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
+
+namespace Shimwright.Domain.Readings;
+
+/// <summary>What all readings of a check may be off by together.</summary>
+/// <param name="Fingers">What is added to the gap in every blade trial, mm.</param>
+/// <param name="Heat">What is added to the gap in every reading of a valve whose κ is unknown, mm.</param>
+/// <param name="LogWeight">ln of what it weighs before the readings.</param>
+internal readonly record struct CheckOffset(double Fingers, double Heat, double LogWeight);
+
+/// <summary>
+/// The offsets of a check that are considered: fingers may feel all blades thicker or thinner, and an unknown κ moves all
+/// gaps of a check taken warm or cold. Both are normal about 0. They lie on steps of the clearances' grid, so that an offset
+/// slides a likelihood along it; a doubt too small for that is met by three Gauss points.
+/// </summary>
+internal sealed class CheckOffsets
+{
+    /// <summary>How well κ is known where nothing is known of it, mm a degree. Common practice, no source.</summary>
+    public const double HeatDoubtPerDegree = 0.0005;
+
+    private const double Sigmas = 4;
+
+    /// <summary>Standard deviations from one offset to the next: plain sums over a bell are then exact to 1e-6.</summary>
+    private const double PerStandardDeviation = 1.15;
+
+    private static readonly double ThirdPoint = Math.Sqrt(3);
+
+    private CheckOffsets(IEnumerable<CheckOffset> offsets)
+    {
+        CheckOffset[] all = [.. offsets];
+        double total = all.Sum(o => Math.Exp(o.LogWeight));
+        All = [.. all.Select(o => o with { LogWeight = o.LogWeight - Math.Log(total) })];
+    }
+
+    /// <summary>The offsets with their weights, which add up to 1.</summary>
+    public IReadOnlyList<CheckOffset> All { get; }
+
+    /// <summary>No doubt of either kind.</summary>
+    public static CheckOffsets None { get; } = new([new(0, 0, 0)]);
+
+    /// <summary>The offsets of a check.</summary>
+    /// <param name="check">The check.</param>
+    /// <param name="step">The step of the clearances' grid, mm.</param>
+    /// <param name="precision">An upper bound of how precisely the valves together can tell an offset: 1 / mm².</param>
+    public static CheckOffsets For(EngineCheck check, double step, double precision)
+    {
+        double fingers = check.Readings.Any(r => r.Trials.Count > 0) ? check.Feel.Doubt : 0;
+        double heat = HeatDoubt(check);
+        bool isFeltOnly = check.Readings.All(r => r.Values.Count + r.BucketTurns.Count == 0)
+            && Enumerable.Range(0, check.Readings.Count).All(v => !check.ShiftAt(v).IsKnown || check.Readings[v].Trials.Count == 0);
+        if (isFeltOnly && heat > 0)
+        {
+            // Nothing tells the two apart where every reading is a blade in a gap of unknown κ.
+            (fingers, heat) = (Squares.CombinedStandardUncertainty(fingers, heat), 0);
+        }
+
+        return new(
+            from f in Nodes(fingers, step, precision)
+            from h in Nodes(heat, step, precision)
+            select new CheckOffset(f.At, h.At, f.LogWeight + h.LogWeight));
+    }
+
+    private static double HeatDoubt(EngineCheck check)
+    {
+        bool isUnknown = Enumerable.Range(0, check.Readings.Count).Any(v => !check.Readings[v].IsEmpty && !check.ShiftAt(v).IsKnown);
+        return isUnknown && check.CountsHeatDoubt ? HeatDoubtPerDegree * Math.Abs(check.Temperature - ThermalShift.Reference) : 0;
+    }
+
+    private static IEnumerable<(double At, double LogWeight)> Nodes(double sd, double step, double precision)
+    {
+        if (sd == 0)
+        {
+            return [(0, 0)];
+        }
+
+        double posterior = 1 / Math.Sqrt((1 / Squares.Of(sd)) + precision);
+        int steps = (int)(PerStandardDeviation * posterior / step);
+        if (steps == 0)
+        {
+            return [(-ThirdPoint * sd, Math.Log(1 / 6.0)), (0, Math.Log(2 / 3.0)), (ThirdPoint * sd, Math.Log(1 / 6.0))];
+        }
+
+        double apart = steps * step;
+        int each = (int)Math.Ceiling(Sigmas * sd / apart);
+        return Enumerable.Range(-each, (2 * each) + 1).Select(k => (k * apart, -0.5 * Squares.Of(k * apart / sd)));
+    }
+}
