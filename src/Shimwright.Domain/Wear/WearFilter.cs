@@ -71,6 +71,12 @@ public static class WearFilter
     private static WearState Read(WearState before, int v, EngineCheck check, HistoryUpdate update)
     {
         ValveReadings readings = check.Readings[v];
+        if (check.Loss.IsReworked(check.Engine.Valves[v].Side))
+        {
+            ClearanceDistribution anew = EngineEstimate.From(check.WithoutOffsets).Valves[v];
+            return before.Reworked(anew.Mean, Numerics.Squares.Of(anew.StandardDeviation));
+        }
+
         if (readings.IsEmpty)
         {
             return before;

@@ -80,6 +80,12 @@ public readonly record struct WearState(
             RateVariance + (k * k * (variance - ClearanceVariance)));
     }
 
+    /// <summary>The state after readings of a valve whose seat or parts were worked on: they say nothing about the rate.</summary>
+    /// <param name="mean">Mean of the clearance, mm.</param>
+    /// <param name="variance">Its variance, mm².</param>
+    /// <returns>The state, clearance and rate independent.</returns>
+    public WearState Reworked(double mean, double variance) => this with { Clearance = mean, ClearanceVariance = variance, Covariance = 0 };
+
     /// <summary>What this state lets expect of the clearance.</summary>
     /// <returns>Mean and standard deviation.</returns>
     public ExpectedClearance Expected() => new(Clearance, ClearanceSpread);

@@ -30,6 +30,10 @@ internal abstract class ObjectMembers
     public abstract T? Choice<T>(string name, IReadOnlyDictionary<string, T> choices, string about, bool required = false)
         where T : struct;
 
+    /// <summary>A list of names, each out of a few; null where any of them is wrong.</summary>
+    public abstract T[]? Choices<T>(string name, IReadOnlyDictionary<string, T> choices, (int Least, int Most) count, string about)
+        where T : struct;
+
     /// <summary>A list of numbers; null where any of them is wrong.</summary>
     public abstract double[]? Numbers(string name, NumberRule rule, (int Least, int Most) count, string about, bool required = false);
 

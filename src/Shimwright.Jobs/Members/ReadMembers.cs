@@ -46,8 +46,18 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
 
     public override T? Choice<T>(string name, IReadOnlyDictionary<string, T> choices, string about, bool required = false) =>
         !Find(name, required, out TValue? value) ? null
-        : TextIn(value) is { } text && choices.TryGetValue(text, out T choice) ? choice
-        : Refused<T>(name, value, $"allowed is {string.Join(", ", choices.Keys.Select(k => $"\"{k}\""))}");
+        : ChoiceAt(Join(name), value, choices);
+
+    public override T[]? Choices<T>(string name, IReadOnlyDictionary<string, T> choices, (int Least, int Most) count, string about)
+    {
+        if (Items(name, count, required: false) is not { } items)
+        {
+            return null;
+        }
+
+        T?[] found = [.. items.Select((item, i) => ChoiceAt($"{Join(name)}[{i}]", item, choices))];
+        return found.All(f => f.HasValue) ? [.. found.Select(f => f!.Value)] : null;
+    }
 
     public override double[]? Numbers(string name, NumberRule rule, (int Least, int Most) count, string about, bool required = false)
     {
@@ -227,6 +237,18 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
         where T : struct
     {
         Problem(name, $"found {Show(value)}", allowed);
+        return null;
+    }
+
+    private T? ChoiceAt<T>(string at, TValue value, IReadOnlyDictionary<string, T> choices)
+        where T : struct
+    {
+        if (TextIn(value) is { } text && choices.TryGetValue(text, out T choice))
+        {
+            return choice;
+        }
+
+        problems.Add(new JobProblem(at, $"found {Show(value)}", $"allowed is {string.Join(", ", choices.Keys.Select(k => $"\"{k}\""))}"));
         return null;
     }
 

@@ -68,6 +68,12 @@ internal sealed class SchemaMembers : ObjectMembers
         return null;
     }
 
+    public override T[]? Choices<T>(string name, IReadOnlyDictionary<string, T> choices, (int Least, int Most) count, string about)
+    {
+        Note(name, List(new JsonObject { ["enum"] = new JsonArray([.. choices.Keys.Select(k => (JsonNode)k)]) }, count), about, false);
+        return null;
+    }
+
     public override double[]? Numbers(
         string name, NumberRule rule, (int Least, int Most) count, string about, bool required = false)
     {

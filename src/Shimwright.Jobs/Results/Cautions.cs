@@ -44,7 +44,7 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(words);
-        List<string> cautions = [.. OfCheck(job)];
+        List<string> cautions = [.. OfCheck(job), .. Disagreements.Cautions(plan.Estimate, words)];
         if (NextBlade.Suggest(plan.Estimate, [.. job.Blades]) is { } next)
         {
             cautions.Add(Invariant($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {words.Shim(next.Blade)} {words.Unit} blade there would say most."));

@@ -13,10 +13,24 @@ namespace Shimwright.Jobs.Results;
 /// <param name="Status">in, out or unsettled.</param>
 public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, string Status)
 {
-    internal static ValveEstimate Of(string valve, ClearanceEstimate e) => new(
+    /// <summary>What this valve's readings say by themselves; null where it was not read.</summary>
+    public ReadingEstimate? Reading { get; init; }
+
+    internal static ValveEstimate Of(string valve, ClearanceEstimate e, ClearanceEstimate? alone) => new(
         valve, Rounding.Length(e.Mean), Rounding.Length(e.StandardDeviation), Rounding.Length(e.Low), Rounding.Length(e.High),
-        Rounding.Chance(e.InBand), Words.Of(e.Status));
+        Rounding.Chance(e.InBand), Words.Of(e.Status))
+    {
+        Reading = alone is null ? null : new(
+            Rounding.Length(alone.Mean), Rounding.Length(alone.Low), Rounding.Length(alone.High), Rounding.Chance(alone.InBand)),
+    };
 }
+
+/// <summary>What the readings of one valve say by themselves; lengths in mm.</summary>
+/// <param name="Mean">Mean of the clearance.</param>
+/// <param name="Low">Lower end of the 95 % interval.</param>
+/// <param name="High">Upper end of the 95 % interval.</param>
+/// <param name="InBand">The chance of being in band.</param>
+public sealed record ReadingEstimate(double Mean, double Low, double High, double InBand);
 
 /// <summary>The trial to make next.</summary>
 /// <param name="Valve">The valve.</param>
@@ -59,10 +73,10 @@ public sealed record EstimateResult(
         ArgumentNullException.ThrowIfNull(estimate);
         return new(
             "shimwright-estimate/1",
-            [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise()))],
+            [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise(), estimate.Alone[v]?.Estimate))],
             Rounding.Chance(estimate.SharedCauseProbability),
             next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Rounding.Length(next.Blade)),
-            Results.Cautions.OfCheck(job))
+            [.. Results.Cautions.OfCheck(job), .. Disagreements.Cautions(estimate, Wording.LengthWords.Millimetres)])
         {
             Depths = DepthRow.OfCheck(job),
         };

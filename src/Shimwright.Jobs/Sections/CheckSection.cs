@@ -12,10 +12,6 @@ internal sealed record CheckSection(
     public const double LatestClock = 10_000_000;
     private const int MostBlades = 200;
 
-    private static readonly NumberRule LossRule = new(LossPrior.LeastMean, LossPrior.GreatestMean, Measure.Length);
-    private static readonly NumberMember Shared = new("shared", LossRule, "Scale of the loss that the valves share, mm.", LossPrior.Ordinary.Shared);
-    private static readonly NumberMember Own = new("own", LossRule, "Mean of the loss that each valve has on its own, mm.", LossPrior.Ordinary.Own);
-
     /// <summary>The blades of a usual set, mm.</summary>
     public static IReadOnlyList<double> UsualBlades { get; } =
         [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.35, 0.40];
@@ -24,7 +20,7 @@ internal sealed record CheckSection(
     {
         double? clock = o.Number("clock", new(0, LatestClock), "The engine's clock at the check, hours or km.", required: true);
         double? temperature = ReadTemperature(o);
-        LossPrior? loss = o.Object("loss", ReadLoss, "What loss is expected where nothing is known of the engine's past.");
+        LossPrior? loss = o.Object("loss", LossSection.Read, "What loss is expected where nothing is known of the engine's past.");
         double[]? blades = o.Numbers(
             "blades", new(0, BladeTrial.Thickest, Measure.Length, LeastIsLeftOut: true), (0, MostBlades), "The person's blades, mm.");
         if (blades is not null && blades.GroupBy(b => Math.Round(b, 6)).FirstOrDefault(g => g.Count() > 1) is { } twice)
@@ -43,6 +39,4 @@ internal sealed record CheckSection(
 
     public static double? ReadTemperature(ObjectMembers o) => o.Number(
         "temperatureC", new(ThermalShift.Coldest, ThermalShift.Hottest, Measure.Temperature), "Engine temperature at the check, degrees C.");
-
-    private static LossPrior ReadLoss(ObjectMembers o) => new(o.Number(Shared), o.Number(Own));
 }

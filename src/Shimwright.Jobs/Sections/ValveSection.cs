@@ -10,7 +10,7 @@ internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, 
 {
     private const int MostIntervals = 2;
 
-    private static readonly Dictionary<string, ValveSide> Sides = new(StringComparer.Ordinal)
+    internal static readonly Dictionary<string, ValveSide> Sides = new(StringComparer.Ordinal)
     {
         ["intake"] = ValveSide.Intake,
         ["exhaust"] = ValveSide.Exhaust,

@@ -69,7 +69,7 @@ public static class JobSheetFile
             Check = job.Check with
             {
                 Blades = null,
-                Loss = sheet.Suspected is { Shared: not null } ? job.Check.Loss : null,
+                Loss = sheet.Suspected is { Loss: not null } ? job.Check.Loss : null,
                 Camshafts = sheet.Camshafts.Any() ? job.Check.Camshafts : null,
             },
         };

@@ -20,7 +20,7 @@ internal static class WrittenSheet
                 Clock = sheet.Check.Clock,
                 TemperatureC = sheet.Check.TemperatureC,
                 Readings = Readings(sheet, SheetPart.Check),
-                Loss = sheet.Suspected is { Shared: { } shared, Own: { } own } ? new(shared, own) : start.Check.Loss,
+                Loss = sheet.Suspected?.Loss ?? start.Check.Loss,
                 Camshafts = Camshafts(sheet),
                 Fitted = sheet.Engine.Valvetrain.HasShims
                     ? [.. sheet.Engine.Valves.Select(v => sheet.FoundAt(v.Id)).OfType<ThicknessFound>().Select(f => new WrittenFitted(f.Valve, f.Thickness, f.By))]

@@ -24,9 +24,13 @@ public sealed record WrittenCheck(
 /// <summary>What loss of clearance is expected, mm.</summary>
 /// <param name="Shared">Scale of the loss that the valves share.</param>
 /// <param name="Own">Mean of the loss that each valve has on its own.</param>
+/// <param name="Cause">"head work" where seats were cut, valves ground or new parts fitted.</param>
+/// <param name="Sides">The sides that were worked on; both where it is null.</param>
 public sealed record WrittenLoss(
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Shared = null,
-    [property: JsonConverter(typeof(MillimetresIfAny))] double? Own = null);
+    [property: JsonConverter(typeof(MillimetresIfAny))] double? Own = null,
+    string? Cause = null,
+    IReadOnlyList<string>? Sides = null);
 
 /// <summary>What was done after the check, and what was read then.</summary>
 /// <param name="Changed">What was done at the valves.</param>

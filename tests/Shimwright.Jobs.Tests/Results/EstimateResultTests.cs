@@ -26,7 +26,7 @@ public class EstimateResultTests
             Shape.AssertChance(root.GetProperty("oneCause"));
         }
 
-        Assert.All(root.GetProperty("valves").EnumerateArray(), row => Shape.AssertEstimate(row, "valve"));
+        Assert.All(root.GetProperty("valves").EnumerateArray(), row => Shape.AssertEstimate(row, "valve", "reading"));
         Assert.Equal(
             Reading.Takes(Demo.Draft(demo)).Engine.Valves.Select(v => v.Id),
             root.GetProperty("valves").EnumerateArray().Select(row => row.GetProperty("valve").GetString()));
@@ -75,7 +75,7 @@ public class EstimateResultTests
     {
         using JsonDocument answer = JsonDocument.Parse(Answers.Estimate(Sample.Shims().Remove("$.check.readings[1]")));
         JsonElement row = answer.RootElement.GetProperty("valves")[1];
-        Shape.AssertEstimate(row, "valve");
+        Shape.AssertEstimate(row, "valve", "reading");
         Assert.Equal("E1", row.GetProperty("valve").GetString());
     }
 

@@ -23,7 +23,7 @@ public class SheetRulesTests
         { "clock below 0", new CheckStated(-1, 20), "0 to 10000000" },
         { "too cold", new CheckStated(1, -60), "-40" },
         { "too hot at the re-check", new RecheckStated(500), "150" },
-        { "no such cause", new LossSuspected("gremlins"), "ordinary, dust, unknown" },
+        { "no such cause", new LossSuspected("gremlins"), "ordinary, dust, head-work, head-work-intake, head-work-exhaust, unknown" },
         { "thickness without its point", new ThicknessFound("I1", 262, "marked"), "2.62 meant?" },
         { "no such instrument", new ThicknessFound("I1", 2.62, "eye"), "\"micrometer\"" },
         { "drawer of nothing", new StockStated([new(0.1, "marked", 1)], []), "0.3" },

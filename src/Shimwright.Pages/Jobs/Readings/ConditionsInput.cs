@@ -36,7 +36,7 @@ internal sealed class SuspectedSent : ActionForm
             return new LossSuspected(Cause);
         }
 
-        problems.Add(new("suspected", "nothing was chosen", "choose one of the three"));
+        problems.Add(new("suspected", "nothing was chosen", "choose one of the causes"));
         return null;
     });
 }
