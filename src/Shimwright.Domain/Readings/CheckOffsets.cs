@@ -24,6 +24,9 @@ internal sealed class CheckOffsets
     /// <summary>Standard deviations from one offset to the next: plain sums over a bell are then exact to 1e-6.</summary>
     private const double PerStandardDeviation = 1.15;
 
+    /// <summary>The same for the narrowest reading: else offsets would show in it one by one, as the teeth of a comb.</summary>
+    private const double PerReading = 1.3;
+
     private static readonly double ThirdPoint = Math.Sqrt(3);
 
     private CheckOffsets(IEnumerable<CheckOffset> offsets)
@@ -55,9 +58,10 @@ internal sealed class CheckOffsets
             (fingers, heat) = (Squares.CombinedStandardUncertainty(fingers, heat), 0);
         }
 
+        double apart = PerReading * check.Readings.Min(check.Feel.FinestScale);
         return new(
-            from f in Nodes(fingers, step, precision)
-            from h in Nodes(heat, step, precision)
+            from f in Nodes(fingers, step, precision, apart)
+            from h in Nodes(heat, step, precision, apart)
             select new CheckOffset(f.At, h.At, f.LogWeight + h.LogWeight));
     }
 
@@ -67,7 +71,7 @@ internal sealed class CheckOffsets
         return isUnknown && check.CountsHeatDoubt ? HeatDoubtPerDegree * Math.Abs(check.Temperature - ThermalShift.Reference) : 0;
     }
 
-    private static IEnumerable<(double At, double LogWeight)> Nodes(double sd, double step, double precision)
+    private static IEnumerable<(double At, double LogWeight)> Nodes(double sd, double step, double precision, double widest)
     {
         if (sd == 0)
         {
@@ -75,13 +79,13 @@ internal sealed class CheckOffsets
         }
 
         double posterior = 1 / Math.Sqrt((1 / Squares.Of(sd)) + precision);
-        int steps = (int)(PerStandardDeviation * posterior / step);
-        if (steps == 0)
+        int steps = (int)(Math.Min(PerStandardDeviation * posterior, widest) / step);
+        if (sd < step)
         {
             return [(-ThirdPoint * sd, Math.Log(1 / 6.0)), (0, Math.Log(2 / 3.0)), (ThirdPoint * sd, Math.Log(1 / 6.0))];
         }
 
-        double apart = steps * step;
+        double apart = Math.Max(1, steps) * step;
         int each = (int)Math.Ceiling(Sigmas * sd / apart);
         return Enumerable.Range(-each, (2 * each) + 1).Select(k => (k * apart, -0.5 * Squares.Of(k * apart / sd)));
     }

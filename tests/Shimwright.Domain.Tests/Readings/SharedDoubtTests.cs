@@ -25,7 +25,7 @@ public class SharedDoubtTests
     {
         // Expected at 0.150 within 0.005, read at 0.122 within 0.01: the estimate lies between, and half of neither interval is shared.
         EngineEstimate estimate = EngineEstimate.From(Made.Check(Made.Value(0.122, 0.010), Made.Value(0.148, 0.010), ValveReadings.None)
-            .After(new HistoryPrior(Enumerable.Repeat(new ExpectedClearance(0.15, 0.005), 3))));
+            .After(new HistoryPrior(Enumerable.Repeat(new ExpectedClearance(0.15, 0.005), 3), strayWeight: 0)));
         Assert.InRange(Contradicted(estimate, 0)!.Estimate.Mean, 0.121, 0.123);
         Assert.InRange(estimate.Valves[0].Mean, 0.135, 0.149);
         Assert.Null(Contradicted(estimate, 1));
@@ -63,6 +63,23 @@ public class SharedDoubtTests
         Assert.Equal(0.003, At(60, 0), 1e-6);
         Assert.Equal(Math.Sqrt((0.003 * 0.003) + (0.02 * 0.02)), At(60, null), 2e-5);
         Assert.Equal(At(60, null), At(-20, null), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(45, 0.001)]
+    [InlineData(45, 0.002)]
+    [InlineData(60, 0.003)]
+    [InlineData(90, 0.005)]
+    [InlineData(-40, 0.010)]
+    public void Heat_PreciseValueAtAnUnknownHeat_IsABellAndNoComb(double temperature, double u)
+    {
+        // A value alone with a normal offset is normal: its variances add up.
+        const double Value = 0.105;
+        ClearanceEstimate alone = ReadingAlone.At(
+            new EngineCheck(Made.Engine(Made.Valve()), [Made.Value(Value, u)], temperature), 0)!.Estimate;
+        double sd = Math.Sqrt((u * u) + Math.Pow(0.0005 * (temperature - 20), 2));
+        Assert.Equal(SlowLaw.Phi((0.18 - Value) / sd) - SlowLaw.Phi((0.12 - Value) / sd), alone.InBand, 1e-3);
+        Assert.Equal(Value - (1.959964 * sd), alone.Low, 2e-4);
     }
 
     [Fact]
