@@ -10,7 +10,7 @@ public class PlanBenchmarks
 {
     private PlanRequest _request = null!;
     private OptionTable _options = null!;
-    private double _lambda;
+    private PlanPoint _chosen = null!;
 
     /// <summary>The job.</summary>
     [ParamsSource(nameof(Jobs))]
@@ -24,7 +24,7 @@ public class PlanBenchmarks
         _request = Job.Request;
         var searched = SearchedJob.Of(Job);
         _options = searched.Options;
-        _lambda = searched.Lambda;
+        _chosen = searched.Hull.Chosen;
     }
 
     [Benchmark(Description = "estimate")]
@@ -40,11 +40,8 @@ public class PlanBenchmarks
     public PlanChoice LastingWithPast() => Planner.Plan(Job.LastingWithPast);
 
     [Benchmark(Description = "search of the hull, options given")]
-    public object Search() => new PlanHull(_request, new PlanSearch(_request, _options)).Choose();
+    public object Search() => new PlanHull(new PlanSearch(_request, _options));
 
-    [Benchmark(Description = "CP-SAT, one solve, options and λ given")]
-    public object CpSatOnce() => new CpSatPlan(_request, _options).Solve(_lambda);
-
-    [Benchmark(Description = "CP-SAT, the hull, options given")]
-    public object CpSatWhole() => new CpSatHull(new CpSatPlan(_request, _options));
+    [Benchmark(Description = "CP-SAT, one solve, options and tangent given")]
+    public double CpSatOnce() => new CpSatPlan(_request, _options, _chosen).Solve();
 }

@@ -4,7 +4,7 @@ using Shimwright.Domain.Readings;
 
 namespace Shimwright.Benchmarks;
 
-/// <summary>A job with everything that the search leaves behind: options, hull, nodes, and the λ of the chosen plan.</summary>
+/// <summary>A job with everything that the search leaves behind: options, hull, parts and assignments.</summary>
 internal sealed class SearchedJob
 {
     private SearchedJob(BenchJob job)
@@ -13,9 +13,7 @@ internal sealed class SearchedJob
         Estimate = EngineEstimate.From(job.Request.Check, job.Request.FinestChange);
         Options = new OptionTable(job.Request, Estimate);
         Search = new PlanSearch(job.Request, Options);
-        Hull = new PlanHull(job.Request, Search);
-        Chosen = Hull.Choose();
-        Lambda = CpSatPlan.LambdaOf(job.Request, Chosen);
+        Hull = new PlanHull(Search);
     }
 
     public BenchJob Job { get; }
@@ -28,26 +26,17 @@ internal sealed class SearchedJob
 
     public PlanHull Hull { get; }
 
-    public PlanPoint Chosen { get; }
-
-    public double Lambda { get; }
-
     public static SearchedJob Of(BenchJob job) => new(job);
 
-    /// <summary>The size of the job, and whether both solvers find the same plans.</summary>
+    /// <summary>The size of the job, and what another solver finds on the tangent at the chosen plan.</summary>
     public void Describe(TextWriter to)
     {
         int fits = Options.Shared.Sum(s => s.Count) + Options.Private.Sum(p => p.Count);
         to.WriteLine(Text(
-            $"{Job}: {Estimate.Valves[0].Grid.Count} grid points a valve, {fits} options above the floor, {Hull.Corners.Count} corners, {Search.Nodes} nodes"));
-        (double doubt, double minutes) = new CpSatPlan(Job.Request, Options).Solve(Lambda);
+            $"{Job}: {Estimate.Valves[0].Grid.Count} grid points a valve, {fits} options above the floor, {Hull.Corners.Count} alternatives, {Search.Nodes} parts, {Search.Assignments} assignments"));
+        PlanPoint chosen = Hull.Chosen;
         to.WriteLine(Text(
-            $"  at λ = {Lambda:0.000}: {(Lambda * Chosen.NegLogChance) + Chosen.Minutes:0.00000} minutes, by CP-SAT {(Lambda * doubt) + minutes:0.00000}"));
-        var other = new CpSatHull(new CpSatPlan(Job.Request, Options));
-        bool same = Hull.Corners.Count == other.Corners.Count && Hull.Corners.Zip(other.Corners).All(c =>
-            Math.Abs(c.First.NegLogChance - c.Second.NegLogChance) < 1e-6 && Math.Abs(c.First.Minutes - c.Second.Minutes) < 1e-6);
-        to.WriteLine(Text(
-            $"  hull by CP-SAT: {other.Corners.Count} corners in {other.Solves} solves, {(same ? "the same plans" : "other plans")}"));
+            $"  {chosen.Minutes:0.00000} minutes; on the tangent there, by CP-SAT, {new CpSatPlan(Job.Request, Options, chosen).Solve():0.00000}"));
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -30,7 +30,7 @@ internal static class StageProfile
         Stage("estimate", () => EngineEstimate.From(request.Check, finest));
         Stage("  of which the likelihoods", () => Likelihoods(estimate));
         Stage("option table", () => new OptionTable(request, estimate));
-        Stage("hull search", () => new PlanHull(request, new PlanSearch(request, options)).Choose());
+        Stage("hull search", () => new PlanHull(new PlanSearch(request, options)));
         Stage("writing all plans", () => job.Hull.Corners.Select(Writer().Write).Count());
         Stage("Planner.Plan, all of the above", () => Planner.Plan(request));
         Stage("the same with a horizon, no past", () => Planner.Plan(job.Job.Lasting));

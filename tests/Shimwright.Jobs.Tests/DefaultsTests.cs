@@ -20,7 +20,7 @@ public class DefaultsTests
         { "$.recheck.readings[0].u", "0.010", "0.02" },
         { "$.stock.drawer[0].count", "1", "0" },
         { "$.stock.buy[0].price", "0", "20" },
-        { "$.costs.redo", "90", "40" },
+        { "$.costs.redo", "60", "40" },
         { "$.costs.access.cover", "0", "25" },
         { "$.costs.swap", "3", "9" },
         { "$.costs.minutesPerCurrency", "1", "3" },
@@ -87,6 +87,15 @@ public class DefaultsTests
         Assert.False(job.Layout.StopsAnywhere);
         Assert.Equal(20, job.Layout.RampDegrees);
         Assert.Equal((0.008, 0.006), (job.Wear!.LossPerInterval, job.Wear.Spread));
+    }
+
+    [Fact]
+    public void Disturb_GoodValveThatHasToBeChanged_CostsFiveMinutesMoreUnlessStated()
+    {
+        // A floor that no estimate reaches makes the plan change a valve that is in band.
+        JobDraft Good() => Bare().Set("$.check.readings[0]", """{"valve": "I1", "value": 0.15, "u": 0.005}""").Set("$.settings.keepFloor", "1");
+        Assert.Equal(Answers.All(Good()), Answers.All(Good().Set("$.costs.disturb", "5")));
+        Assert.NotEqual(Answers.All(Good()), Answers.All(Good().Set("$.costs.disturb", "40")));
     }
 
     [Fact]

@@ -11,9 +11,9 @@ internal static class AlternativesTable
 
     public static Table Of(Page page, PlanChoice plan)
     {
-        Table table = Page.Table("", "All pass", "Work", "With second rounds", "Changes", "To open", "To buy");
-        table.Columns[5].NoWrap = false;
+        Table table = Page.Table("", "All pass", "Work", "To come", "Together", "Changes", "To open", "To buy");
         table.Columns[6].NoWrap = false;
+        table.Columns[7].NoWrap = false;
         IReadOnlyList<ShimPlan> all = plan.Alternatives;
         List<ShimPlan> shown = [.. Nearest(all, plan.Chosen)];
         foreach (ShimPlan other in shown)
@@ -22,6 +22,7 @@ internal static class AlternativesTable
                 new Text(ReferenceEquals(other, plan.Chosen) ? "chosen" : ""),
                 new Text(Page.Chance(other.ChanceAll)),
                 new Text($"{Page.Minutes(other.WorkMinutes)} min"),
+                new Text($"{Page.Minutes(other.ToComeMinutes)} min"),
                 new Text($"{Page.Minutes(other.Minutes)} min"),
                 new Text(other.Valves.Count(v => v.Action != ValveAction.Keep).ToString(CultureInfo.InvariantCulture)),
                 new Text(Page.ToOpen(other)),

@@ -31,7 +31,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         Summary(page, plan);
         if (_plan.Alternatives.Count > 1)
         {
-            page.Heading("Chance against minutes");
+            page.Heading("Work now against rework later");
             page.Console.Write(AlternativesTable.Of(page, _plan));
             page.Console.WriteLine();
         }
@@ -96,7 +96,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
             $"To open: {Page.ToOpen(plan)}.",
             $"To buy: {page.ToBuy(plan)}.",
             $"{all}: {Page.Chance(plan.ChanceAll)}.",
-            $"Work: {Page.Minutes(plan.WorkMinutes)} min; {Page.Minutes(plan.Minutes)} min with a second round counted as often as it is to be expected.",
+            $"Work: {Page.Minutes(plan.WorkMinutes)} min. To come: {Page.Minutes(plan.ToComeMinutes)} min, the expected cost of rework. Together: {Page.Minutes(plan.Minutes)} min.",
             .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {StrandedWords.Of(s.Reason, job.Engine, page.Words)}."),
         ]);
     }

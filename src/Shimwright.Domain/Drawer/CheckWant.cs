@@ -58,13 +58,13 @@ public static class CheckWant
     }
 
     /// <summary>
-    /// The chance of being in band below which a plan would change a valve that stood alone: where what a second round costs,
+    /// The chance of being in band below which a plan would change a valve that stood alone: where what failing costs,
     /// times the gain in chance, is more than lifting and changing cost. Never below the floor under which no valve may stay.
     /// </summary>
     /// <param name="keepFloor">The least chance with which a valve may be left alone.</param>
     /// <param name="fitted">The chance of being in band with a shim of the sizes there are.</param>
     /// <param name="change">What lifting its group, the change and the shim cost, minutes.</param>
-    /// <param name="second">What a second round costs, minutes.</param>
+    /// <param name="second">What failing costs: another round, lifting its group and changing it once more, minutes.</param>
     /// <returns>From 0 to 1.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="keepFloor"/> is outside its range.</exception>
     public static double ChangeBelow(double keepFloor, double fitted, double change, double second) =>

@@ -29,6 +29,7 @@ internal sealed class InterchangeableGroups
     private static IEnumerable<object> Traits(PlanRequest request, OptionTable options, int v)
     {
         yield return options.Kept[v];
+        yield return options.Seated[v];
         if (request.Fitted.Count > 0)
         {
             yield return request.Fitted[v];

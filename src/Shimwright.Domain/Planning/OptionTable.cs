@@ -33,11 +33,13 @@ internal sealed class OptionTable
         Pieces = CollectPieces(out int columns);
         Columns = columns;
         Kept = new ValveOption[valves];
+        Seated = new ValveOption[valves];
         Shared = new List<SharedOption>[valves];
         Private = new List<ValveOption>[valves];
         for (int v = 0; v < valves; v++)
         {
             Kept[v] = Stay(v);
+            Seated[v] = SeatAnew(v, Kept[v]);
             Shared[v] = [];
             Private[v] = [];
             if (request.Engine.Valvetrain.HasShims)
@@ -53,6 +55,9 @@ internal sealed class OptionTable
 
     /// <summary>Keeping each valve, or stranding it where it may not be kept.</summary>
     public ValveOption[] Kept { get; }
+
+    /// <summary>Keeping each valve where its group is opened: it is seated anew.</summary>
+    public ValveOption[] Seated { get; }
 
     /// <summary>Shims that exist once.</summary>
     public List<SharedOption>[] Shared { get; }
@@ -102,6 +107,27 @@ internal sealed class OptionTable
         return new() { Action = ValveAction.Keep, IsStranded = !mayStay, Chance = mayStay ? chance : 1 };
     }
 
+    private ValveOption SeatAnew(int v, ValveOption kept)
+    {
+        if (kept.IsStranded || _request.Rules.Seating.StandardDeviation == 0)
+        {
+            return kept;
+        }
+
+        var change = ClearanceChange.By(0, _request.Rules.Seating.ChangeUncertainty(0));
+        return new() { Action = ValveAction.Keep, Chance = ChanceAfter(v, change), Change = change, IsSeatedAnew = true };
+    }
+
+    private double ChanceAfter(int v, ClearanceChange change) =>
+        _staying?.After(v, change) ?? _estimate.Valves[v].InBandAfter(change);
+
+    /// <summary>Minutes to change a valve, apart from what the shim costs.</summary>
+    private double ToChange(int v) =>
+        _request.Costs.Swap + (_estimate.Valves[v].InBand >= PlanRules.GoodFrom ? _request.Costs.Disturb : 0);
+
+    private bool IsLikeForLike(int v, Thickness to) =>
+        Math.Round(Math.Abs(_request.Fitted[v].Millimetres - to.Millimetres), 9) < PlanRules.LikeForLike;
+
     private void AddShims(int v)
     {
         foreach (Piece piece in Pieces.Where(p => p.FromValve != v))
@@ -123,21 +149,25 @@ internal sealed class OptionTable
 
     private ValveOption? Fit(int v, Thickness to, ShimSource source, int? fromValve, double price)
     {
-        var change = ClearanceChange.Fitting(_leverage, _request.Fitted[v], to, _request.Rules.Seating);
-        ClearanceDistribution clearance = _estimate.Valves[v];
-        if (clearance.InBandAfterAtMost(change) < _request.Rules.FitFloor)
+        if (IsLikeForLike(v, to))
         {
             return null;
         }
 
-        double chance = _staying?.After(v, change) ?? clearance.InBandAfter(change);
+        var change = ClearanceChange.Fitting(_leverage, _request.Fitted[v], to, _request.Rules.Seating);
+        if (_estimate.Valves[v].InBandAfterAtMost(change) < _request.Rules.FitFloor)
+        {
+            return null;
+        }
+
+        double chance = ChanceAfter(v, change);
         return chance < _request.Rules.FitFloor
             ? null
             : new()
             {
                 Action = ValveAction.Fit,
                 Chance = chance,
-                Minutes = _request.Costs.Swap + (price * _request.Costs.MinutesPerCurrency),
+                Minutes = ToChange(v) + (price * _request.Costs.MinutesPerCurrency),
                 Change = change,
                 To = to,
                 Source = source,
@@ -156,7 +186,7 @@ internal sealed class OptionTable
             {
                 Action = ValveAction.Turn,
                 Chance = chance,
-                Minutes = _request.Costs.Swap,
+                Minutes = ToChange(v),
                 Change = setting.Change,
                 Setting = setting,
             });

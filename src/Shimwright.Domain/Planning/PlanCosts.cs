@@ -8,18 +8,24 @@ public sealed record PlanCosts
     /// <summary>The greatest time or price that is taken.</summary>
     public const double Greatest = 100_000;
 
+    /// <summary>What changing a valve that was in band already costs more, minutes. Common practice, no source.</summary>
+    public const double UsualDisturb = 5;
+
     /// <summary>Makes the costs.</summary>
-    /// <param name="redo">What a second round costs before anything is lifted again.</param>
+    /// <param name="redo">What another round costs apart from lifting and swapping, come-backs included in their share.</param>
     /// <param name="access">Minutes to lift each access group; a group that is not named costs nothing.</param>
     /// <param name="swap">Minutes to change the setting of one valve.</param>
     /// <param name="minutesPerCurrency">Minutes that one unit of currency is worth.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="redo"/>, <paramref name="swap"/>, <paramref name="minutesPerCurrency"/> or one of <paramref name="access"/> is outside its range.</exception>
+    /// <param name="disturb">Minutes that changing a valve costs more where it was in band already.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="redo"/>, <paramref name="swap"/>, <paramref name="minutesPerCurrency"/>, <paramref name="disturb"/> or one of <paramref name="access"/> is outside its range.</exception>
     public PlanCosts(
-        double redo = 90, IReadOnlyDictionary<string, double>? access = null, double swap = 3, double minutesPerCurrency = 1)
+        double redo = 60, IReadOnlyDictionary<string, double>? access = null, double swap = 3, double minutesPerCurrency = 1,
+        double disturb = UsualDisturb)
     {
         Redo = Guard.Within(redo, 0, Greatest);
         Swap = Guard.Within(swap, 0, Greatest);
         MinutesPerCurrency = Guard.Within(minutesPerCurrency, 0, Greatest);
+        Disturb = Guard.Within(disturb, 0, Greatest);
         Access = access ?? new Dictionary<string, double>();
         foreach (double minutes in Access.Values)
         {
@@ -27,7 +33,7 @@ public sealed record PlanCosts
         }
     }
 
-    /// <summary>What a second round costs before anything is lifted again, minutes.</summary>
+    /// <summary>What another round costs apart from lifting and swapping, minutes.</summary>
     public double Redo { get; }
 
     /// <summary>Minutes to lift each access group.</summary>
@@ -38,6 +44,9 @@ public sealed record PlanCosts
 
     /// <summary>Minutes that one unit of currency is worth.</summary>
     public double MinutesPerCurrency { get; }
+
+    /// <summary>Minutes that changing a valve costs more where it was in band already.</summary>
+    public double Disturb { get; }
 
     /// <summary>Minutes to lift a group; 0 where it is not named.</summary>
     /// <param name="group">The access group.</param>

@@ -1,115 +1,69 @@
 namespace Shimwright.Domain.Planning;
 
-/// <summary>A plan as a point: its doubt (Σ -ln chance) against its minutes (access, swaps, purchases).</summary>
-internal sealed record PlanPoint(ValveOption[] Choice, double NegLogChance, double Minutes, int Opened, int Changed, int Bought)
-{
-    /// <summary>The whole objective: minutes, and the second round as often as it will be needed.</summary>
-    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-NegLogChance)) + Minutes;
-}
-
 /// <summary>
-/// The lower hull of all plans in (doubt, minutes), cheapest first. The chance of a second round is concave in the
-/// doubt, so over all plans the least objective lies at a corner of this hull, and every corner is the best plan
-/// under some exchange rate λ of minutes against doubt. Corners are found by asking for the best plan at the slope
-/// of the line through two known ones, until nothing lies below the line.
+/// The lower hull of all plans in (to come, work), least work first: what a minute of work more or less now buys later. Every corner is
+/// the best plan at some exchange of minutes now for minutes later; corners are found by asking for the best plan at the slope of the
+/// line through two known ones, until nothing lies below the line. The chosen plan, for which a minute is a minute, is among them.
 /// </summary>
 internal sealed class PlanHull
 {
-    /// <summary>What rounding to the quantum can add up to over all valves.</summary>
-    private const double Tolerance = 256 * Weighing.Quantum;
+    /// <summary>What counts least is weighed by this beside a minute that counts 1.</summary>
+    private const double Least = 1e-6;
+
+    /// <summary>What is found has to lie this far below a line to be a corner, minutes.</summary>
+    private const double Below = 1e-8;
+
+    /// <summary>How exactly what counts least is still told apart.</summary>
+    private const double Finest = 1e-12;
+
+    private const double Same = 1e-9;
 
     private readonly PlanSearch _search;
-    private readonly PlanRequest _request;
     private readonly List<PlanPoint> _corners = [];
 
-    public PlanHull(PlanRequest request, PlanSearch search)
+    public PlanHull(PlanSearch search)
     {
-        _request = request;
         _search = search;
-        PlanPoint cheapest = Solve(Weighing.MinutesPerDoubt(0, search.Scale));
-        PlanPoint surest = Solve(Weighing.DoubtFirst(search.Scale));
-        _corners.Add(cheapest);
-        if (cheapest.NegLogChance - surest.NegLogChance > Tolerance)
+        Chosen = search.Best(PlanWeights.Even, 0);
+        PlanPoint cheapest = search.Best(new(1, Least), Finest);
+        PlanPoint surest = search.Best(new(Least, 1), Finest);
+        if (Chosen.Work - cheapest.Work > Same)
         {
-            Expand(cheapest, surest);
+            _corners.Add(cheapest);
+            Expand(cheapest, Chosen);
+        }
+
+        _corners.Add(Chosen);
+        if (Chosen.ToCome - surest.ToCome > Same)
+        {
+            Expand(Chosen, surest);
             _corners.Add(surest);
         }
     }
 
-    /// <summary>The corners, least work first; once chosen, the chosen plan is among them.</summary>
+    /// <summary>The corners and the chosen plan, least work first.</summary>
     public IReadOnlyList<PlanPoint> Corners => _corners;
 
-    /// <summary>The plan to take: the least objective, ties to fewer opened groups, changed valves, bought shims.</summary>
-    public PlanPoint Choose()
+    /// <summary>The plan to take: fewest minutes, ties to fewer opened groups, changed valves, bought shims.</summary>
+    public PlanPoint Chosen { get; }
+
+    private void Expand(PlanPoint lessWork, PlanPoint lessToCome)
     {
-        double second = _request.SecondRound;
-        if (second == 0)
-        {
-            return ChooseWhereDoubtIsFree();
-        }
-
-        return Best(_corners, second);
-    }
-
-    /// <summary>Of several plans that of the least objective; of those that have it, that which opens, changes and buys least, in that order.</summary>
-    internal static PlanPoint Best(IReadOnlyList<PlanPoint> plans, double secondRound)
-    {
-        double least = plans.Min(p => p.Objective(secondRound));
-        return plans
-            .Where(p => p.Objective(secondRound) <= least + Weighing.Quantum)
-            .MinBy(p => (p.Opened, p.Changed, p.Bought))!;
-    }
-
-    /// <summary>
-    /// Where a second round costs nothing, doubt does not count, and the tie rules may prefer a plan behind the hull: it
-    /// stands before the corners then.
-    /// </summary>
-    private PlanPoint ChooseWhereDoubtIsFree()
-    {
-        PlanPoint chosen = Solve(Weighing.MinutesOnly(_search.Scale));
-        int same = _corners.FindIndex(p =>
-            Math.Abs(p.Minutes - chosen.Minutes) <= Weighing.Quantum && Math.Abs(p.NegLogChance - chosen.NegLogChance) <= Tolerance);
-        if (same < 0)
-        {
-            _corners.Insert(0, chosen);
-        }
-        else
-        {
-            _corners[same] = chosen;
-        }
-
-        return chosen;
-    }
-
-    private void Expand(PlanPoint cheaper, PlanPoint surer)
-    {
-        double lambda = (surer.Minutes - cheaper.Minutes) / (cheaper.NegLogChance - surer.NegLogChance);
-        PlanPoint between = Solve(Weighing.MinutesPerDoubt(lambda, _search.Scale));
-        double line = (lambda * cheaper.NegLogChance) + cheaper.Minutes;
-        double found = (lambda * between.NegLogChance) + between.Minutes;
-        if (found >= line - Tolerance
-            || between.NegLogChance >= cheaper.NegLogChance - Weighing.Quantum
-            || between.NegLogChance <= surer.NegLogChance + Weighing.Quantum)
+        if (lessToCome.Work - lessWork.Work <= Same || lessWork.ToCome - lessToCome.ToCome <= Same)
         {
             return;
         }
 
-        Expand(cheaper, between);
-        _corners.Add(between);
-        Expand(between, surer);
-    }
+        var weights = PlanWeights.Between(lessWork, lessToCome);
+        PlanPoint between = _search.Best(weights, Below / 2);
+        double line = weights.Of(lessWork.Work, lessWork.ToCome);
+        if (weights.Of(between.Work, between.ToCome) >= line - Below)
+        {
+            return;
+        }
 
-    private PlanPoint Solve(Weighing weighing)
-    {
-        ValveOption[] choice = _search.Best(weighing);
-        string[] opened = [.. choice.Index().Where(c => c.Item.IsChange)
-            .Select(c => _request.Engine.Valves[c.Index].Access).Distinct(StringComparer.Ordinal)];
-        return new PlanPoint(
-            choice,
-            choice.Sum(o => o.NegLogChance),
-            choice.Sum(o => o.Minutes) + opened.Sum(_request.Costs.AccessOf),
-            opened.Length,
-            choice.Count(o => o.IsChange),
-            choice.Count(o => o.IsBought));
+        Expand(lessWork, between);
+        _corners.Add(between);
+        Expand(between, lessToCome);
     }
 }

@@ -57,8 +57,13 @@ public sealed record PlanRequest
     /// <summary>The engine.</summary>
     public Engine Engine => Check.Engine;
 
-    /// <summary>What a second round costs: the redo and every access group, minutes.</summary>
-    public double SecondRound => Costs.Redo + Engine.AccessGroups.Sum(Costs.AccessOf);
+    /// <summary>
+    /// What it costs to change a valve once more: the swap and the cheapest size for sale, minutes. Nothing where no size is for
+    /// sale: then there is none to change to. A screw needs none.
+    /// </summary>
+    public double Again => !Engine.Valvetrain.HasShims ? Costs.Swap
+        : Stock.Sizes.Count > 0 ? Costs.Swap + (Stock.Sizes.Min(s => s.Price) * Costs.MinutesPerCurrency)
+        : 0;
 
     /// <summary>The least error with which any valve of this engine can be moved, mm.</summary>
     internal double FinestChange

@@ -18,6 +18,12 @@ public sealed record PlanRules
         Seating = seating ?? Seating.Usual;
     }
 
+    /// <summary>The chance of being in band from which on changing a valve disturbs a good one. Common practice, no source.</summary>
+    public const double GoodFrom = 0.9;
+
+    /// <summary>A change of thickness below this is none, mm: like for like. Common practice, no source.</summary>
+    public const double LikeForLike = 0.008;
+
     /// <summary>The default rules.</summary>
     public static PlanRules Default { get; } = new();
 

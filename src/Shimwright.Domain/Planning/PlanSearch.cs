@@ -1,241 +1,263 @@
-using Shimwright.Domain.Engines;
-
 namespace Shimwright.Domain.Planning;
 
 /// <summary>
-/// The best plan under one weighing, exact. With the opened groups given, the choice is an assignment of shims to
-/// valves. Which groups to open is settled by branch and bound: a group that is not decided yet lets its valves
-/// change for a share of its access time each (see <see cref="AccessShares"/>). Where groups want each other's shims the
-/// shares are set anew a few times, with the gains at the prices that the assignment has found for the shims.
+/// The best plan under one weighing, exact: branch and bound over which groups are opened and over intervals of the doubt of each
+/// group and of all together. A part of all plans is bounded from below in two ways: by an assignment of shims in which
+/// chords stand for what is concave, and by each group's own best where shims have prices (<see cref="GroupMinima"/>). Every
+/// choice that is met on the way is a real plan and bounds from above. A part is divided where the lower bound gives most away; at
+/// the doubt of a plan that was met the chord is exact from then on, so that the search ends.
 /// </summary>
 internal sealed class PlanSearch
 {
-    /// <summary>How often the shares of one node are set anew before it is divided.</summary>
-    private const int Rounds = 4;
+    /// <summary>How often the prices of one part are set anew before it is divided.</summary>
+    private const int Rounds = 3;
 
-    private readonly OptionTable _options;
-    private readonly int[] _groupOf;
-    private readonly double[] _access;
-    private readonly AccessShares _shares;
+    private readonly ValveMoves[] _moves;
+    private readonly PlanLedger _ledger;
+    private readonly DoubtRanges _ranges;
+    private readonly GroupMinima _minima;
+    private readonly ShimAssignment _assignment;
     private readonly InterchangeableGroups _alike;
-    private readonly AssignmentSolver<Int128> _solver;
-    private readonly AssignmentRow[] _rows;
-    private readonly int[] _starts;
-    private readonly int[] _arcOfRow;
-    private readonly ArcList _arcs = new();
+    private readonly PlanPool _pool;
+    private readonly int _stranded;
+    private readonly double[] _rates;
+    private readonly double[] _rest;
+    private readonly int[] _takenBy;
+    private WeighedMoves _weighed = null!;
+    private double _tolerance;
 
     public PlanSearch(PlanRequest request, OptionTable options)
     {
-        Engine engine = request.Engine;
-        int valves = engine.Valves.Count;
-        _options = options;
-        List<string> groups = [.. engine.AccessGroups];
-        _groupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Access))];
-        _access = [.. groups.Select(request.Costs.AccessOf)];
-        _shares = new AccessShares(_groupOf, groups.Count);
-        _alike = new InterchangeableGroups(request, options, _groupOf, _access);
-        _solver = new AssignmentSolver<Int128>(options.Columns + valves);
-        _rows = new AssignmentRow[valves];
-        _starts = new int[valves + 1];
-        _arcOfRow = new int[valves];
-        Scale = new PlanScale(
-            Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.NegLogChance)),
-            Enumerable.Range(0, valves).Sum(v => AllOf(v).Max(o => o.Minutes)) + _access.Sum());
+        int valves = options.Kept.Length;
+        int columns = options.Columns + valves;
+        _moves = [.. Enumerable.Range(0, valves).Select(v => new ValveMoves(options, v))];
+        _ledger = new PlanLedger(request);
+        _assignment = new ShimAssignment(_moves, _ledger, columns);
+        _stranded = StrandedCount.Least(_moves, columns);
+        _alike = new InterchangeableGroups(request, options, _ledger.GroupOf, _ledger.Access);
+        _ranges = new DoubtRanges(_moves, _ledger, _alike, _stranded > 0);
+        _minima = new GroupMinima(_moves, _ledger, _ranges, columns);
+        _pool = new PlanPool(_moves, _ledger, _stranded);
+        _rates = new double[_ledger.Access.Length];
+        _rest = new double[valves];
+        _takenBy = new int[columns];
     }
 
-    public PlanScale Scale { get; }
-
-    /// <summary>Assignments solved so far, for benchmarks and tests.</summary>
+    /// <summary>Parts looked at so far, for benchmarks and tests.</summary>
     public int Nodes { get; private set; }
 
-    private enum GroupState : byte
+    /// <summary>Assignments solved so far, for benchmarks and tests.</summary>
+    public int Assignments => _assignment.Solved;
+
+    /// <summary>The best plan among those that strand fewest.</summary>
+    /// <param name="weights">What minutes count.</param>
+    /// <param name="tolerance">What a better plan has to be better by.</param>
+    public PlanPoint Best(PlanWeights weights, double tolerance)
     {
-        Undecided,
-        Open,
-        Closed,
-    }
-
-    /// <summary>The best option for every valve.</summary>
-    public ValveOption[] Best(Weighing weighing)
-    {
-        for (int v = 0; v < _rows.Length; v++)
-        {
-            _rows[v] = new AssignmentRow(_options, v, weighing);
-        }
-
-        _shares.Divide(g => weighing.OfOpened(_access[g]), v => _rows[v].Gain);
-        Int128 best = Int128.MaxValue;
-        ValveOption[] plan = [];
-        var open = new Stack<GroupState[]>();
-        open.Push(new GroupState[_access.Length]);
-        while (open.TryPop(out GroupState[]? states))
-        {
-            int branch = Look(states, weighing, ref best, ref plan);
-            if (branch >= 0)
-            {
-                // Last in, first out: the open branch, which the relaxed plan wanted, is looked at first.
-                open.Push(WithoutAnyLike(states, branch));
-                open.Push(With(states, branch, GroupState.Open));
-            }
-        }
-
-        return plan;
-    }
-
-    /// <summary>
-    /// Looks at a node: takes its relaxed plan where that is the best so far, and sets the shares anew to tighten the bound.
-    /// Returns the group to branch on, or -1 where nothing better can lie below.
-    /// </summary>
-    private int Look(GroupState[] states, Weighing weighing, ref Int128 best, ref ValveOption[] plan)
-    {
-        int branch = -1;
-        Int128 bound = Int128.MinValue;
-        for (int round = 0; round < Rounds; round++)
+        _weighed = new WeighedMoves(_moves, _ledger, weights, _stranded > 0);
+        _tolerance = Math.Max(tolerance, _weighed.Sliver / 2);
+        _pool.Weigh(_weighed);
+        PriorityQueue<SearchNode, double> open = new();
+        open.Enqueue(Root(), double.NegativeInfinity);
+        while (open.TryDequeue(out SearchNode? node, out double bound) && IsOpen(bound))
         {
             Nodes++;
-            if (Relaxed(states, weighing) is not { } relaxed)
+            if (Look(node) is { } branch)
             {
-                return -1;
-            }
-
-            bound = Int128.Max(bound, relaxed.Bound);
-            Int128 real = Cost(relaxed.Choice, weighing, out Int128[] missing);
-            if (real < best)
-            {
-                (best, plan) = (real, relaxed.Choice);
-            }
-
-            branch = GroupToBranchOn(states, missing);
-            if (bound >= best || branch < 0)
-            {
-                return -1;
-            }
-
-            _shares.Divide(g => weighing.OfOpened(_access[g]), PricedGain);
-        }
-
-        return branch;
-    }
-
-    /// <summary>A valve's gain where it has to pay for what the others would have had from its shim.</summary>
-    private Int128 PricedGain(int v)
-    {
-        Int128 stay = _rows[v].KeptCost - _solver.Price(v);
-        Int128 gain = 0;
-        foreach (AssignmentRow.Arc arc in _rows[v].Changes)
-        {
-            gain = Int128.Max(gain, stay - (arc.Cost - _solver.Price(arc.Column)));
-        }
-
-        return gain;
-    }
-
-    private IEnumerable<ValveOption> AllOf(int v) =>
-        _options.Shared[v].Select(s => s.Option).Concat(_options.Private[v]).Append(_options.Kept[v]);
-
-    private (Int128 Bound, ValveOption[] Choice)? Relaxed(GroupState[] states, Weighing weighing)
-    {
-        _arcs.Clear();
-        for (int v = 0; v < _rows.Length; v++)
-        {
-            _starts[v] = _arcs.Count;
-            GroupState state = states[_groupOf[v]];
-            _arcs.Add(v, _rows[v].KeptCost, _rows[v].Kept);
-            if (state != GroupState.Closed)
-            {
-                Int128 share = state == GroupState.Open ? 0 : _shares[v];
-                foreach (AssignmentRow.Arc arc in _rows[v].Changes)
+                foreach (SearchNode child in branch.Divide(node, _alike, _ledger))
                 {
-                    _arcs.Add(arc.Column, arc.Cost + share, arc.Option);
+                    open.Enqueue(child, node.Bound);
                 }
             }
         }
 
-        _starts[_rows.Length] = _arcs.Count;
-        if (!_solver.Solve(_starts, _arcs.Columns, _arcs.Costs, _arcOfRow))
+        return _pool.Best;
+    }
+
+    private bool IsOpen(double bound) => bound < _pool.Least - _tolerance;
+
+    private SearchNode Root()
+    {
+        var root = new SearchNode(_ledger.Access.Length);
+        for (int g = 0; g < root.States.Length; g++)
+        {
+            root.States[g] = !_ranges.CanOpen(g) ? SearchNode.Closed : !_ranges.CanStayShut(g) ? SearchNode.Open : SearchNode.Undecided;
+        }
+
+        return root;
+    }
+
+    /// <summary>Bounds a part; returns how to divide it, or null where nothing better lies in it.</summary>
+    private Branch? Look(SearchNode node)
+    {
+        if (!_ranges.Tighten(node))
         {
             return null;
         }
 
-        Int128 bound = 0;
-        for (int g = 0; g < states.Length; g++)
+        Chord all = Chord.Over(_weighed.Redo, node.LowOfAll, node.HighOfAll);
+        if (!Raise(node, Apart(node, all, node.Prices)))
         {
-            bound += states[g] == GroupState.Open ? weighing.OfOpened(_access[g]) : 0;
+            return null;
         }
 
-        var choice = new ValveOption[_rows.Length];
+        SetRest(_minima.Choice, _minima.IsOpened, _minima.Doubt);
+        Branch priced = Branch.None;
+        if (IsPossible(_minima.Choice))
+        {
+            priced = PricedGap(node, all, _minima.Choice, _pool.Meet(_minima.Choice), node.Prices);
+        }
+
+        if (priced.IsAllOfTheGap)
+        {
+            return priced;
+        }
+
+        for (int round = 0; round < Rounds; round++)
+        {
+            if (!AssignNearby(node, all, out PlanTally met, out ShimPrices prices))
+            {
+                return null;
+            }
+
+            double before = node.Bound;
+            double bound = Apart(node, all, prices);
+            node.Prices = bound > before || node.Prices is null ? prices : node.Prices;
+            if (!Raise(node, bound))
+            {
+                return null;
+            }
+
+            Branch found = PricedGap(node, all, _assignment.Choice, met, prices);
+            priced = found.Gap < priced.Gap ? found : priced;
+            if (round > 0 && bound < before + _tolerance)
+            {
+                break;
+            }
+        }
+
+        return AssignUnderChords(node, all) is { } chords ? (chords.Gap <= priced.Gap ? chords : priced).OrNull() : null;
+    }
+
+    /// <summary>A lower bound of a part: every group's own best.</summary>
+    private double Apart(SearchNode node, Chord all, ShimPrices? prices) =>
+        _minima.Find(node, _weighed, all.Slope, prices) + all.Offset - Stranded;
+
+    /// <summary>What the stranded valves of every plan count: 0 where none need be.</summary>
+    private double Stranded => _stranded > 0 ? _stranded * _weighed.Stranding : 0;
+
+    private bool Raise(SearchNode node, double bound)
+    {
+        node.Bound = Math.Max(node.Bound, bound);
+        return IsOpen(node.Bound);
+    }
+
+    /// <summary>Gives out the shims with doubt counted as it is if one valve alone leaves the plan that was met last; notes the plan that comes of it.</summary>
+    private bool AssignNearby(SearchNode node, Chord all, out PlanTally met, out ShimPrices prices)
+    {
+        Array.Fill(_rates, all.Slope);
+        if (!_assignment.Solve(node, _weighed, _rates, node.Prices, _rest))
+        {
+            (met, prices) = (default, null!);
+            return false;
+        }
+
+        met = _pool.Meet(_assignment.Choice);
+        SetRest(_assignment.Choice, _pool.IsOpened, _ledger.GroupDoubt);
+        prices = _assignment.Prices();
+        return true;
+    }
+
+    /// <summary>Notes for each valve the doubt of the others of its group.</summary>
+    private void SetRest(ReadOnlySpan<int> choice, ReadOnlySpan<bool> isOpened, ReadOnlySpan<double> groupDoubt)
+    {
         for (int v = 0; v < choice.Length; v++)
         {
-            bound += _arcs.Costs[_arcOfRow[v]];
-            choice[v] = _arcs.OptionOf(_arcOfRow[v]);
+            int g = _ledger.GroupOf[v];
+            _rest[v] = Math.Max(0, groupDoubt[g] - _moves[v].Option(choice[v], isOpened[g]).Doubt);
         }
-
-        return (bound, choice);
     }
 
-    /// <summary>What a plan really costs, and for each group what the shares of its changed valves fall short of.</summary>
-    private Int128 Cost(ValveOption[] choice, Weighing weighing, out Int128[] missing)
+    /// <summary>Gives out the shims with chords for what is concave: a bound, and where it gives most away. Null where nothing better lies in the part.</summary>
+    private Branch? AssignUnderChords(SearchNode node, Chord all)
     {
-        missing = new Int128[_access.Length];
-        var isOpened = new bool[_access.Length];
-        Int128 cost = 0;
+        double offset = all.Offset;
+        Span<double> slopes = stackalloc double[_rates.Length];
+        Span<Chord> chords = stackalloc Chord[_rates.Length];
+        for (int g = 0; g < chords.Length; g++)
+        {
+            chords[g] = Chord.Over(_weighed.Lift[g], node.Low[g], node.High[g]);
+            slopes[g] = all.Slope + chords[g].Slope;
+            offset += chords[g].Offset;
+        }
+
+        if (!_assignment.Solve(node, _weighed, slopes, node.Prices))
+        {
+            return null;
+        }
+
+        double bound = _assignment.Cost + offset - Stranded;
+        PlanTally met = _pool.Meet(_assignment.Choice);
+        if (!Raise(node, bound))
+        {
+            return null;
+        }
+
+        Branch branch = Branch.OfAll(all.Gap(met.Doubt), met.Doubt);
+        for (int g = 0; g < chords.Length; g++)
+        {
+            branch = branch.Or(Branch.OfGroup(g, chords[g].Gap(_ledger.GroupDoubt[g]), _ledger.GroupDoubt[g]))
+                .Or(Branch.Deciding(g, _assignment.Missing(g, node)))
+                .Or(Branch.Forcing(g, _assignment.FalselyOpened(g, node)));
+        }
+
+        return branch.Giving(_weighed.Of(met) - bound);
+    }
+
+    /// <summary>Where the groups' own best give most away against a plan that was met.</summary>
+    private Branch PricedGap(SearchNode node, Chord all, ReadOnlySpan<int> choice, in PlanTally met, ShimPrices? prices)
+    {
+        double gap = _weighed.Of(met) - (Sum(_minima.Value) + (prices?.Sum ?? 0) + all.Offset - Stranded);
+        Branch branch = Branch.OfAll(all.Gap(met.Doubt), met.Doubt);
+        for (int g = 0; g < _rates.Length; g++)
+        {
+            double excess = _minima.ValueOf(g, choice, _weighed, all.Slope, prices) - _minima.Value[g];
+            branch = branch.Or(node.States[g] == SearchNode.Undecided
+                ? Branch.Deciding(g, excess)
+                : Branch.OfGroup(g, excess, Inside(node, g, _ledger.GroupDoubt[g], _minima.Doubt[g])));
+        }
+
+        return branch.Giving(gap) with { IsAllOfTheGap = gap - branch.Share <= _tolerance / 2 };
+    }
+
+    /// <summary>The first of two doubts that lies inside a group's interval; NaN where neither does.</summary>
+    private static double Inside(SearchNode node, int g, double first, double second) =>
+        Branch.Lies(first, node.Low[g], node.High[g]) ? first : Branch.Lies(second, node.Low[g], node.High[g]) ? second : double.NaN;
+
+    private static double Sum(double[] values)
+    {
+        double sum = 0;
+        foreach (double value in values)
+        {
+            sum += value;
+        }
+
+        return sum;
+    }
+
+    /// <summary>Whether each shim goes to one valve only.</summary>
+    private bool IsPossible(ReadOnlySpan<int> choice)
+    {
+        Array.Clear(_takenBy);
         for (int v = 0; v < choice.Length; v++)
         {
-            cost += weighing.Of(choice[v]);
-            int g = _groupOf[v];
-            if (choice[v].IsChange)
+            int column = choice[v] < 0 ? v : _moves[v].Columns[choice[v]];
+            if (_takenBy[column]++ > 0)
             {
-                if (!isOpened[g])
-                {
-                    isOpened[g] = true;
-                    Int128 opened = weighing.OfOpened(_access[g]);
-                    cost += opened;
-                    missing[g] = opened;
-                }
-
-                missing[g] -= _shares[v];
+                return false;
             }
         }
 
-        return cost;
-    }
-
-    private static int GroupToBranchOn(GroupState[] states, Int128[] missing)
-    {
-        int branch = -1;
-        for (int g = 0; g < states.Length; g++)
-        {
-            if (states[g] == GroupState.Undecided && missing[g] > 0 && (branch < 0 || missing[g] > missing[branch]))
-            {
-                branch = g;
-            }
-        }
-
-        return branch;
-    }
-
-    /// <summary>
-    /// Closed, and with it all undecided groups that are like it: were one of them opened, the same plan with the two
-    /// exchanged would lie in the open branch.
-    /// </summary>
-    private GroupState[] WithoutAnyLike(GroupState[] states, int group)
-    {
-        var copy = (GroupState[])states.Clone();
-        for (int g = 0; g < copy.Length; g++)
-        {
-            if (copy[g] == GroupState.Undecided && _alike.Are(g, group))
-            {
-                copy[g] = GroupState.Closed;
-            }
-        }
-
-        return copy;
-    }
-
-    private static GroupState[] With(GroupState[] states, int group, GroupState state)
-    {
-        var copy = (GroupState[])states.Clone();
-        copy[group] = state;
-        return copy;
+        return true;
     }
 }

@@ -21,8 +21,8 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
             opened,
             [.. choice.Index().Where(c => c.Item.IsStranded)
                 .Select(c => new StrandedValve(c.Index, reasons.Of(c.Index)))],
-            point.Minutes,
-            point.Objective(request.SecondRound),
+            point.Work,
+            point.ToCome,
             () => estimate.ChanceOfAll([.. choice.Select((option, v) => GivenLoss(v, option))]));
     }
 
@@ -50,8 +50,8 @@ internal sealed class PlanWriter(PlanRequest request, EngineEstimate estimate, O
         {
             chances = option.Action switch
             {
-                ValveAction.Keep => estimate.KeptGivenCause(v, options.StayingOf(v)),
-                ValveAction.Fit => estimate.ChangedGivenCause(v, options.LandingFromEach(v, option.Change)),
+                ValveAction.Keep when !option.IsSeatedAnew => estimate.KeptGivenCause(v, options.StayingOf(v)),
+                ValveAction.Keep or ValveAction.Fit => estimate.ChangedGivenCause(v, options.LandingFromEach(v, option.Change)),
                 _ => estimate.FixedGivenCause(v, option.Chance),
             };
             _chances.Add((v, option), chances);

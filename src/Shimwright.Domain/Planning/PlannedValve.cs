@@ -41,6 +41,9 @@ public sealed class PlannedValve
     /// <summary>What is done.</summary>
     public ValveAction Action => _option.Action;
 
+    /// <summary>Whether the valve is kept under a group that is opened, and so seated anew.</summary>
+    public bool IsSeatedAnew => _option.IsSeatedAnew;
+
     /// <summary>The thickness that is fitted, or null.</summary>
     public Thickness? To => _option.To;
 
@@ -71,7 +74,7 @@ public sealed class PlannedValve
 
         return Action switch
         {
-            ValveAction.Keep => Estimate,
+            ValveAction.Keep when !IsSeatedAnew => Estimate with { InBand = _option.Chance },
             ValveAction.Turn => _option.Setting!.Then(_option.Chance),
             _ => _before.After(_option.Change).Summarise() with { InBand = _option.Chance },
         };

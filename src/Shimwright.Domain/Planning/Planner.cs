@@ -19,11 +19,10 @@ public static class Planner
     internal static PlanChoice Plan(PlanRequest request, EngineEstimate estimate)
     {
         var options = new OptionTable(request, estimate);
-        var hull = new PlanHull(request, new PlanSearch(request, options));
-        PlanPoint chosen = hull.Choose();
+        var hull = new PlanHull(new PlanSearch(request, options));
         var writer = new PlanWriter(request, estimate, options);
         List<PlanPoint> points = [.. hull.Corners];
         List<ShimPlan> plans = [.. points.Select(writer.Write)];
-        return new PlanChoice(plans[points.IndexOf(chosen)], plans, estimate);
+        return new PlanChoice(plans[points.IndexOf(hull.Chosen)], plans, estimate);
     }
 }

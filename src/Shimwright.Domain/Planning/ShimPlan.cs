@@ -17,14 +17,14 @@ public sealed class ShimPlan
         IReadOnlyList<string> opened,
         IReadOnlyList<StrandedValve> stranded,
         double workMinutes,
-        double minutes,
+        double toComeMinutes,
         Func<double> chanceAll)
     {
         Valves = valves;
         Opened = opened;
         Stranded = stranded;
         WorkMinutes = workMinutes;
-        Minutes = minutes;
+        ToComeMinutes = toComeMinutes;
         _chanceAll = new Lazy<double>(chanceAll);
         Bought = [.. valves.Where(v => v.Source == ShimSource.Buy)
             .GroupBy(v => v.To!)
@@ -44,18 +44,21 @@ public sealed class ShimPlan
     /// <summary>What has to be bought, thinnest first.</summary>
     public IReadOnlyList<Purchase> Bought { get; }
 
-    /// <summary>What the first round costs: access, swaps and purchases, minutes.</summary>
+    /// <summary>The work: what is opened, changed and bought, minutes.</summary>
     public double WorkMinutes { get; }
 
-    /// <summary>What the plan costs, the second round counted as often as it is expected, minutes.</summary>
-    public double Minutes { get; }
+    /// <summary>What is to come after it: another round, lifting and changing once more, each as often as it is expected, minutes.</summary>
+    public double ToComeMinutes { get; }
+
+    /// <summary>Work and what is to come, minutes.</summary>
+    public double Minutes => WorkMinutes + ToComeMinutes;
 
     /// <summary>The chance that every valve that is not stranded is in band at the first re-check, the shared cause counted.</summary>
     public double ChanceAll => _chanceAll.Value;
 }
 
 /// <summary>The plan to take, and what stands beside it.</summary>
-/// <param name="Chosen">The plan of least expected cost.</param>
+/// <param name="Chosen">The plan whose work and what is to come are least together.</param>
 /// <param name="Alternatives">All plans worth considering, least work first, the chosen one among them (the same object).</param>
 /// <param name="Estimate">What the plans rest on.</param>
 public sealed record PlanChoice(ShimPlan Chosen, IReadOnlyList<ShimPlan> Alternatives, Readings.EngineEstimate Estimate);

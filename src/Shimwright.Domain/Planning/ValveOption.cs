@@ -40,13 +40,27 @@ internal sealed record ValveOption
     public bool IsStranded { get; init; }
 
     /// <summary>The chance of being in band afterwards; 1 where the valve is stranded.</summary>
-    public required double Chance { get; init; }
+    public required double Chance
+    {
+        get;
+        init
+        {
+            field = value;
+            Doubt = value >= 1 ? 0 : -Math.Log(Math.Max(value, LeastChance));
+        }
+    }
 
-    /// <summary>Swap time and price, minutes.</summary>
+    /// <summary>The chance of failing; 0 where the valve is stranded, which is in no sum.</summary>
+    public double Failing => 1 - Chance;
+
+    /// <summary>Swap time, what disturbing a good valve costs, and price, minutes.</summary>
     public double Minutes { get; init; }
 
-    /// <summary>What it does to the clearance.</summary>
+    /// <summary>What it does to the clearance; a valve that is kept under an opened group is seated anew.</summary>
     public ClearanceChange Change { get; init; }
+
+    /// <summary>Whether a kept valve is seated anew.</summary>
+    public bool IsSeatedAnew { get; init; }
 
     /// <summary>How the screw is set; null unless one is turned.</summary>
     public ScrewSetting? Setting { get; init; }
@@ -63,5 +77,5 @@ internal sealed record ValveOption
     public bool IsBought => Action == ValveAction.Fit && Source == ShimSource.Buy;
 
     /// <summary>-ln of the chance: what this option adds to the doubt of the whole plan. Finite also where the chance is 0.</summary>
-    public double NegLogChance => Chance >= 1 ? 0 : -Math.Log(Math.Max(Chance, LeastChance));
+    public double Doubt { get; private init; }
 }

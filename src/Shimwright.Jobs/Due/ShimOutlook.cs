@@ -53,7 +53,6 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         }
 
         var leverage = Leverage.Of(wear.Engine.Valvetrain);
-        double second = settings.Redo + access.Values.Sum();
         double step = settings.SizesToBuy.Select(k => k.Step).DefaultIfEmpty(0).Min();
         double error = Combine(DirectValue.UsualUncertainty, settings.Seating, leverage.AtTheGap(Instrument.Marked.Random));
         string[] covers = [.. wear.Engine.AccessGroups];
@@ -65,13 +64,19 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
                 double fitted = CheckWant.Fitted(valve.Band, leverage, step, error);
                 // Without a price: a shim of the drawer costs a plan nothing, and what is asked is what would be taken out of a drawer that has it.
                 double along = settings.Swap;
+                double again = settings.Redo + access.GetValueOrDefault(valve.Access) + Again(settings);
                 return new ValveOutlook(
                     state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Random, shim.By.Systematic),
-                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along + access.GetValueOrDefault(valve.Access), second),
-                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along, second), Array.IndexOf(covers, valve.Access));
+                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along + access.GetValueOrDefault(valve.Access), again),
+                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along, again), Array.IndexOf(covers, valve.Access));
             }),
         ]);
     }
+
+    /// <summary>What changing a valve once more costs: the swap, and the cheapest size if any is for sale.</summary>
+    private static double Again(BenchSettings settings) => settings.SizesToBuy.Count == 0
+        ? 0
+        : settings.Swap + (settings.SizesToBuy.Min(s => s.Price) * settings.MinutesPerCurrency);
 
     /// <summary>What the valves whose shim is known will want when the clock has run on.</summary>
     /// <param name="time">Hours or km since the last check, 0 or more.</param>

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Written;
 
@@ -20,13 +21,15 @@ public sealed record StockStated(IReadOnlyList<ShimsAtHand> Drawer, IReadOnlyLis
 }
 
 /// <summary>What work and shims cost on this job.</summary>
-/// <param name="Redo">A second round before anything is lifted again, minutes.</param>
+/// <param name="Redo">Another round apart from lifting and swapping, minutes.</param>
 /// <param name="Swap">One valve's change, minutes.</param>
 /// <param name="MinutesPerCurrency">Minutes that one unit of currency is worth.</param>
 /// <param name="Horizon">How long the clearances should stay in band, on the engine's clock.</param>
 /// <param name="Access">Minutes to lift each access group.</param>
+/// <param name="Disturb">What changing a valve costs more where it was in band already, minutes.</param>
 public sealed record CostsStated(
-    double Redo, double Swap, double MinutesPerCurrency, double Horizon, IReadOnlyDictionary<string, double> Access) : JobFact
+    double Redo, double Swap, double MinutesPerCurrency, double Horizon, IReadOnlyDictionary<string, double> Access,
+    double Disturb = PlanCosts.UsualDisturb) : JobFact
 {
     /// <inheritdoc/>
     [JsonIgnore]
@@ -40,13 +43,16 @@ public sealed record CostsStated(
 /// <summary>A plan was accepted: what was promised, word for word.</summary>
 /// <param name="Opened">The access groups to be lifted.</param>
 /// <param name="ChanceAll">The chance that all pass the first time.</param>
-/// <param name="Minutes">The minutes it was expected to take.</param>
+/// <param name="Minutes">Work and what is to come, minutes.</param>
 /// <param name="Bought">What is to be bought.</param>
 /// <param name="Valves">The plan's lines.</param>
 /// <param name="Stranded">The valves that no thickness at hand serves, and why.</param>
+/// <param name="Work">What is opened, changed and bought, minutes; null in plans from before it was kept.</param>
+/// <param name="ToCome">What is to come after it as often as it is expected, minutes; null in plans from before it was kept.</param>
 public sealed record PlanAccepted(
     IReadOnlyList<string> Opened, double ChanceAll, double Minutes, IReadOnlyList<BoughtRow> Bought,
-    IReadOnlyList<PlanRow> Valves, IReadOnlyList<StrandedRow> Stranded) : JobFact
+    IReadOnlyList<PlanRow> Valves, IReadOnlyList<StrandedRow> Stranded,
+    double? Work = null, double? ToCome = null) : JobFact
 {
     /// <inheritdoc/>
     [JsonIgnore]

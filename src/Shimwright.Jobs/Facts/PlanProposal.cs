@@ -6,7 +6,7 @@ namespace Shimwright.Jobs.Facts;
 
 /// <summary>A plan on offer: what accepting it promises, and a mark by which exactly this one is known again.</summary>
 /// <param name="Number">Its place among the plans on offer, from 1, least work first.</param>
-/// <param name="IsAdvised">Whether it is the one of least expected cost.</param>
+/// <param name="IsAdvised">Whether it is the one whose work and what is to come are least together.</param>
 /// <param name="Plan">What accepting it adds to the job.</param>
 /// <param name="Fingerprint">A mark that is another one where any figure is another one.</param>
 public sealed record PlanProposal(int Number, bool IsAdvised, PlanAccepted Plan, string Fingerprint)
@@ -31,7 +31,7 @@ public sealed record PlanProposal(int Number, bool IsAdvised, PlanAccepted Plan,
 
     private static PlanProposal Of(int number, AlternativeRow row, PlanResult result)
     {
-        var plan = new PlanAccepted(row.Opened, row.ChanceAll, row.Minutes, row.Bought, row.Valves, [.. Stranded(row, result)]);
+        var plan = new PlanAccepted(row.Opened, row.ChanceAll, row.Minutes, row.Bought, row.Valves, [.. Stranded(row, result)], row.Work, row.ToCome);
         return new(number, row.Chosen, plan, FingerprintOf(plan));
     }
 

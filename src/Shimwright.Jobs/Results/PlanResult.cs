@@ -87,12 +87,15 @@ public sealed record BoughtRow(double Thickness, int Count);
 /// <summary>Another plan worth considering.</summary>
 /// <param name="Opened">The access groups that it opens.</param>
 /// <param name="ChanceAll">The chance that all pass the first time.</param>
-/// <param name="Minutes">The minutes that it is expected to take.</param>
+/// <param name="Minutes">Work and what is to come, minutes.</param>
+/// <param name="Work">What is opened, changed and bought, minutes.</param>
+/// <param name="ToCome">What is to come after it as often as it is expected, minutes.</param>
 /// <param name="Bought">What is to be bought.</param>
 /// <param name="Chosen">Whether it is the advised one.</param>
 /// <param name="Valves">Its lines, in the engine's order.</param>
 public sealed record AlternativeRow(
-    IReadOnlyList<string> Opened, double ChanceAll, double Minutes, IReadOnlyList<BoughtRow> Bought, bool Chosen, IReadOnlyList<PlanRow> Valves);
+    IReadOnlyList<string> Opened, double ChanceAll, double Minutes, double Work, double ToCome, IReadOnlyList<BoughtRow> Bought, bool Chosen,
+    IReadOnlyList<PlanRow> Valves);
 
 /// <summary>The answer of the command plan.</summary>
 /// <param name="Format">shimwright-plan/1.</param>
@@ -100,13 +103,17 @@ public sealed record AlternativeRow(
 /// <param name="Opened">The access groups that it opens.</param>
 /// <param name="Stranded">The valves that no thickness at hand serves.</param>
 /// <param name="ChanceAll">The chance that all pass the first time.</param>
-/// <param name="Minutes">The minutes that it is expected to take.</param>
+/// <param name="Minutes">Work and what is to come, minutes.</param>
+/// <param name="Work">What is opened, changed and bought, minutes.</param>
+/// <param name="ToCome">What is to come after it as often as it is expected, minutes.</param>
+/// <param name="First">What is worth doing before anything is lifted; null where nothing is known to be.</param>
 /// <param name="Bought">What is to be bought.</param>
 /// <param name="Alternatives">All plans on offer, the advised one among them.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record PlanResult(
     string Format, IReadOnlyList<PlanRow> Valves, IReadOnlyList<string> Opened, IReadOnlyList<StrandedRow> Stranded,
-    double ChanceAll, double Minutes, IReadOnlyList<BoughtRow> Bought, IReadOnlyList<AlternativeRow> Alternatives, IReadOnlyList<string> Cautions)
+    double ChanceAll, double Minutes, double Work, double ToCome, string? First, IReadOnlyList<BoughtRow> Bought,
+    IReadOnlyList<AlternativeRow> Alternatives, IReadOnlyList<string> Cautions)
 {
     /// <summary>Plans a job that was read for planning.</summary>
     /// <param name="job">The job.</param>
@@ -150,9 +157,13 @@ public sealed record PlanResult(
             [.. chosen.Stranded.Select(s => new StrandedRow(job.Engine.Valves[s.Valve].Id, StrandedWords.Of(s.Reason, job.Engine, LengthWords.Millimetres)))],
             Rounding.Chance(chosen.ChanceAll),
             Rounding.Minutes(chosen.Minutes),
+            Rounding.Minutes(chosen.WorkMinutes),
+            Rounding.Minutes(chosen.ToComeMinutes),
+            First: null,
             BoughtOf(chosen),
             [.. plan.Alternatives.Select(a => new AlternativeRow(
-                a.Opened, Rounding.Chance(a.ChanceAll), Rounding.Minutes(a.Minutes), BoughtOf(a), ReferenceEquals(a, chosen), RowsOf(a)))],
+                a.Opened, Rounding.Chance(a.ChanceAll), Rounding.Minutes(a.Minutes), Rounding.Minutes(a.WorkMinutes), Rounding.Minutes(a.ToComeMinutes),
+                BoughtOf(a), ReferenceEquals(a, chosen), RowsOf(a)))],
             Results.Cautions.OfPlan(job, plan, LengthWords.Millimetres));
     }
 

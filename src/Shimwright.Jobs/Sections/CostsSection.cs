@@ -9,12 +9,15 @@ internal sealed record CostsSection(PlanCosts Costs, double Horizon)
     private static readonly PlanCosts Usual = new();
     private static readonly NumberRule Minutes = new(0, PlanCosts.Greatest, Measure.Duration);
 
-    public static NumberMember Redo { get; } = new("redo", Minutes, "What a second round costs before anything is lifted again, minutes.", Usual.Redo);
+    public static NumberMember Redo { get; } = new("redo", Minutes, "What another round costs apart from lifting and swapping, minutes.", Usual.Redo);
 
     public static NumberMember Swap { get; } = new("swap", Minutes, "Minutes to change one valve's setting.", Usual.Swap);
 
     public static NumberMember MinutesPerCurrency { get; } = new(
         "minutesPerCurrency", new(0, PlanCosts.Greatest), "Minutes that one unit of currency is worth.", Usual.MinutesPerCurrency);
+
+    public static NumberMember Disturb { get; } = new(
+        "disturb", Minutes, "Minutes that changing a valve costs more where it was in band already.", Usual.Disturb);
 
     private static readonly NumberMember HowLong = new(
         "horizon", new(0, CheckSection.LatestClock), "How long the clearances should stay in band, on the engine's clock.", 0);
@@ -27,7 +30,8 @@ internal sealed record CostsSection(PlanCosts Costs, double Horizon)
         double redo = o.Number(Redo);
         IReadOnlyDictionary<string, double> access = o.Map("access", Minutes, groups, "Minutes to lift each access group.");
         double swap = o.Number(Swap);
+        double disturb = o.Number(Disturb);
         double perCurrency = o.Number(MinutesPerCurrency);
-        return new(new PlanCosts(redo, access, swap, perCurrency), o.Number(HowLong));
+        return new(new PlanCosts(redo, access, swap, perCurrency, disturb), o.Number(HowLong));
     }
 }

@@ -37,7 +37,7 @@ public sealed record BenchSettings
     /// <summary>How often the drawer should have the size that is wanted.</summary>
     public double ServiceLevel { get; init; } = SettingsNumbers.ServiceLevel.Usual;
 
-    /// <summary>A second round before anything is lifted again, minutes.</summary>
+    /// <summary>Another round apart from lifting and swapping, minutes.</summary>
     public double Redo { get; init; } = CostsSection.Redo.Usual;
 
     /// <summary>Lifting an access group for which the engine has no minutes of its own.</summary>
@@ -45,6 +45,9 @@ public sealed record BenchSettings
 
     /// <summary>One valve's change, minutes.</summary>
     public double Swap { get; init; } = CostsSection.Swap.Usual;
+
+    /// <summary>What changing a valve costs more where it was in band already, minutes.</summary>
+    public double Disturb { get; init; } = CostsSection.Disturb.Usual;
 
     /// <summary>Minutes that one unit of currency is worth.</summary>
     public double MinutesPerCurrency { get; init; } = CostsSection.MinutesPerCurrency.Usual;
@@ -103,7 +106,7 @@ public sealed record BenchSettings
         return new(
             Blades,
             Stock: new(Buy: [.. SizesToBuy.Select(s => new WrittenSizes(s.From, s.To, s.Step, s.Price))]),
-            Costs: new(Redo, Swap, MinutesPerCurrency, Access: access),
+            Costs: new(Redo, Swap, MinutesPerCurrency, Access: access, Disturb: Disturb),
             Settings: new(
                 new(Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip), Blade, Seating, KeepFloor: KeepFloor, Risk: Risk, ServiceLevel: ServiceLevel));
     }
@@ -134,7 +137,7 @@ public sealed record BenchSettings
 
     private IEnumerable<double> Numbers() =>
     [
-        .. Blades, Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Blade, Seating, KeepFloor, Risk, ServiceLevel, Redo, Lift, Swap, MinutesPerCurrency,
+        .. Blades, Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Blade, Seating, KeepFloor, Risk, ServiceLevel, Redo, Lift, Swap, Disturb, MinutesPerCurrency,
         .. SizesToBuy.SelectMany(k => new[] { k.From, k.To, k.Step, k.Price }),
     ];
 

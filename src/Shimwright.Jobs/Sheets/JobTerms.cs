@@ -47,7 +47,7 @@ public static class JobTerms
         ArgumentNullException.ThrowIfNull(sheet);
         Job start = sheet.Setup.Start;
         CostsStated stated = sheet.Newest<CostsStated>() ?? new(
-            start.Costs.Redo, start.Costs.Swap, start.Costs.MinutesPerCurrency, start.Horizon, start.Costs.Access);
+            start.Costs.Redo, start.Costs.Swap, start.Costs.MinutesPerCurrency, start.Horizon, start.Costs.Access, start.Costs.Disturb);
         return stated with { Access = Groups(sheet).ToDictionary(g => g, g => stated.Access.GetValueOrDefault(g), StringComparer.Ordinal) };
     }
 

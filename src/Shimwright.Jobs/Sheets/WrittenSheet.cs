@@ -27,7 +27,7 @@ internal static class WrittenSheet
                     : null,
             },
             Stock = HasStock(sheet) ? StockOf(JobTerms.Stock(sheet)) : start.Stock,
-            Costs = sheet.Newest<CostsStated>() is { } c ? new(c.Redo, c.Swap, c.MinutesPerCurrency, c.Horizon, c.Access) : start.Costs,
+            Costs = sheet.Newest<CostsStated>() is { } c ? new(c.Redo, c.Swap, c.MinutesPerCurrency, c.Horizon, c.Access, c.Disturb) : start.Costs,
             Recheck = Recheck(sheet),
         };
     }

@@ -25,6 +25,8 @@ public static class WorkingWords
 
         return valve.Action switch
         {
+            ValveAction.Keep when valve.IsSeatedAnew =>
+                $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone, {Share(valve.Chance!.Value)} once it is seated anew",
             ValveAction.Keep => $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone",
             ValveAction.Turn => Turned(valve, length),
             _ => Fitted(valve, length),

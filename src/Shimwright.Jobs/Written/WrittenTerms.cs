@@ -3,17 +3,19 @@ using System.Text.Json.Serialization;
 namespace Shimwright.Jobs.Written;
 
 /// <summary>What work and shims cost, and for how long the clearances should stay in band.</summary>
-/// <param name="Redo">A second round before anything is lifted again, minutes.</param>
+/// <param name="Redo">Another round apart from lifting and swapping, minutes.</param>
 /// <param name="Swap">One valve's change, minutes.</param>
 /// <param name="MinutesPerCurrency">Minutes that one unit of currency is worth.</param>
 /// <param name="Horizon">How long the clearances should stay in band, on the engine's clock.</param>
 /// <param name="Access">Minutes to lift each access group.</param>
+/// <param name="Disturb">What changing a valve costs more where it was in band already, minutes.</param>
 public sealed record WrittenCosts(
     [property: JsonConverter(typeof(MinutesIfAny))] double? Redo = null,
     [property: JsonConverter(typeof(MinutesIfAny))] double? Swap = null,
     double? MinutesPerCurrency = null,
     double? Horizon = null,
-    [property: JsonConverter(typeof(MinutesInAMap))] IReadOnlyDictionary<string, double>? Access = null);
+    [property: JsonConverter(typeof(MinutesInAMap))] IReadOnlyDictionary<string, double>? Access = null,
+    [property: JsonConverter(typeof(MinutesIfAny))] double? Disturb = null);
 
 /// <summary>The bench's own constants, the same for the bench and for each of its jobs.</summary>
 /// <param name="Feel">How the person's fingers read a blade.</param>

@@ -4,7 +4,7 @@ namespace Shimwright.Pages.Pictures;
 
 /// <summary>A plan as the picture of minutes against chance shows it.</summary>
 /// <param name="Number">Its number on the page.</param>
-/// <param name="Minutes">What it is expected to take, second rounds counted, minutes.</param>
+/// <param name="Minutes">Work and expected rework, minutes.</param>
 /// <param name="Chance">The chance that all pass the first time, 0 to 1.</param>
 /// <param name="Advised">Whether it is the one of least expected minutes.</param>
 /// <param name="Shown">Whether the page shows it.</param>

@@ -9,9 +9,10 @@ internal static partial class SettingsFields
     private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
     {
         ["Blades"] = "Blades of the set",
-        ["Redo"] = "A second round, minutes",
+        ["Redo"] = "Another round, minutes",
         ["Lift"] = "Lifting a camshaft and back, minutes",
         ["Swap"] = "Changing one valve, minutes",
+        ["Disturb"] = "Disturbing a good valve, minutes",
         ["MinutesPerCurrency"] = "Minutes that one unit of money is worth",
         ["Firm"] = "Won't enter to firm",
         ["Light"] = "Firm to light",
@@ -35,6 +36,7 @@ internal static partial class SettingsFields
         ["costs.redo"] = "Redo",
         ["costs.access.cover"] = "Lift",
         ["costs.swap"] = "Swap",
+        ["costs.disturb"] = "Disturb",
         ["costs.minutesPerCurrency"] = "MinutesPerCurrency",
         ["settings.feel"] = "Firm",
         ["settings.feel.firm"] = "Firm",

@@ -30,6 +30,8 @@ public sealed class SettingsForm
 
     public string? Swap { get; set; }
 
+    public string? Disturb { get; set; }
+
     public string? MinutesPerCurrency { get; set; }
 
     public List<KitFields> Kits { get; set; } = [];

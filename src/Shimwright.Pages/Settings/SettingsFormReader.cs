@@ -24,6 +24,7 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Redo = Times.Exact(s.Redo),
             Lift = Times.Exact(s.Lift),
             Swap = Times.Exact(s.Swap),
+            Disturb = Times.Exact(s.Disturb),
             MinutesPerCurrency = Times.Exact(s.MinutesPerCurrency),
             Kits = [.. s.SizesToBuy.Select(k => new KitFields { From = lengths.Field(k.From), To = lengths.Field(k.To), Step = lengths.Field(k.Step), Price = Times.Exact(k.Price) })],
             Firm = lengths.Field(s.Feel.Firm),
@@ -52,6 +53,7 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Redo = Minutes(form.Redo, "Redo"),
             Lift = Minutes(form.Lift, "Lift"),
             Swap = Minutes(form.Swap, "Swap"),
+            Disturb = Minutes(form.Disturb, "Disturb"),
             MinutesPerCurrency = Plain(form.MinutesPerCurrency, "MinutesPerCurrency"),
             SizesToBuy = [.. kits.Select(k => new SizesToBuy(
                 Length(k.Kit.From, $"Kits[{k.Row}].From"), Length(k.Kit.To, $"Kits[{k.Row}].To"),

@@ -52,7 +52,7 @@ public class WantAndPlanTests
     private static ThicknessWant Want(double clearance, double spread, double access = Access)
     {
         double error = Math.Sqrt((Reading * Reading) + (0.004 * 0.004) + (0.008 * 0.008));
-        double below = CheckWant.ChangeBelow(0.5, CheckWant.Fitted(Band, new Leverage(1), 0.05, error), 3 + Price + access, 90 + Access);
+        double below = CheckWant.ChangeBelow(0.5, CheckWant.Fitted(Band, new Leverage(1), 0.05, error), 3 + Price + access, 90 + Access + 3 + Price);
         return CheckWant.Of(new WearState(clearance, 0, spread * spread, 0, 0), Band, new Leverage(1), Shim, 0, below, Reading);
     }
 

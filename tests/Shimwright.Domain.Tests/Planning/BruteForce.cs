@@ -15,6 +15,9 @@ internal sealed class BruteForce
     private readonly List<Way>[] _ways;
     private readonly int[] _left;
     private readonly Way[] _choice;
+    private readonly bool[] _wasGood;
+    private readonly bool[] _gives;
+    private readonly HashSet<string> _opened = [];
     private readonly List<PlanOutcome> _outcomes = [];
 
     private BruteForce(PlanRequest request, EngineEstimate estimate)
@@ -24,10 +27,12 @@ internal sealed class BruteForce
         _ways = [.. Enumerable.Range(0, valves).Select(v => WaysOf(v, request, estimate.Valves[v]))];
         _left = [.. request.Stock.Drawer.Select(d => d.Count)];
         _choice = new Way[valves];
+        _gives = new bool[valves];
+        _wasGood = [.. estimate.Valves.Select(v => v.InBand >= 0.9)];
     }
 
     /// <summary>One thing that may be done at a valve.</summary>
-    private readonly record struct Way(double Chance, double Minutes, bool IsChange, bool IsStranded, int? Drawer, int? Giver, bool IsBought);
+    private readonly record struct Way(double Chance, double SeatedAnew, double? Price, bool IsChange, bool IsStranded, int? Drawer, int? Giver);
 
     /// <summary>What all choices with fewest stranded valves come to.</summary>
     public static IReadOnlyList<PlanOutcome> Outcomes(PlanRequest request, EngineEstimate estimate)
@@ -69,52 +74,70 @@ internal sealed class BruteForce
 
     private void Settle()
     {
-        int[] givers = [.. _choice.Where(w => w.Giver is not null).Select(w => w.Giver!.Value)];
-        if (givers.Distinct().Count() < givers.Length || givers.Any(g => !_choice[g].IsChange))
+        Array.Clear(_gives);
+        _opened.Clear();
+        for (int v = 0; v < _choice.Length; v++)
         {
-            return;
+            if (_choice[v].Giver is { } giver && (_gives[giver] || !_choice[giver].IsChange))
+            {
+                return;
+            }
+
+            if (_choice[v].Giver is { } once)
+            {
+                _gives[once] = true;
+            }
+
+            if (_choice[v].IsChange)
+            {
+                _opened.Add(_request.Engine.Valves[v].Access);
+            }
         }
 
-        string[] opened =
-        [
-            .. _choice.Index().Where(c => c.Item.IsChange).Select(c => _request.Engine.Valves[c.Index].Access).Distinct(),
-        ];
-        _outcomes.Add(new(
-            _choice.Count(w => w.IsStranded),
-            _choice.Aggregate(1.0, (product, w) => product * w.Chance),
-            opened.Sum(_request.Costs.AccessOf) + _choice.Sum(w => w.Minutes),
-            opened.Length,
-            _choice.Count(w => w.IsChange),
-            _choice.Count(w => w.IsBought)));
+        Span<PlanOutcome.Line> lines = stackalloc PlanOutcome.Line[_choice.Length];
+        for (int v = 0; v < lines.Length; v++)
+        {
+            Way w = _choice[v];
+            lines[v] = new(_opened.Contains(_request.Engine.Valves[v].Access) ? w.SeatedAnew : w.Chance, w.IsStranded, w.IsChange, _wasGood[v], w.Price);
+        }
+
+        _outcomes.Add(PlanOutcome.Of(_request, lines));
     }
 
     private static List<Way> WaysOf(int v, PlanRequest request, ClearanceDistribution clearance)
     {
         bool mayStay = clearance.InBand >= request.Rules.KeepFloor;
-        List<Way> ways = [new(mayStay ? clearance.InBand : 1, 0, false, !mayStay, null, null, false)];
-        void Add(Thickness to, double price, int? drawer, int? giver, bool isBought)
+        double seating = request.Rules.Seating.StandardDeviation;
+        double seatedAnew = clearance.InBandAfter(ClearanceChange.By(0, seating));
+        List<Way> ways = [mayStay ? new(clearance.InBand, seatedAnew, null, false, false, null, null) : new(1, 1, null, false, true, null, null)];
+        void Add(Thickness to, double? price, int? drawer, int? giver)
         {
+            // Like for like: a change below 0.008 is none. Common practice, no source.
+            if (Math.Abs(to.Millimetres - request.Fitted[v].Millimetres) < 0.008 - 1e-9)
+            {
+                return;
+            }
+
             double chance = ChanceOf(request, v, clearance, to);
             if (chance >= request.Rules.FitFloor)
             {
-                double minutes = request.Costs.Swap + (price * request.Costs.MinutesPerCurrency);
-                ways.Add(new(chance, minutes, true, false, drawer, giver, isBought));
+                ways.Add(new(chance, chance, price, true, false, drawer, giver));
             }
         }
 
         foreach ((int d, DrawerShims shims) in request.Stock.Drawer.Index())
         {
-            Add(shims.Thickness, 0, d, null, false);
+            Add(shims.Thickness, null, d, null);
         }
 
         foreach ((int other, Thickness there) in request.Fitted.Index().Where(f => f.Index != v))
         {
-            Add(there, 0, null, other, false);
+            Add(there, null, null, other);
         }
 
         foreach (PurchasableSize size in request.Stock.Sizes)
         {
-            Add(size.Thickness, size.Price, null, null, true);
+            Add(size.Thickness, size.Price, null, null);
         }
 
         return ways;

@@ -1,23 +1,23 @@
 namespace Shimwright.Domain.Tests.Planning;
 
-/// <summary>The lower hull of points in (doubt, minutes), cheapest first, by walking over the sorted points.</summary>
+/// <summary>The lower hull of points in (to come, work), least work first, by walking over the sorted points.</summary>
 internal static class LowerHull
 {
     private const double Rounding = 1e-9;
 
-    public static List<(double NegLogChance, double Minutes)> Of(IEnumerable<(double NegLogChance, double Minutes)> points)
+    public static List<(double ToCome, double Work)> Of(IEnumerable<(double ToCome, double Work)> points)
     {
-        List<(double NegLogChance, double Minutes)> hull = [];
-        foreach ((double NegLogChance, double Minutes) point in points.OrderBy(p => p.NegLogChance).ThenBy(p => p.Minutes))
+        List<(double ToCome, double Work)> hull = [];
+        foreach ((double ToCome, double Work) point in points.OrderBy(p => p.ToCome).ThenBy(p => p.Work))
         {
-            // More doubt for no fewer minutes is no part of the lower left side.
-            if (hull.Count > 0 && point.Minutes >= hull[^1].Minutes)
+            // More to come for no less work is no part of the lower left side.
+            if (hull.Count > 0 && point.Work >= hull[^1].Work)
             {
                 continue;
             }
 
-            // Fewer minutes for no more doubt than rounding makes: the dearer of the two is no corner.
-            if (hull.Count > 0 && point.NegLogChance - hull[^1].NegLogChance < Rounding)
+            // Less work for no more to come than rounding makes: the dearer of the two is no corner.
+            if (hull.Count > 0 && point.ToCome - hull[^1].ToCome < Rounding)
             {
                 hull.RemoveAt(hull.Count - 1);
             }
@@ -34,34 +34,34 @@ internal static class LowerHull
         return hull;
     }
 
-    /// <summary>How far the middle point lies below the line through its neighbours, in minutes.</summary>
+    /// <summary>How far the middle point lies below the line through its neighbours, in minutes of work.</summary>
     public static double Sag(
-        (double NegLogChance, double Minutes) a, (double NegLogChance, double Minutes) middle, (double NegLogChance, double Minutes) b) =>
-        a.Minutes + ((b.Minutes - a.Minutes) * (middle.NegLogChance - a.NegLogChance) / (b.NegLogChance - a.NegLogChance)) - middle.Minutes;
+        (double ToCome, double Work) a, (double ToCome, double Work) middle, (double ToCome, double Work) b) =>
+        a.Work + ((b.Work - a.Work) * (middle.ToCome - a.ToCome) / (b.ToCome - a.ToCome)) - middle.Work;
 
     /// <summary>
     /// The hull of all sums of one point from each set: the edges of their hulls, steepest first. The least of any
-    /// cost that is concave in the doubt lies on one of its corners.
+    /// cost that is concave in the first coordinate lies on one of its corners.
     /// </summary>
-    public static List<(double NegLogChance, double Minutes)> Sum(IEnumerable<IEnumerable<(double NegLogChance, double Minutes)>> sets)
+    public static List<(double ToCome, double Work)> Sum(IEnumerable<IEnumerable<(double ToCome, double Work)>> sets)
     {
-        double doubt = 0;
-        double minutes = 0;
-        List<(double NegLogChance, double Minutes)> edges = [];
-        foreach (IEnumerable<(double NegLogChance, double Minutes)> set in sets)
+        double toCome = 0;
+        double work = 0;
+        List<(double ToCome, double Work)> edges = [];
+        foreach (IEnumerable<(double ToCome, double Work)> set in sets)
         {
-            List<(double NegLogChance, double Minutes)> hull = Of(set);
-            doubt += hull[0].NegLogChance;
-            minutes += hull[0].Minutes;
-            edges.AddRange(hull.Zip(hull.Skip(1), (from, to) => (from.NegLogChance - to.NegLogChance, to.Minutes - from.Minutes)));
+            List<(double ToCome, double Work)> hull = Of(set);
+            toCome += hull[0].ToCome;
+            work += hull[0].Work;
+            edges.AddRange(hull.Zip(hull.Skip(1), (from, to) => (from.ToCome - to.ToCome, to.Work - from.Work)));
         }
 
-        List<(double NegLogChance, double Minutes)> corners = [(doubt, minutes)];
-        foreach ((double less, double more) in edges.OrderBy(e => e.Minutes / e.NegLogChance))
+        List<(double ToCome, double Work)> corners = [(toCome, work)];
+        foreach ((double less, double more) in edges.OrderBy(e => e.Work / e.ToCome))
         {
-            doubt -= less;
-            minutes += more;
-            corners.Add((doubt, minutes));
+            toCome -= less;
+            work += more;
+            corners.Add((toCome, work));
         }
 
         return Of(corners);

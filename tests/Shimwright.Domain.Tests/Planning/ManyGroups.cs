@@ -8,7 +8,7 @@ namespace Shimwright.Domain.Tests.Planning;
 
 /// <summary>
 /// Big engines with many access groups whose plans can still be found by taking them apart. All valves carry the
-/// same thickness and each is plainly in or plainly out of its band, so no valve can use another's shim: but for
+/// same thickness, and like for like is no change, so no valve can use another's shim: but for
 /// the few shims of the drawer, the groups have nothing to do with each other.
 /// </summary>
 internal static class ManyGroups
@@ -38,24 +38,27 @@ internal static class ManyGroups
         ? Made.Value(chance.Uniform(0.03, 0.07), 0.005)
         : Made.Value(chance.Uniform(0.132, 0.16), chance.Pick(0.008, 0.015));
 
-    /// <summary>The corners of the hull, from what each group can do on its own.</summary>
-    public static List<(double NegLogChance, double Minutes)> Hull(PlanRequest request, EngineEstimate estimate)
+    /// <summary>
+    /// The least of work and a rate times what is to come over all plans, from what each group can do on its own. Given the shims, the
+    /// groups have only the redo in common: it is concave in the doubt, so the least lies at a corner of the hull of their sums.
+    /// </summary>
+    public static double Least(PlanRequest request, EngineEstimate estimate, double rate)
     {
         Thickness[] drawer = [.. request.Stock.Drawer.SelectMany(d => Enumerable.Repeat(d.Thickness, d.Count))];
-        Dictionary<string, List<(double NegLogChance, double Minutes)>> alone =
-            request.Engine.AccessGroups.ToDictionary(g => g, g => OfGroup(g, [], request, estimate));
-        List<(double NegLogChance, double Minutes)> corners = [];
+        Dictionary<string, List<(double Doubt, double Cost)>> alone =
+            request.Engine.AccessGroups.ToDictionary(g => g, g => OfGroup(g, [], request, estimate, rate));
+        double least = double.PositiveInfinity;
         foreach (Dictionary<int, Thickness> given in WaysToGive(drawer, request.Engine.Valves.Count))
         {
             HashSet<string> touched = [.. given.Keys.Select(v => request.Engine.Valves[v].Access)];
-            var sets = request.Engine.AccessGroups.Select(g => touched.Contains(g) ? OfGroup(g, given, request, estimate) : alone[g]).ToList();
+            var sets = request.Engine.AccessGroups.Select(g => touched.Contains(g) ? OfGroup(g, given, request, estimate, rate) : alone[g]).ToList();
             if (sets.All(s => s.Count > 0))
             {
-                corners.AddRange(LowerHull.Sum(sets));
+                least = Math.Min(least, LowerHull.Sum(sets).Min(c => c.Work + (rate * request.Costs.Redo * (1 - Math.Exp(-c.ToCome)))));
             }
         }
 
-        return LowerHull.Of(corners);
+        return least;
     }
 
     /// <summary>Every way to give shims out, at most one a valve.</summary>
@@ -77,31 +80,43 @@ internal static class ManyGroups
         }
     }
 
-    private static List<(double NegLogChance, double Minutes)> OfGroup(
-        string group, Dictionary<int, Thickness> given, PlanRequest request, EngineEstimate estimate)
+    /// <summary>All that a group can do: its doubt, and its work and the rest of what is to come at the rate.</summary>
+    private static List<(double Doubt, double Cost)> OfGroup(
+        string group, Dictionary<int, Thickness> given, PlanRequest request, EngineEstimate estimate, double rate)
     {
-        List<(double NegLogChance, double Minutes, bool IsOpen)> points = [(0, 0, false)];
-        foreach ((int v, Valve _) in request.Engine.Valves.Index().Where(i => i.Item.Access == group))
+        int[] members = [.. Enumerable.Range(0, request.Engine.Valves.Count).Where(v => request.Engine.Valves[v].Access == group)];
+        List<(double Doubt, double Cost)> points = [];
+        foreach (bool isOpened in (bool[])[false, true])
         {
-            List<(double NegLogChance, double Minutes, bool IsChange)> ways = [.. WaysOf(v, given.GetValueOrDefault(v), request, estimate.Valves[v])];
-            points = [.. points.SelectMany(_ => ways, (p, w) => (p.NegLogChance + w.NegLogChance, p.Minutes + w.Minutes, p.IsOpen || w.IsChange))];
+            List<(double Doubt, double Cost, bool IsChange)> some = [(0, isOpened ? request.Costs.AccessOf(group) : 0, false)];
+            foreach (int v in members)
+            {
+                List<(double Chance, double Minutes, bool IsChange)> ways =
+                    [.. WaysOf(v, given.GetValueOrDefault(v), isOpened, request, estimate.Valves[v]).Where(w => isOpened || !w.IsChange)];
+                some = [.. some.SelectMany(_ => ways, (p, w) =>
+                    (p.Doubt - Math.Log(w.Chance), p.Cost + w.Minutes + (rate * request.Again * (1 - w.Chance)), p.IsChange || w.IsChange))];
+            }
+
+            points.AddRange(some.Where(p => p.IsChange == isOpened)
+                .Select(p => (p.Doubt, p.Cost + (rate * request.Costs.AccessOf(group) * (1 - Math.Exp(-p.Doubt))))));
         }
 
-        return LowerHull.Of(points.Select(p => (p.NegLogChance, p.Minutes + (p.IsOpen ? request.Costs.AccessOf(group) : 0))));
+        return points;
     }
 
-    private static IEnumerable<(double NegLogChance, double Minutes, bool IsChange)> WaysOf(
-        int v, Thickness? given, PlanRequest request, ClearanceDistribution clearance)
+    private static IEnumerable<(double Chance, double Minutes, bool IsChange)> WaysOf(
+        int v, Thickness? given, bool isOpened, PlanRequest request, ClearanceDistribution clearance)
     {
         double Chance(Thickness to) => clearance.InBandAfter(ClearanceChange.By(
             request.Fitted[v].Millimetres - to.Millimetres,
             request.Rules.Seating.ChangeUncertainty(request.Fitted[v].Minus(to).Uncertainty)));
+        double swap = request.Costs.Swap + (clearance.InBand >= 0.9 ? request.Costs.Disturb : 0);
         if (given is not null)
         {
             // A shim that was given out is used, or the same plan would be counted under another giving.
             if (Chance(given) >= request.Rules.FitFloor)
             {
-                yield return (-Math.Log(Chance(given)), request.Costs.Swap, true);
+                yield return (Chance(given), swap, true);
             }
 
             yield break;
@@ -109,12 +124,13 @@ internal static class ManyGroups
 
         if (clearance.InBand >= request.Rules.KeepFloor)
         {
-            yield return (-Math.Log(clearance.InBand), 0, false);
+            yield return (isOpened ? clearance.InBandAfter(ClearanceChange.By(0, request.Rules.Seating.StandardDeviation)) : clearance.InBand, 0, false);
         }
 
-        foreach (PurchasableSize size in request.Stock.Sizes.Where(s => Chance(s.Thickness) >= request.Rules.FitFloor))
+        foreach (PurchasableSize size in request.Stock.Sizes.Where(
+            s => Math.Abs(s.Thickness.Millimetres - Fitted) > 0.008 && Chance(s.Thickness) >= request.Rules.FitFloor))
         {
-            yield return (-Math.Log(Chance(size.Thickness)), request.Costs.Swap + size.Price, true);
+            yield return (Chance(size.Thickness), swap + size.Price, true);
         }
     }
 }

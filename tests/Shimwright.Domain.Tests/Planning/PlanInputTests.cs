@@ -13,10 +13,10 @@ public class PlanInputTests
     [InlineData(100_000)]
     public void Costs_AtTheirLimits_AreTaken(double minutes)
     {
-        var costs = new PlanCosts(minutes, new Dictionary<string, double> { ["cover"] = minutes }, minutes, minutes);
+        var costs = new PlanCosts(minutes, new Dictionary<string, double> { ["cover"] = minutes }, minutes, minutes, minutes);
         Assert.Equal(
-            [minutes, minutes, minutes, minutes],
-            [costs.Redo, costs.AccessOf("cover"), costs.Swap, costs.MinutesPerCurrency]);
+            [minutes, minutes, minutes, minutes, minutes],
+            [costs.Redo, costs.AccessOf("cover"), costs.Swap, costs.MinutesPerCurrency, costs.Disturb]);
     }
 
     [Theory]
@@ -27,6 +27,7 @@ public class PlanInputTests
     public void Costs_BeyondTheirLimits_AreRefusedByName(double minutes)
     {
         Refuses("redo", () => new PlanCosts(redo: minutes));
+        Refuses("disturb", () => new PlanCosts(disturb: minutes));
         Refuses("swap", () => new PlanCosts(swap: minutes));
         Refuses("minutesPerCurrency", () => new PlanCosts(minutesPerCurrency: minutes));
         Refuses("access", () => new PlanCosts(access: new Dictionary<string, double> { ["cover"] = minutes }));
@@ -65,12 +66,20 @@ public class PlanInputTests
     }
 
     [Fact]
-    public void SecondRound_AnyPlan_CountsTheRedoAndEveryGroupOnce()
+    public void Again_SizesForSale_IsTheSwapAndTheCheapestOfThem()
     {
-        Engine engine = Made.Engine(Made.Valve("I1", access: "a"), Made.Valve("I2", access: "a"), Made.Valve("E1", access: "b"));
-        var costs = new PlanCosts(redo: 50, access: new Dictionary<string, double> { ["a"] = 20, ["b"] = 5, ["elsewhere"] = 900 });
-        EngineCheck check = new(engine, Enumerable.Repeat(ValveReadings.None, 3));
-        Assert.Equal(75, new PlanRequest(check, [.. Enumerable.Repeat(Made.Marked(2.5), 3)], Stock.Nothing, costs).SecondRound);
+        var costs = new PlanCosts(swap: 4, minutesPerCurrency: 2);
+        var shop = new Stock([], [new(Made.Marked(2.4), 9), new(Made.Marked(2.5), 7), new(Made.Marked(2.6), 8)]);
+        Assert.Equal(4 + (2 * 7), new PlanRequest(Made.Check(ValveReadings.None), [Made.Marked(2.5)], shop, costs).Again);
+    }
+
+    [Fact]
+    public void Again_NothingForSale_IsNothingButForAScrew()
+    {
+        var costs = new PlanCosts(swap: 4);
+        Assert.Equal(0, new PlanRequest(Made.Check(ValveReadings.None), [Made.Marked(2.5)], new Stock([new(Made.Marked(2.4), 3)], []), costs).Again);
+        EngineCheck screws = new(Made.Engine(new Valvetrain(Adjuster.Screw, 1, 0.75), Made.Valve()), [ValveReadings.None]);
+        Assert.Equal(4, new PlanRequest(screws, [], costs: costs).Again);
     }
 
     private static void Refuses(string name, Func<object> make) =>

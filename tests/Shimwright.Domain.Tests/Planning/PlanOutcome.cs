@@ -2,33 +2,63 @@ using Shimwright.Domain.Planning;
 
 namespace Shimwright.Domain.Tests.Planning;
 
-/// <summary>
-/// What a choice comes to, counted afresh from the definitions: the product of the chances of the valves that are not
-/// stranded, the minutes of access, swaps and prices, and the counts that settle ties.
-/// </summary>
-internal readonly record struct PlanOutcome(int Stranded, double Chance, double Minutes, int Opened, int Changed, int Bought)
+/// <summary>What a choice comes to, counted afresh from the definitions: work, what is to come after it, and the counts that settle ties.</summary>
+internal readonly record struct PlanOutcome(int Stranded, double Work, double ToCome, int Opened, int Changed, int Bought, double Chance)
 {
-    public double NegLogChance => -Math.Log(Chance);
+    public double Minutes => Work + ToCome;
 
     public (int Opened, int Changed, int Bought) Counts => (Opened, Changed, Bought);
 
-    public double Objective(double secondRound) => (secondRound * (1 - Chance)) + Minutes;
+    public (double ToCome, double Work) Point => (ToCome, Work);
 
     /// <summary>What a written plan comes to, from its lines and the price list.</summary>
-    public static PlanOutcome Of(ShimPlan plan, PlanRequest request)
+    public static PlanOutcome Of(ShimPlan plan, PlanRequest request) => Of(
+        request,
+        [.. plan.Valves.Select(v => new Line(
+            v.Chance ?? 1,
+            v.IsStranded,
+            v.Action != ValveAction.Keep,
+            v.Estimate.InBand >= 0.9,
+            v.Source == ShimSource.Buy ? request.Stock.Sizes.Where(s => s.Thickness == v.To).Min(s => s.Price) : null))]);
+
+    /// <summary>What lines come to. Plain sums and products: it is asked of every choice there is.</summary>
+    public static PlanOutcome Of(PlanRequest request, ReadOnlySpan<Line> lines)
     {
         PlanCosts costs = request.Costs;
-        double PriceOf(PlannedValve line) => line.Source == ShimSource.Buy
-            ? request.Stock.Sizes.Where(s => s.Thickness == line.To).Min(s => s.Price) * costs.MinutesPerCurrency
-            : 0;
-        PlannedValve[] changed = [.. plan.Valves.Where(v => v.Action != ValveAction.Keep)];
-        string[] groups = [.. changed.Select(v => v.Valve.Access).Distinct()];
-        return new(
-            plan.Valves.Count(v => v.IsStranded),
-            plan.Valves.Where(v => !v.IsStranded).Aggregate(1.0, (product, v) => product * v.Chance!.Value),
-            groups.Sum(costs.AccessOf) + changed.Sum(v => costs.Swap + PriceOf(v)),
-            groups.Length,
-            changed.Length,
-            changed.Count(v => v.Source == ShimSource.Buy));
+        (double all, double failing, double work, double lifts) = (1, 0, 0, 0);
+        (int stranded, int changed, int bought, int opened) = (0, 0, 0, 0);
+        foreach (string group in request.Engine.AccessGroups)
+        {
+            (double together, bool isOpened) = (1, false);
+            for (int v = 0; v < lines.Length; v++)
+            {
+                if (request.Engine.Valves[v].Access != group)
+                {
+                    continue;
+                }
+
+                Line line = lines[v];
+                stranded += line.IsStranded ? 1 : 0;
+                together *= line.IsStranded ? 1 : line.Chance;
+                failing += line.IsStranded ? 0 : 1 - line.Chance;
+                if (line.IsChange)
+                {
+                    isOpened = true;
+                    changed++;
+                    bought += line.Price is null ? 0 : 1;
+                    work += costs.Swap + (line.WasGood ? costs.Disturb : 0) + ((line.Price ?? 0) * costs.MinutesPerCurrency);
+                }
+            }
+
+            all *= together;
+            lifts += costs.AccessOf(group) * (1 - together);
+            work += isOpened ? costs.AccessOf(group) : 0;
+            opened += isOpened ? 1 : 0;
+        }
+
+        return new(stranded, work, (costs.Redo * (1 - all)) + lifts + (request.Again * failing), opened, changed, bought, all);
     }
+
+    /// <summary>One valve of a choice.</summary>
+    internal readonly record struct Line(double Chance, bool IsStranded, bool IsChange, bool WasGood, double? Price);
 }

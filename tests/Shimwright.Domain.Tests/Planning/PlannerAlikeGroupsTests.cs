@@ -30,12 +30,13 @@ public class PlannerAlikeGroupsTests
             PlanChoice choice = Planner.Plan(request);
 
             Assert.Equal(all[0].Stranded, choice.Chosen.Stranded.Count);
-            Assert.Equal(all.Min(o => o.Objective(request.SecondRound)), choice.Chosen.Minutes, Agreement);
+            Assert.Equal(all.Min(o => o.Minutes), choice.Chosen.Minutes, Agreement);
             HullAssert.SameCorners(
-                LowerHull.Of(all.Select(o => (o.NegLogChance, o.Minutes))),
-                [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request)).Select(o => (o.NegLogChance, o.Minutes))],
+                LowerHull.Of(all.Select(o => o.Point)),
+                [.. choice.Alternatives.Select(p => PlanOutcome.Of(p, request).Point)],
                 Agreement,
-                $"job {seed}");
+                $"job {seed}",
+                PlanOutcome.Of(choice.Chosen, request).Point);
             Assert.All(choice.Alternatives, plan => PlanAssert.CanBeCarriedOut(plan, request, estimate));
             corners += choice.Alternatives.Count;
         }

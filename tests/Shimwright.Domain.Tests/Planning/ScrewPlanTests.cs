@@ -53,7 +53,8 @@ public class ScrewPlanTests
 
         Assert.All(plan.Valves, v => Assert.Equal(ValveAction.Turn, v.Action));
         Assert.Equal(Math.Pow(plan.Valves[0].Chance!.Value, 3), plan.ChanceAll, 1e-12);
-        Assert.Equal((90 * (1 - plan.ChanceAll)) + 9, plan.Minutes, 1e-9);
+        Assert.Equal(9, plan.WorkMinutes);
+        Assert.Equal((60 * (1 - plan.ChanceAll)) + (3 * 3 * (1 - plan.Valves[0].Chance!.Value)), plan.ToComeMinutes, 1e-9);
     }
 
     [Fact]

@@ -23,8 +23,7 @@ internal sealed record SmallJob(
     int Seed, PlanRequest Request, EngineEstimate Estimate, IReadOnlyList<PlanOutcome> Outcomes, PlanChoice Choice)
 {
     /// <summary>The least objective over all choices.</summary>
-    public double Least { get; } = Outcomes.Min(o => o.Objective(Request.SecondRound));
+    public double Least { get; } = Outcomes.Min(o => o.Minutes);
 
-    public IReadOnlyList<(double NegLogChance, double Minutes)> Alternatives =>
-        [.. Choice.Alternatives.Select(p => PlanOutcome.Of(p, Request)).Select(o => (o.NegLogChance, o.Minutes))];
+    public IReadOnlyList<(double ToCome, double Work)> Alternatives => [.. Choice.Alternatives.Select(p => PlanOutcome.Of(p, Request).Point)];
 }

@@ -77,7 +77,7 @@ public class StrandedReasonTests
         Assert.Equal([0], plan.Stranded.Select(s => s.Valve));
         Assert.Equal(ValveAction.Fit, plan.Valves[1].Action);
         Assert.Equal(plan.Valves[1].Chance!.Value, plan.ChanceAll, 1e-3);
-        Assert.Equal((90 * (1 - plan.Valves[1].Chance!.Value)) + 3, plan.Minutes, 1e-9);
+        Assert.Equal((60 * (1 - plan.Valves[1].Chance!.Value)) + 3, plan.Minutes, 1e-9);
     }
 
     [Fact]

@@ -16,7 +16,9 @@ public class PlanResultTests
         using JsonDocument answer = Plan(Demo.Draft(demo));
         JsonElement root = answer.RootElement;
         Shape.AssertMembers(
-            root, "format", "valves", "opened", "stranded", "chanceAll", "minutes", "bought", "alternatives", "cautions");
+            root, "format", "valves", "opened", "stranded", "chanceAll", "minutes", "work", "toCome", "first", "bought", "alternatives", "cautions");
+        Assert.Equal(root.GetProperty("minutes").GetDouble(), root.GetProperty("work").GetDouble() + root.GetProperty("toCome").GetDouble(), 0.011);
+        AssertNull(root, "first");
         Shape.AssertTidy(root);
         Assert.Equal("shimwright-plan/1", root.GetProperty("format").GetString());
         Shape.AssertChance(root.GetProperty("chanceAll"));
@@ -32,9 +34,9 @@ public class PlanResultTests
         using JsonDocument answer = Plan(Demo.Draft(demo));
         JsonElement root = answer.RootElement;
         JsonElement[] all = [.. root.GetProperty("alternatives").EnumerateArray()];
-        Assert.All(all, a => Shape.AssertMembers(a, "opened", "chanceAll", "minutes", "bought", "chosen", "valves"));
+        Assert.All(all, a => Shape.AssertMembers(a, "opened", "chanceAll", "minutes", "work", "toCome", "bought", "chosen", "valves"));
         JsonElement chosen = Assert.Single(all, a => a.GetProperty("chosen").GetBoolean());
-        foreach (string member in new[] { "opened", "chanceAll", "minutes", "bought", "valves" })
+        foreach (string member in new[] { "opened", "chanceAll", "minutes", "work", "toCome", "bought", "valves" })
         {
             Assert.True(JsonElement.DeepEquals(root.GetProperty(member), chosen.GetProperty(member)), member);
         }

@@ -65,6 +65,7 @@ public class SheetRulesTests
         { "redo", n => new CostsStated(n, 1, 1, 0, new Dictionary<string, double>()) },
         { "swap", n => new CostsStated(1, n, 1, 0, new Dictionary<string, double>()) },
         { "worth", n => new CostsStated(1, 1, n, 0, new Dictionary<string, double>()) },
+        { "disturb", n => new CostsStated(1, 1, 1, 0, new Dictionary<string, double>(), n) },
         { "horizon", n => new CostsStated(1, 1, 1, n, new Dictionary<string, double>()) },
         { "access", n => new CostsStated(1, 1, 1, 0, new Dictionary<string, double> { ["intake cam"] = n }) },
         { "what came out", n => new ShimFitted("I1", new(n, "marked"), new(2.5, "marked")) },

@@ -49,7 +49,7 @@ internal static class Sample
             "buy": {"from": 2.5, "to": 2.9, "step": 0.1, "price": 8.0}
           },
           "costs": {
-            "redo": 90, "access": {"intake cam": 25, "exhaust cam": 25}, "swap": 3, "minutesPerCurrency": 1.0, "horizon": 0
+            "redo": 60, "access": {"intake cam": 25, "exhaust cam": 25}, "swap": 3, "disturb": 5, "minutesPerCurrency": 1.0, "horizon": 0
           },
           "settings": {
             "feel": {"firm": -0.025, "light": -0.005, "loose": 0.017, "spread": 0.006, "slip": 0.02},

@@ -25,6 +25,7 @@ public class LimitTests
     [InlineData("$.stock.buy.price", "0", "100000", "-0.01", "100000.01")]
     [InlineData("$.costs.redo", "0", "100000", "-0.01", "100000.01")]
     [InlineData("$.costs.access['intake cam']", "0", "100000", "-0.01", "100000.01")]
+    [InlineData("$.costs.disturb", "0", "100000", "-0.01", "100000.01")]
     [InlineData("$.costs.swap", "0", "100000", "-0.01", "100000.01")]
     [InlineData("$.costs.minutesPerCurrency", "0", "100000", "-0.01", "100000.01")]
     [InlineData("$.costs.horizon", "0", "10000000", "-1", "10000001")]

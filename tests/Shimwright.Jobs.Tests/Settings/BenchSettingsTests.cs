@@ -26,6 +26,7 @@ public class BenchSettingsTests
         { "redo", n => new() { Redo = n } },
         { "lift", n => new() { Lift = n } },
         { "swap", n => new() { Swap = n } },
+        { "disturb", n => new() { Disturb = n } },
         { "minutesPerCurrency", n => new() { MinutesPerCurrency = n } },
         { "from", n => new() { SizesToBuy = [new(n, 3, 0.1, 1)] } },
         { "to", n => new() { SizesToBuy = [new(2, n, 0.1, 1)] } },
@@ -71,6 +72,7 @@ public class BenchSettingsTests
             Redo = 1,
             Lift = 2,
             Swap = 5,
+            Disturb = 6,
             MinutesPerCurrency = 4,
             SizesToBuy = [new(1, 2, 0.5, 6)],
             KitsOffered = [new("Small box", 9.48, 2, 3, 0.05, 3, 90)],
@@ -90,7 +92,7 @@ public class BenchSettingsTests
     }
 
     [Fact]
-    public void Read_SettingsFromBeforeAMemberWasThere_TakesItsDefault() => Assert.Equal(90, BenchSettings.Read("""{"unit": "in"}""").Redo);
+    public void Read_SettingsFromBeforeAMemberWasThere_TakesItsDefault() => Assert.Equal(60, BenchSettings.Read("""{"unit": "in"}""").Redo);
 
     [Fact]
     public void Read_NullWhereSomethingBelongs_IsRefused() => Assert.Throws<JsonException>(() => BenchSettings.Read("""{"blades": null}"""));
@@ -107,6 +109,7 @@ public class BenchSettingsTests
             KeepFloor = 0.6,
             Redo = 1,
             Swap = 3,
+            Disturb = 8,
             MinutesPerCurrency = 4,
             SizesToBuy = [new(1, 2, 0.5, 6), new(2.1, 2.1, 0.1, 7)],
         };
@@ -116,7 +119,7 @@ public class BenchSettingsTests
         Assert.Equal((-0.03, -0.006, 0.018, 0.007, 0.03, 0.004),
             (job.Check.Feel.Firm, job.Check.Feel.Light, job.Check.Feel.Loose, job.Check.Feel.StandardDeviation, job.Check.Feel.Slip, job.Check.Feel.Blade));
         Assert.Equal((0.005, 0.6), (job.Rules.Seating.StandardDeviation, job.Rules.KeepFloor));
-        Assert.Equal((1, 3, 4, 9), (job.Costs.Redo, job.Costs.Swap, job.Costs.MinutesPerCurrency, job.Costs.AccessOf("exhaust cam")));
+        Assert.Equal((1, 3, 8, 4, 9), (job.Costs.Redo, job.Costs.Swap, job.Costs.Disturb, job.Costs.MinutesPerCurrency, job.Costs.AccessOf("exhaust cam")));
         Assert.Equal([(1, 6), (1.5, 6), (2, 6), (2.1, 7)], job.Stock.Sizes.Select(s => (s.Thickness.Millimetres, s.Price)));
     }
 }

@@ -29,7 +29,7 @@ public class JobSetupTests
     {
         Job job = Begins(0, 20, new()).Start;
         Assert.Equal(13, job.Blades.Count);
-        Assert.Equal(90, job.Costs.Redo);
+        Assert.Equal(60, job.Costs.Redo);
     }
 
     [Fact]

@@ -64,7 +64,7 @@ public class DoorsTests
             7 => new RecheckStated(N()),
             8 => new ThicknessFound(Valve(), N(), S()),
             9 => new StockStated([new(N(), S(), random.Next(-1, 20000)), new(2.5, "marked", 1)], [new(N(), N(), N(), N()), new(2, 3, 0.05, 8)]),
-            10 => new CostsStated(N(), N(), N(), N(), new Dictionary<string, double> { [S()] = N(), ["intake cam"] = N() }),
+            10 => new CostsStated(N(), N(), N(), N(), new Dictionary<string, double> { [S()] = N(), ["intake cam"] = N() }, N()),
             11 => new ShimFitted(Valve(), new(N(), S()), new(N(), "marked")),
             _ => new ScrewTurned(Valve(), N()),
         };

@@ -13,15 +13,16 @@ internal sealed class PlanModel
 {
     /// <summary>One thing that may be done at one valve.</summary>
     /// <param name="Chance">Of being in band; 1 where the valve is stranded.</param>
-    /// <param name="Minutes">Swap and price.</param>
+    /// <param name="Work">Swap, disturbing and price.</param>
     /// <param name="IsStranded">Whether it is left out of band.</param>
     /// <param name="From">The valve whose shim is used, or null.</param>
     /// <param name="Drawer">The drawer's shims that are used, by their place there, or null.</param>
     /// <param name="IsChange">Whether another thickness is fitted, for which the group has to be opened.</param>
+    /// <param name="IsSeatedAnew">Whether it is kept under an opened group.</param>
     internal sealed record Choice(
-        double Chance, double Minutes, bool IsStranded = false, int? From = null, int? Drawer = null, bool IsChange = true)
+        double Chance, double Work, bool IsStranded = false, int? From = null, int? Drawer = null, bool IsChange = true, bool IsSeatedAnew = false)
     {
-        public double NegLogChance => -Math.Log(Chance);
+        public double Doubt => -Math.Log(Chance);
     }
 
     public PlanModel(PlanRequest request, EngineEstimate estimate)
@@ -44,22 +45,33 @@ internal sealed class PlanModel
 
     public IReadOnlyList<double> Access { get; }
 
-    /// <summary>A plan as a point: how many are stranded, its doubt and its minutes.</summary>
+    /// <summary>What a plan comes to.</summary>
     public PlanValue ValueOf(Choice[] plan)
     {
-        double access = plan.Index().Where(c => c.Item.IsChange).Select(c => GroupOf[c.Index]).Distinct().Sum(g => Access[g]);
-        return new(plan.Count(c => c.IsStranded), plan.Sum(c => c.NegLogChance), plan.Sum(c => c.Minutes) + access);
+        double opened = plan.Index().Where(c => c.Item.IsChange).Select(c => GroupOf[c.Index]).Distinct().Sum(g => Access[g]);
+        double[] doubts = [.. Access.Select((_, g) => plan.Where((_, v) => GroupOf[v] == g).Sum(c => c.Doubt))];
+        double toCome = (Request.Costs.Redo * (1 - Math.Exp(-doubts.Sum())))
+            + Access.Select((a, g) => a * (1 - Math.Exp(-doubts[g]))).Sum()
+            + (Request.Again * plan.Sum(c => 1 - c.Chance));
+        return new(plan.Count(c => c.IsStranded), plan.Sum(c => c.Work) + opened, toCome, doubts);
     }
 
     private IEnumerable<Choice> ChoicesOf(int v, ClearanceDistribution clearance)
     {
         bool mayStay = clearance.InBand >= Request.Rules.KeepFloor;
+        double swap = Request.Costs.Swap + (clearance.InBand >= 0.9 ? Request.Costs.Disturb : 0);
         yield return new(mayStay ? clearance.InBand : 1, 0, !mayStay, IsChange: false);
+        if (mayStay)
+        {
+            double seated = clearance.InBandAfter(ClearanceChange.By(0, Request.Rules.Seating.StandardDeviation));
+            yield return new(seated, 0, IsChange: false, IsSeatedAnew: true);
+        }
+
         for (int other = 0; other < Request.Fitted.Count; other++)
         {
             if (other != v && Chance(v, clearance, Request.Fitted[other]) is { } chance)
             {
-                yield return new(chance, Request.Costs.Swap, From: other);
+                yield return new(chance, swap, From: other);
             }
         }
 
@@ -67,7 +79,7 @@ internal sealed class PlanModel
         {
             if (Chance(v, clearance, shims.Thickness) is { } chance)
             {
-                yield return new(chance, Request.Costs.Swap, Drawer: place);
+                yield return new(chance, swap, Drawer: place);
             }
         }
 
@@ -75,13 +87,19 @@ internal sealed class PlanModel
         {
             if (Chance(v, clearance, size.Thickness) is { } chance)
             {
-                yield return new(chance, Request.Costs.Swap + (Request.Costs.MinutesPerCurrency * size.Price));
+                yield return new(chance, swap + (Request.Costs.MinutesPerCurrency * size.Price));
             }
         }
     }
 
     private double? Chance(int v, ClearanceDistribution clearance, Thickness to)
     {
+        // Like for like is no change. Common practice, no source.
+        if (Math.Abs(Request.Fitted[v].Millimetres - to.Millimetres) < 0.008 - 1e-9)
+        {
+            return null;
+        }
+
         double ratio = Request.Engine.Valvetrain.Ratio;
         ThicknessDifference difference = Request.Fitted[v].Minus(to);
         double seating = Request.Rules.Seating.StandardDeviation;
@@ -93,11 +111,7 @@ internal sealed class PlanModel
 
 /// <summary>A plan as a point.</summary>
 /// <param name="Stranded">Valves that are left out of band.</param>
-/// <param name="NegLogChance">Σ -ln chance of the others.</param>
-/// <param name="Minutes">Access, swaps and purchases.</param>
-internal readonly record struct PlanValue(int Stranded, double NegLogChance, double Minutes)
-{
-    public double Linear(double minutesPerDoubt) => (minutesPerDoubt * NegLogChance) + Minutes;
-
-    public double Objective(double secondRound) => (secondRound * -double.ExpM1(-NegLogChance)) + Minutes;
-}
+/// <param name="Work">Access, swaps, disturbing and purchases.</param>
+/// <param name="ToCome">What is to come after it.</param>
+/// <param name="Doubts">Σ -ln chance of each group.</param>
+internal sealed record PlanValue(int Stranded, double Work, double ToCome, double[] Doubts);

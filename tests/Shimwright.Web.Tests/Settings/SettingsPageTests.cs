@@ -52,7 +52,7 @@ public class SettingsPageTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         string alert = page.Document.QuerySelector("[role=alert]")!.TextContent;
         Assert.Contains("Blades of the set: found \"thick\"", alert, StringComparison.Ordinal);
-        Assert.Contains("A second round, minutes: found \"soon\"", alert, StringComparison.Ordinal);
+        Assert.Contains("Another round, minutes: found \"soon\"", alert, StringComparison.Ordinal);
         Assert.Contains("Share of slips: nothing was entered", alert, StringComparison.Ordinal);
         Assert.Equal("soon", page.Document.QuerySelector("input[name='Bench.Redo']")!.GetAttribute("value"));
         Assert.Equal(0, (await bench.Database.Settings.CurrentAsync(TestContext.Current.CancellationToken)).Version);

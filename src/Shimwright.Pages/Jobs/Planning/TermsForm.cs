@@ -39,6 +39,8 @@ public sealed class CostsForm : ActionForm
 
     public string? Swap { get; set; }
 
+    public string? Disturb { get; set; }
+
     public string? PerCurrency { get; set; }
 
     public string? Horizon { get; set; }
@@ -49,6 +51,7 @@ public sealed class CostsForm : ActionForm
     {
         Redo = Typed(costs.Redo),
         Swap = Typed(costs.Swap),
+        Disturb = Typed(costs.Disturb),
         PerCurrency = Typed(costs.MinutesPerCurrency),
         Horizon = Typed(costs.Horizon),
         Access = [.. costs.Access.Values.Select(Typed)],
@@ -57,8 +60,9 @@ public sealed class CostsForm : ActionForm
     /// <summary>What was typed, as a fact; null, with problems, where some of it is none.</summary>
     public CostsStated? Read(IReadOnlyList<string> groups, string clockUnit, List<JobProblem> problems)
     {
-        double? redo = TypedNumber.Minutes(Redo, "a second round").Note(problems);
+        double? redo = TypedNumber.Minutes(Redo, "another round").Note(problems);
         double? swap = TypedNumber.Minutes(Swap, "one valve").Note(problems);
+        double? disturb = TypedNumber.Minutes(Disturb, "disturbing a good valve").Note(problems);
         double? perCurrency = TypedNumber.Plain(PerCurrency, "worth").Note(problems);
         double? horizon = TypedNumber.Clock(Horizon, "horizon", clockUnit, needed: false).Note(problems) ?? 0;
         Dictionary<string, double> access = new(StringComparer.Ordinal);
@@ -67,7 +71,7 @@ public sealed class CostsForm : ActionForm
             access[group] = TypedNumber.Minutes(Access.ElementAtOrDefault(i), group).Note(problems) ?? 0;
         }
 
-        return problems.Count == 0 ? new CostsStated(redo!.Value, swap!.Value, perCurrency!.Value, horizon.Value, access) : null;
+        return problems.Count == 0 ? new CostsStated(redo!.Value, swap!.Value, perCurrency!.Value, horizon.Value, access, disturb!.Value) : null;
     }
 
     private static string Typed(double number) => number.ToString("0.#########", CultureInfo.InvariantCulture);
