@@ -35,7 +35,7 @@ internal static class StageProfile
         Stage("Planner.Plan, all of the above", () => Planner.Plan(request));
         Stage("the same with a horizon, no past", () => Planner.Plan(job.Job.Lasting));
         Stage("the same with a horizon and a past", () => Planner.Plan(job.Job.LastingWithPast));
-        Stage("then ChanceAll and After of the chosen", () => Read(Writer().Write(job.Chosen)));
+        Stage("then ChanceAll and After of the chosen", () => Read(Writer().Write(job.Hull.Chosen)));
         Stage("then ChanceAll and After of all plans", () => job.Hull.Corners.Select(Writer().Write).Sum(Read));
     }
 

@@ -142,7 +142,7 @@ public sealed class Job
         Check, Changes, Rechecked, RecheckTemperature, Rules.Seating);
 
     /// <summary>The card's wear; without one nothing wears, which is right where no time passes.</summary>
-    private UsualWear UsualWear => Wear?.ToUsual() ?? UsualWear.None;
+    private UsualWear UsualWear => Wear?.ToUsual(Engine.Sense) ?? UsualWear.None;
 
     private WearHorizon ToHorizon() => _past.Value is { } past
         ? WearHorizon.Known(past.PredictedAt(Clock), UsualWear, Horizon)

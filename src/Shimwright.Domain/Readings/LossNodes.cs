@@ -14,6 +14,9 @@ internal sealed class LossNodes
     /// <summary>How many of its own scales a shared loss may come to: beyond, its weight is below 1e-17.</summary>
     private const double Scales = 40;
 
+    /// <summary>A weight of the losses is smooth: a panel needs fewer points than for what bends at every scale.</summary>
+    private const double Smoothness = 1.6;
+
     private LossNodes(double[] losses, double[] weights)
     {
         Losses = losses;
@@ -39,7 +42,7 @@ internal sealed class LossNodes
         for (int p = 0; p + 1 < Ends.Length; p++)
         {
             (double low, double high) = (Ends[p] * reach, Ends[p + 1] * reach);
-            var rule = GaussRule.For(high - low, Math.Min(2 * loss.Shared, ScaleAt(low, bandScale, valves)));
+            var rule = GaussRule.For(high - low, Math.Min(2 * loss.Shared, Smoothness * ScaleAt(low, bandScale, loss.Own, valves)));
             for (int i = 0; i < rule.Order; i++)
             {
                 (double l, double weight) = rule.At(i, low, high);
@@ -51,7 +54,7 @@ internal sealed class LossNodes
         return new([.. losses], [.. weights]);
     }
 
-    /// <summary>How closely the valves can tell a shared loss together: by their places in the band, and their shares of it.</summary>
-    private static double ScaleAt(double l, double bandScale, int valves) =>
-        Math.Sqrt((Squares.Of(bandScale) + (Squares.Of(l) / LossPrior.ShareShape)) / valves);
+    /// <summary>How closely the valves can tell a shared loss together: by their places in the band, what each lost alone, and their shares of it.</summary>
+    private static double ScaleAt(double l, double bandScale, double own, int valves) =>
+        Math.Sqrt((Squares.Of(bandScale) + ((Squares.Of(own) + Squares.Of(l)) / 2)) / valves);
 }

@@ -35,7 +35,7 @@ public sealed class EngineOutlook
     public double Clock => Job.Clock;
 
     /// <summary>What the card holds usual.</summary>
-    public UsualWear Card => Job.Wear!.ToUsual();
+    public UsualWear Card => Job.Wear!.ToUsual(Job.Engine.Sense);
 
     /// <summary>The outlook of an engine; null where nothing was read yet or the card does not say what wear is usual.</summary>
     /// <param name="card">Its card.</param>

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Members;
 
@@ -26,8 +27,10 @@ public sealed record WearCard(bool CountsKilometres, double Interval, double Los
     public static double UsualSpread => Deviation.Usual;
 
     /// <summary>The card as the domain knows it.</summary>
+    /// <param name="sense">Which way wear moves the engine's gaps: a closing lever's gap grows by what an opening one's loses.</param>
     /// <returns>Usual wear.</returns>
-    public UsualWear ToUsual() => new(Interval, LossPerInterval, Spread);
+    public UsualWear ToUsual(GapSense sense = GapSense.Opening) =>
+        new(Interval, sense == GapSense.Closing ? -LossPerInterval : LossPerInterval, Spread);
 
     internal static WearCard? Read(ObjectMembers o)
     {

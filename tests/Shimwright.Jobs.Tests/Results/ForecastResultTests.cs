@@ -53,6 +53,15 @@ public class ForecastResultTests
     }
 
     [Fact]
+    public void Write_ClosingGaps_GrowByWhatOpeningOnesLose()
+    {
+        using JsonDocument opening = JsonDocument.Parse(Answers.Forecast(Sample.Shims()));
+        using JsonDocument closing = JsonDocument.Parse(Answers.Forecast(Sample.Shims().Set("$.engine.sense", "\"closing\"")));
+        Assert.Equal(
+            -Valve(opening, 0).GetProperty("lossPerInterval").GetDouble(), Valve(closing, 0).GetProperty("lossPerInterval").GetDouble(), 1e-9);
+    }
+
+    [Fact]
     public void Write_EngineWithoutAPast_HasNoRecession()
     {
         using JsonDocument answer = JsonDocument.Parse(Answers.Forecast(Sample.Shims()));
