@@ -61,6 +61,9 @@ public sealed class Job
     /// <summary>What wear is usual for the engine, or null.</summary>
     public WearCard? Wear { get; }
 
+    /// <summary>The engine's automatic decompressor, or null.</summary>
+    public DecompressorCard? Decompressor => _card.Decompressor;
+
     /// <summary>The check, with what the engine's past lets expect where it has one.</summary>
     public EngineCheck Check => _check.Value;
 

@@ -21,8 +21,8 @@ internal static class StopsNeeds
         }
 
         NoteCylinders(engine.Valves, layout, problems);
-        NoteSide("intake", ValveSide.Intake, engine.Valves, layout, problems);
-        NoteSide("exhaust", ValveSide.Exhaust, engine.Valves, layout, problems);
+        NoteSide("intake", ValveSide.Intake, engine, layout, problems);
+        NoteSide("exhaust", ValveSide.Exhaust, engine, layout, problems);
 
         // Only a card without problems makes a layout that can be asked.
         if (problems.Count == 0 && !layout.StopsAnywhere)
@@ -52,9 +52,9 @@ internal static class StopsNeeds
 
     /// <summary>Notes what is wrong with a side's events once, and with a valve's own only where they are to blame.</summary>
     private static void NoteSide(
-        string word, ValveSide side, IReadOnlyList<ValveSection> valves, LayoutCard layout, List<JobProblem> problems)
+        string word, ValveSide side, EngineSection engine, LayoutCard layout, List<JobProblem> problems)
     {
-        (int Index, ValveSection Item)[] ofSide = [.. valves.Index().Where(v => v.Item.Side == side)];
+        (int Index, ValveSection Item)[] ofSide = [.. engine.Valves.Index().Where(v => v.Item.Side == side)];
         ValveSection[] onCard = [.. ofSide.Where(v => v.Item.Events is null && !IsNoted($"$.engine.valves[{v.Index}].events", problems)).Select(v => v.Item)];
         string path = $"$.engine.layout.{word}";
         CamEvents? usual = layout.EventsOf(side);
@@ -71,7 +71,7 @@ internal static class StopsNeeds
 
         foreach ((int v, ValveSection valve) in ofSide)
         {
-            if ((valve.Events ?? (isUsualNeverClosed ? null : usual)) is { } events && IsNeverClosed(events, side, valve.Also, layout))
+            if ((valve.Events ?? (isUsualNeverClosed ? null : usual)) is { } events && IsNeverClosed(events, side, engine.OffOtherwise(valve), layout))
             {
                 problems.Add(NeverClosed($"$.engine.valves[{v}]", $"valve {valve.Id} never on its heel", events, layout));
             }
@@ -79,11 +79,11 @@ internal static class StopsNeeds
     }
 
     private static bool IsNeverClosed(CamEvents events, ValveSide side, IReadOnlyList<OffHeel> also, LayoutCard layout) =>
-        CrankLayout.HeelOf(events.OnSide(side), also, layout.RampDegrees, fires: 0).Count == 0;
+        CrankLayout.HeelOf(events.OnSide(side), also, layout.ToRamp(), fires: 0).Count == 0;
 
     private static JobProblem NeverClosed(string path, string what, CamEvents events, LayoutCard layout) => new(
         path,
-        $"{what}: open for {NumberRule.Text(events.Duration)} degrees, and {NumberRule.Text(layout.RampDegrees)} more at either end",
+        $"{what}: open for {NumberRule.Text(events.Duration)} degrees, and {NumberRule.Text(Math.Round(layout.ToRamp().OfEvents, 3))} more at either end",
         "a valve is closed somewhere in the 720 degrees; see its events and rampDeg");
 
     /// <summary>Whether a problem is known already at a path or below it, so that what follows from it need not be said.</summary>

@@ -74,12 +74,12 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         _ => "-",
     };
 
-    private static Grid WorkingGrid(Page page, ShimPlan plan)
+    private Grid WorkingGrid(Page page, ShimPlan plan)
     {
         var grid = new Grid().AddColumn(new GridColumn().NoWrap().PadLeft(1).PadRight(2)).AddColumn(new GridColumn().PadRight(0));
         foreach (PlannedValve valve in plan.Valves)
         {
-            grid.AddRow(new Text(valve.Valve.Id), new Text(WorkingWords.Of(valve, page.Clearance)));
+            grid.AddRow(new Text(valve.Valve.Id), new Text(WorkingWords.Of(valve, page.Clearance, job.Blades)));
         }
 
         return grid;
@@ -113,9 +113,9 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         if (withWorkOrder)
         {
             page.Heading("Order of work");
-            page.Bullets(_plan.Chosen.Opened.Count == 0
+            page.Bullets(_plan.Chosen.Valves.All(v => v.Action == ValveAction.Keep)
                 ? WorkOrder.NothingToDo
-                : WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster));
+                : WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster, lifts: _plan.Chosen.Opened.Count > 0));
             page.Paragraph(WorkOrder.Deference);
         }
     }

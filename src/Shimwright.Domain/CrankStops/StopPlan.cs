@@ -56,6 +56,7 @@ public sealed record StopPlan(IReadOnlyList<CrankStop> Stops)
     [
         .. layout.FiringAngles.SelectMany(a => new[] { CrankAngle.Wrap(a), CrankAngle.Wrap(a + 360) })
             .Concat(layout.Marks.Select(CrankAngle.Wrap))
+            .Concat(layout.Valves.SelectMany(layout.LetGoOf))
             .Select(a => Math.Round(a, 9))
             .Distinct().Order(),
     ];

@@ -4,12 +4,12 @@ namespace Shimwright.Domain.Engines;
 
 /// <summary>
 /// The maker's cold limits of one valve's clearance, in millimetres at 20 °C; both ends belong to the band.
-/// Low is at least 0.01, High at most 3, and the width at least 0.005.
+/// Low is at least 0, High at most 3, and the width at least 0.005.
 /// </summary>
 public sealed record ClearanceBand
 {
     /// <summary>The least lower limit that is taken, mm.</summary>
-    public const double Lowest = 0.01;
+    public const double Lowest = 0;
 
     /// <summary>The greatest upper limit that is taken, mm.</summary>
     public const double Highest = 3;

@@ -34,7 +34,8 @@ public sealed record Engine
 
         Heat = heat;
         Sense = Enum.IsDefined(sense) ? sense : throw new ArgumentOutOfRangeException(nameof(sense));
-        AccessGroups = [.. Valves.Select(v => v.Access).Distinct(StringComparer.Ordinal)];
+        AccessGroups = [.. Valves.Where(v => v.HasAccess).Select(v => v.Access).Distinct(StringComparer.Ordinal)];
+        Groups = [.. Valves.Select(v => v.Group).Distinct(StringComparer.Ordinal)];
     }
 
     /// <summary>Makes an engine whose sides heat alike.</summary>
@@ -65,14 +66,14 @@ public sealed record Engine
     /// <summary>Which way wear moves the gaps.</summary>
     public GapSense Sense { get; }
 
-    /// <summary>κ, the clearance gained per degree above 20 °C, mm; null where it is unknown or the sides differ.</summary>
-    public double? ClearancePerDegree => Heat is { IsEven: true } heat ? heat.Intake : null;
-
     /// <summary>κ of a side, mm a degree; null where unknown.</summary>
     /// <param name="side">Intake or exhaust.</param>
     /// <returns>The clearance gained per degree above 20 °C.</returns>
     public double? ClearancePerDegreeOf(ValveSide side) => Heat?.Of(side);
 
-    /// <summary>The access groups, in the order in which the valves name them.</summary>
+    /// <summary>What may have to be lifted, in the order in which the valves name it.</summary>
     public IReadOnlyList<string> AccessGroups { get; }
+
+    /// <summary>The valves' groups, in the same order: what may have to be lifted, and each valve that needs no lifting.</summary>
+    public IReadOnlyList<string> Groups { get; }
 }

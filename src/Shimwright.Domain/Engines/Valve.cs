@@ -3,6 +3,9 @@ namespace Shimwright.Domain.Engines;
 /// <summary>One valve: its name, where it sits, what has to be lifted to reach its adjuster, and its band.</summary>
 public sealed record Valve
 {
+    /// <summary>The access of a valve whose adjuster is reached without lifting anything, as where a finger or rocker slides aside.</summary>
+    public const string NoAccess = "none";
+
     /// <summary>Makes a valve.</summary>
     /// <param name="id">Its name, unique in the engine, not blank.</param>
     /// <param name="cylinder">Its cylinder, 1 or more.</param>
@@ -34,8 +37,14 @@ public sealed record Valve
     /// <summary>Intake or exhaust.</summary>
     public ValveSide Side { get; }
 
-    /// <summary>The access group: valves that are reached by lifting the same part.</summary>
+    /// <summary>The access group: valves that are reached by lifting the same part; "none" where nothing is lifted.</summary>
     public string Access { get; }
+
+    /// <summary>Whether something has to be lifted to reach its adjuster.</summary>
+    public bool HasAccess => Access != NoAccess;
+
+    /// <summary>The valves that one opening reaches together: those of its access group, or this one alone where nothing is lifted.</summary>
+    public string Group => HasAccess ? Access : $"{NoAccess}\n{Id}";
 
     /// <summary>The maker's cold limits.</summary>
     public ClearanceBand Band { get; }

@@ -14,8 +14,8 @@ internal sealed class PlanLedger
     public PlanLedger(PlanRequest request)
     {
         Engine engine = request.Engine;
-        List<string> groups = [.. engine.AccessGroups];
-        GroupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Access))];
+        List<string> groups = [.. engine.Groups];
+        GroupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Group))];
         Members = [.. groups.Select((_, g) => Enumerable.Range(0, GroupOf.Length).Where(v => GroupOf[v] == g).ToArray())];
         Access = [.. groups.Select(request.Costs.AccessOf)];
         Redo = request.Costs.Redo;

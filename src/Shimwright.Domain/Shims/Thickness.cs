@@ -5,11 +5,11 @@ namespace Shimwright.Domain.Shims;
 /// <summary>The thickness of a shim, or of the crown of a graded bucket, and how it was found.</summary>
 public sealed record Thickness
 {
-    /// <summary>The thinnest and thickest that is taken, mm.</summary>
-    public const double Thinnest = 0.3, Thickest = 10;
+    /// <summary>The thinnest and thickest that is taken, mm: from a thin shim to a thick lash cap.</summary>
+    public const double Thinnest = 0.3, Thickest = 12;
 
     /// <summary>Makes a thickness.</summary>
-    /// <param name="millimetres">The thickness, mm, 0.3 to 10.</param>
+    /// <param name="millimetres">The thickness, mm, 0.3 to 12.</param>
     /// <param name="by">How it was found.</param>
     /// <exception cref="ArgumentNullException"><paramref name="by"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="millimetres"/> is outside its range.</exception>

@@ -43,6 +43,9 @@ public sealed class EngineCard
     /// <summary>What wear is usual for the engine, or null.</summary>
     public WearCard? Wear => Section.Wear;
 
+    /// <summary>The automatic decompressor, or null.</summary>
+    public DecompressorCard? Decompressor => Section.Decompressor;
+
     /// <summary>What keeps the crank stops from being found; nothing where they can be.</summary>
     public IReadOnlyList<JobProblem> StopsProblems { get; }
 

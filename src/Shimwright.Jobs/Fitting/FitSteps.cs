@@ -35,7 +35,7 @@ public static class FitSteps
         }
 
         string[] opened = [.. OpenedBy(sheet)];
-        bool camshaftsOut = WorkOrder.LiftsCamshafts(sheet.Engine.Valvetrain.Adjuster);
+        bool camshaftsOut = opened.Length > 0 && WorkOrder.LiftsCamshafts(sheet.Engine.Valvetrain.Adjuster);
         return
         [
             new("isolate", WorkOrder.Isolate, true, false),
@@ -43,7 +43,7 @@ public static class FitSteps
             .. opened.Select(g => new FitStep(Open + g, camshaftsOut ? Lift(g) : $"Open: the {g}.", true, false)),
             .. opened.Select(g => new FitStep($"refit/{g}", camshaftsOut ? Refit(g) : $"Close: the {g}, once every valve under it is set.", true, true)),
             .. camshaftsOut ? [new FitStep(Timing, TimingText, true, true)] : Array.Empty<FitStep>(),
-            new("turned", camshaftsOut ? TurnedText + " The marks come back to their lines." : TurnedText, true, true),
+            new("turned", $"{TurnedText}{(camshaftsOut ? " The marks come back to their lines." : "")} {WorkOrder.WhileTurning}", true, true),
             new("clear", "Nothing left inside: every rag, blade, magnet and old shim accounted for.", true, true),
         ];
     }
@@ -78,10 +78,10 @@ public static class FitSteps
         "Crank turned twice by hand in running direction: no hard stop. If it stops hard, go back and do not force it; never use the starter to find out.";
 
     private static string Lift(string group) =>
-        $"Lift: the {group}. Timing marks noted and photographed, tensioner wound in or taken out before any cap; caps loosened in steps, evenly, and kept in order; the chain tied up.";
+        $"Lift: the {group}. Turn the crank to the manual's timing position before the first cap is loosened. Note and photograph the timing marks, and wind in or take out the tensioner. Loosen the caps in steps, evenly, keep them in order, and tie the chain up. {WorkOrder.WhileTurning}";
 
     private static string Refit(string group) =>
-        $"Refit: the {group}, on its marks. Caps down evenly in passes, to the manual's torque and in its order; pins out of sprung gears, tensioner released last.";
+        $"Refit: the {group}, on its marks. Put the caps down evenly in passes, to the manual's torque and in its order. Remove the locking pins from split gears, and release the tensioner last.";
 
     private static IEnumerable<string> OpenedBy(JobSheet sheet)
     {

@@ -88,6 +88,10 @@ public static class StopWords
             words.Add($"cylinder {string.Join(" and ", overlap)} at TDC between exhaust and intake");
         }
 
+        words.AddRange(layout.Valves
+            .Where(v => words.Count == 0 && layout.LetGoOf(v).Any(a => IsAt(angle, a)))
+            .GroupBy(v => v.Cylinder, v => v.Id)
+            .Select(v => $"{Degrees(CrankAngle.Turn(layout.FiresAt(v.Key), angle))} past cylinder {Number(v.Key)}'s TDC on compression, where the decompressor has let go of {string.Join(", ", v)}"));
         if (words.Count == 0 && layout.Marks.Any(m => IsAt(angle, m)))
         {
             words.Add("at the further mark");

@@ -36,9 +36,14 @@ internal sealed record NumberRule(double Least, double Greatest, Measure Measure
         ? $"allowed is above {Text(Least)} up to {Text(Greatest)}{Unit}"
         : $"allowed is {Text(Least)} to {Text(Greatest)}{Unit}";
 
+    /// <summary>The fewest hundredths of a millimetre that anybody would write for a length; less is another length in millimetres.</summary>
+    private const double FewestHundredths = 3;
+
     /// <summary>The question to ask where hundredths of a millimetre seem to have been written for millimetres.</summary>
-    public string Hint(double value) =>
-        Measure == Measure.Length && value > Greatest && Allows(value / 100) ? $"; {Text(value / 100)} meant?" : "";
+    public string Hint(double value) => Measure == Measure.Length && value > Greatest && Allows(value / 100) ? Hundredths(value) : "";
+
+    /// <summary>The question itself, about a length that is too great; none where it is too small for hundredths, as the 1.20 of a lash cap is.</summary>
+    public static string Hundredths(double value) => value >= FewestHundredths ? $"; {Text(value / 100)} meant?" : "";
 
     public static string Text(double value) => value.ToString("0.#########", CultureInfo.InvariantCulture);
 }

@@ -37,6 +37,9 @@ internal abstract class ObjectMembers
     /// <summary>A list of numbers; null where any of them is wrong.</summary>
     public abstract double[]? Numbers(string name, NumberRule rule, (int Least, int Most) count, string about, bool required = false);
 
+    /// <summary>A list of names; null where any of them is wrong.</summary>
+    public abstract IReadOnlyList<string>? Names(string name, (int Least, int Most) count, string about, bool required = false);
+
     public abstract T? Object<T>(string name, Func<ObjectMembers, T?> read, string about, bool required = false)
         where T : class;
 

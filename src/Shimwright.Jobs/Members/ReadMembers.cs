@@ -35,13 +35,7 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
             return null;
         }
 
-        if (TextIn(value) is { } text && NameRule.Allows(text))
-        {
-            return text;
-        }
-
-        Refused<int>(name, value, NameRule.Words);
-        return null;
+        return NameAt(Join(name), value);
     }
 
     public override T? Choice<T>(string name, IReadOnlyDictionary<string, T> choices, string about, bool required = false) =>
@@ -68,6 +62,17 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
 
         double?[] numbers = [.. items.Select((item, i) => NumberAt($"{Join(name)}[{i}]", item, rule))];
         return numbers.All(n => n.HasValue) ? [.. numbers.Select(n => n!.Value)] : null;
+    }
+
+    public override IReadOnlyList<string>? Names(string name, (int Least, int Most) count, string about, bool required = false)
+    {
+        if (Items(name, count, required) is not { } items)
+        {
+            return null;
+        }
+
+        string?[] names = [.. items.Select((item, i) => NameAt($"{Join(name)}[{i}]", item))];
+        return names.All(n => n is not null) ? [.. names.OfType<string>()] : null;
     }
 
     public override T? Object<T>(string name, Func<ObjectMembers, T?> read, string about, bool required = false)
@@ -229,6 +234,17 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
 
         string example = MeasuredText.Example(rule.Measure) is { } e ? $", as a number or as text such as \"{e}\"" : "";
         problems.Add(new JobProblem(at, $"found {Show(value)}", rule.Words + (number.HasValue ? rule.Hint(number.Value) : example)));
+        return null;
+    }
+
+    private string? NameAt(string at, TValue value)
+    {
+        if (TextIn(value) is { } text && NameRule.Allows(text))
+        {
+            return text;
+        }
+
+        problems.Add(new JobProblem(at, $"found {Show(value)}", NameRule.Words));
         return null;
     }
 

@@ -58,7 +58,7 @@ internal sealed class SchemaMembers : ObjectMembers
 
     public override string? Name(string name, string about, bool required = false)
     {
-        Note(name, new JsonObject { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = NameRule.Longest, ["pattern"] = NameRule.Pattern }, about, required);
+        Note(name, Name(), about, required);
         return null;
     }
 
@@ -78,6 +78,12 @@ internal sealed class SchemaMembers : ObjectMembers
         string name, NumberRule rule, (int Least, int Most) count, string about, bool required = false)
     {
         Note(name, List(Number(rule), count), about, required);
+        return null;
+    }
+
+    public override IReadOnlyList<string>? Names(string name, (int Least, int Most) count, string about, bool required = false)
+    {
+        Note(name, List(Name(), count), about, required);
         return null;
     }
 
@@ -120,6 +126,8 @@ internal sealed class SchemaMembers : ObjectMembers
     {
         // There is no file here that could have one.
     }
+
+    private static JsonObject Name() => new() { ["type"] = "string", ["minLength"] = 1, ["maxLength"] = NameRule.Longest, ["pattern"] = NameRule.Pattern };
 
     private static JsonObject Number(NumberRule rule)
     {

@@ -16,12 +16,18 @@ public static class Cautions
 
     /// <summary>Of a check.</summary>
     /// <param name="job">The job.</param>
+    /// <param name="estimate">Its estimate, where it is at hand.</param>
     /// <returns>One caution an entry.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    public static IReadOnlyList<string> OfCheck(Job job)
+    public static IReadOnlyList<string> OfCheck(Job job, EngineEstimate? estimate = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         List<string> cautions = [];
+        if (TightValves.Decompressed(job, job.Check.Readings, estimate is null ? null : [.. estimate.Valves.Select(v => v.Summarise())]) is { } lifted)
+        {
+            cautions.Add(lifted);
+        }
+
         AddTemperature(cautions, job.Check);
         if (LeverCautions.Of(job.Engine.Valvetrain) is { } lever)
         {
@@ -44,7 +50,7 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(words);
-        List<string> cautions = [.. OfCheck(job), .. Disagreements.Cautions(plan.Estimate, words)];
+        List<string> cautions = [.. OfCheck(job, plan.Estimate), .. Disagreements.Cautions(plan.Estimate, words)];
         if (NextBlade.Suggest(plan.Estimate, [.. job.Blades]) is { } next)
         {
             cautions.Add(Invariant($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {words.Shim(next.Blade)} {words.Unit} blade there would say most."));
@@ -72,6 +78,11 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(words);
         List<string> cautions = [];
+        if (TightValves.Decompressed(job, job.Rechecked, [.. verdict.Valves.Select(v => v.Estimate)]) is { } lifted)
+        {
+            cautions.Add(lifted);
+        }
+
         AddTemperature(cautions, job.Check);
         if (job.RecheckTemperature != job.Check.Temperature)
         {
@@ -112,7 +123,7 @@ public static class Cautions
 
     private static void AddBlind(List<string> cautions, Engine engine, IReadOnlyList<ValveReadings> readings)
     {
-        string[] blind = [.. engine.Valves.Where((_, v) => IsBlind(readings[v])).Select(v => v.Id)];
+        string[] blind = [.. engine.Valves.Where((_, v) => TightValves.IsBlind(readings[v])).Select(v => v.Id)];
         if (blind.Length > 0)
         {
             cautions.Add($"No blade entered at {string.Join(", ", blind)}: the reading only says less than the thinnest blade tried. "
@@ -122,7 +133,4 @@ public static class Cautions
 
     /// <summary>Whether a valve was changed and not felt again yet.</summary>
     private static bool IsWaiting(Job job, int valve) => job.Rechecked[valve].IsEmpty && job.Changes.Any(c => c.Valve == valve);
-
-    private static bool IsBlind(ValveReadings readings) =>
-        readings.Trials.Count > 0 && readings.Values.Count == 0 && readings.Trials.All(t => t.Feel == Feel.No);
 }

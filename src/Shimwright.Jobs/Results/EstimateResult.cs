@@ -76,7 +76,7 @@ public sealed record EstimateResult(
             [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise(), estimate.Alone[v]?.Estimate))],
             Rounding.Chance(estimate.SharedCauseProbability),
             next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Rounding.Length(next.Blade)),
-            [.. Results.Cautions.OfCheck(job), .. Disagreements.Cautions(estimate, Wording.LengthWords.Millimetres)])
+            [.. Results.Cautions.OfCheck(job, estimate), .. Disagreements.Cautions(estimate, Wording.LengthWords.Millimetres)])
         {
             Depths = DepthRow.OfCheck(job),
         };

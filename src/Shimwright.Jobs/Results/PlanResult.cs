@@ -56,7 +56,7 @@ public sealed record PlanRow(
     string Valve, EstimateRow Estimate, string Action, ThicknessRow? From, FittedRow? To,
     AfterRow? After, double? Chance, double? Turns, string Working)
 {
-    internal static PlanRow Of(PlannedValve valve, Engine engine) => new(
+    internal static PlanRow Of(PlannedValve valve, Engine engine, IReadOnlyList<double> blades) => new(
         valve.Valve.Id,
         EstimateRow.Of(valve.Estimate),
         Words.Of(valve.Action),
@@ -71,7 +71,7 @@ public sealed record PlanRow(
             : null,
         valve.Chance is { } chance ? Rounding.Chance(chance) : null,
         valve.Turns is { } turns ? Rounding.Turns(turns) : null,
-        WorkingWords.Of(valve));
+        WorkingWords.Of(valve, blades: blades));
 }
 
 /// <summary>A stranded valve and why.</summary>
@@ -142,7 +142,7 @@ public sealed record PlanResult(
             {
                 if (!rows.ContainsKey(valve))
                 {
-                    rows.Add(valve, PlanRow.Of(valve, job.Engine));
+                    rows.Add(valve, PlanRow.Of(valve, job.Engine, job.Blades));
                 }
             }
 

@@ -13,13 +13,15 @@ public sealed record StoppedRow(string Valve, double SlackDeg);
 /// <param name="TurnFromPrevious">How far to turn to get there.</param>
 /// <param name="Valves">The valves that are read there.</param>
 /// <param name="Words">What to do, in a sentence.</param>
-public sealed record StopRow(double CrankDeg, double TurnFromPrevious, IReadOnlyList<StoppedRow> Valves, string Words);
+/// <param name="Cautions">What to heed while the crank is turned there.</param>
+public sealed record StopRow(double CrankDeg, double TurnFromPrevious, IReadOnlyList<StoppedRow> Valves, string Words, IReadOnlyList<string> Cautions);
 
 /// <summary>The answer of the command stops.</summary>
 /// <param name="Format">shimwright-stops/1.</param>
 /// <param name="Stops">The stops, in order.</param>
 /// <param name="Rules">Rules of thumb that hold for the engine.</param>
-public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IReadOnlyList<string> Rules)
+/// <param name="Cautions">What to heed before the crank is turned.</param>
+public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IReadOnlyList<string> Rules, IReadOnlyList<string> Cautions)
 {
     /// <summary>Plans the stops of a job that was read for them.</summary>
     /// <param name="job">The job.</param>
@@ -38,7 +40,16 @@ public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IR
                 Rounding.Degrees(stop.Angle),
                 Rounding.Degrees(stop.Turn),
                 [.. stop.Valves.Select(v => new StoppedRow(layout.Valves[v.Valve].Id, Rounding.Degrees(v.Slack)))],
-                StopWords.Of(stop, s == 0, layout, job.Layout.Turning)))],
-            StopWords.Rules(layout));
+                StopWords.Of(stop, s == 0, layout, job.Layout.Turning),
+                CautionsAt(stop, layout)))],
+            StopWords.Rules(layout),
+            [WorkOrder.Isolate, WorkOrder.TurnByHand, WorkOrder.Deference]);
     }
+
+    private static IReadOnlyList<string> CautionsAt(CrankStop stop, CrankLayout layout) =>
+    [
+        WorkOrder.WhileTurning,
+        .. stop.Valves.Select(v => layout.Valves[v.Valve]).Where(v => v.Decompressor is not null)
+            .GroupBy(v => v.Decompressor!.Lifts, v => v.Id).Select(lifted => DecompressorWords.Approach(lifted, lifted.Key)),
+    ];
 }

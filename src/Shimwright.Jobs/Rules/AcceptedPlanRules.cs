@@ -19,7 +19,7 @@ internal static class AcceptedPlanRules
 
         string[] valves = [.. sheet.Engine.Valves.Select(v => v.Id)];
         string[] lines = [.. plan.Valves.Select(r => r.Valve)];
-        HashSet<string> groups = [.. sheet.Engine.Valves.Select(v => v.Access)];
+        HashSet<string> groups = [.. sheet.Engine.AccessGroups];
         return
         [
             .. lines.Concat(plan.Stranded.Select(s => s.Valve)).Where(v => !valves.Contains(v)).Distinct().Select(v => SheetRules.Unknown(sheet, v)),

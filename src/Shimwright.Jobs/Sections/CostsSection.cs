@@ -1,3 +1,4 @@
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Members;
 
@@ -26,7 +27,7 @@ internal sealed record CostsSection(PlanCosts Costs, double Horizon)
 
     public static CostsSection Read(ObjectMembers o, EngineSection engine)
     {
-        string[] groups = [.. engine.Valves.Select(v => v.Access).OfType<string>().Distinct(StringComparer.Ordinal)];
+        string[] groups = [.. engine.Valves.Select(v => v.Access).OfType<string>().Where(a => a != Valve.NoAccess).Distinct(StringComparer.Ordinal)];
         double redo = o.Number(Redo);
         IReadOnlyDictionary<string, double> access = o.Map("access", Minutes, groups, "Minutes to lift each access group.");
         double swap = o.Number(Swap);

@@ -7,7 +7,7 @@ namespace Shimwright.Jobs.Sections;
 /// <summary>The engine as far as it could be read: what the other sections refer to, right or wrong.</summary>
 internal sealed record EngineSection(
     string? Name, TrainSection Train, HeatGain? Heat, GapSense Sense,
-    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, bool HasWear, WearCard? Wear)
+    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, bool HasWear, WearCard? Wear, DecompressorCard? Decompressor)
 {
     private static readonly Dictionary<string, GapSense> Senses = new(StringComparer.Ordinal)
     {
@@ -16,7 +16,7 @@ internal sealed record EngineSection(
     };
 
     /// <summary>An engine of which nothing could be read.</summary>
-    public static EngineSection None { get; } = new(null, TrainSection.None, null, GapSense.Opening, [], false, null, false, null);
+    public static EngineSection None { get; } = new(null, TrainSection.None, null, GapSense.Opening, [], false, null, false, null, null);
 
     /// <summary>How the clearances are adjusted, where it could be read.</summary>
     public Adjuster? Adjuster => Train.Adjuster;
@@ -34,8 +34,8 @@ internal sealed record EngineSection(
             "valves", v => ValveSection.Read(v, ids), (1, Engine.MostValves), "The valves, in the order in which they are listed everywhere.", required: true);
         LayoutCard? layout = o.Object("layout", LayoutCard.Read, "Cylinders and cam events, for the crank stops.");
         WearCard? wear = o.Object("wear", WearCard.Read, "What wear is usual for this engine.");
-
-        return new(name, train, heat, sense ?? GapSense.Opening, valves, o.Has("layout"), layout, o.Has("wear"), wear);
+        DecompressorCard? decompressor = DecompressorCard.Read(o, valves);
+        return new(name, train, heat, sense ?? GapSense.Opening, valves, o.Has("layout"), layout, o.Has("wear"), wear, decompressor);
     }
 
     /// <summary>What a temperature adds to the gaps of a side, mm; 0 where it, the side or κ is unknown.</summary>
@@ -55,7 +55,14 @@ internal sealed record EngineSection(
         Layout!.FiringOrder,
         Layout.FiringAngles,
         [.. Valves.Select(v => new TimedValve(
-            v.Id!, v.Cylinder!.Value, v.Side!.Value, (v.Events ?? Layout.EventsOf(v.Side.Value))!, v.Also))],
+            v.Id!, v.Cylinder!.Value, v.Side!.Value, (v.Events ?? Layout.EventsOf(v.Side.Value))!, v.Also, DecompressorAt(v)))],
         Layout.RampDegrees,
-        Layout.Marks);
+        Layout.Marks,
+        Layout.EventsAt);
+
+    /// <summary>Where a valve is off its heel besides its lobe.</summary>
+    public IReadOnlyList<OffHeel> OffOtherwise(ValveSection valve) => DecompressorAt(valve)?.LiftsAt(valve.Also) ?? valve.Also;
+
+    private Decompressor? DecompressorAt(ValveSection valve) =>
+        Decompressor is { } card && valve.Id is { } id && card.WorksOn(id) ? new Decompressor(card.Lifts) : null;
 }

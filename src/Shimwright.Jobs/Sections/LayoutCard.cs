@@ -13,15 +13,17 @@ namespace Shimwright.Jobs.Sections;
 /// <param name="Intake">Intake events, or null.</param>
 /// <param name="Exhaust">Exhaust events, or null.</param>
 /// <param name="Turning">How the crank turns, in the card's words, or null.</param>
+/// <param name="EventsAt">The lift at which the events are given, mm.</param>
 public sealed record LayoutCard(
     IReadOnlyList<int> FiringOrder, IReadOnlyList<double>? FiringAngles, IReadOnlyList<double> Marks,
-    bool StopsAnywhere, double RampDegrees, CamEvents? Intake, CamEvents? Exhaust, string? Turning)
+    bool StopsAnywhere, double RampDegrees, CamEvents? Intake, CamEvents? Exhaust, string? Turning, double EventsAt)
 {
     /// <summary>The most cylinders that are taken.</summary>
     internal const int MostCylinders = 64;
 
     private static readonly NumberRule Angle = new(-720, 720);
-    private static readonly NumberMember Ramp = new("rampDeg", new(0, 180), "By how much each opening is widened at both ends, crank degrees.", 20);
+    private static readonly NumberMember Ramp = new("rampDeg", new(0, CamRamp.Widest), "By how much each opening is widened at both ends, crank degrees, for events at 1 mm lift.", 20);
+    private static readonly NumberMember Lift = new("eventsAtMm", new(0, CamRamp.Highest, Measure.Length), "The lift at which the events are given, mm; 0 where they are the true ones.", 1);
 
     private static readonly Dictionary<string, bool> Stops = new(StringComparer.Ordinal)
     {
@@ -31,6 +33,12 @@ public sealed record LayoutCard(
 
     /// <summary>The ramp where the card says none, crank degrees.</summary>
     public static double UsualRamp => Ramp.Usual;
+
+    /// <summary>The lift at which events are given where the card does not say, mm.</summary>
+    public static double UsualEventsAt => Lift.Usual;
+
+    /// <summary>By how much openings are widened.</summary>
+    public CamRamp ToRamp() => new(RampDegrees, EventsAt);
 
     /// <summary>The events of a side, or null.</summary>
     /// <param name="side">Intake or exhaust.</param>
@@ -44,13 +52,14 @@ public sealed record LayoutCard(
         double[]? marks = o.Numbers("marks", Angle, (0, 64), "Marks besides the two dead centres of every cylinder, crank degrees.");
         bool? anywhere = o.Choice("stopsAt", Stops, "Whether the crank may stop at marks only or at any angle.");
         double ramp = o.Number(Ramp);
+        double eventsAt = o.Number(Lift);
         CamEvents? intake = o.Object(
             "intake", e => EventsSection.Read(e, "opensBtdc", "closesAbdc"), "When the intake valves open before top and close after bottom dead centre.");
         CamEvents? exhaust = o.Object(
             "exhaust", e => EventsSection.Read(e, "opensBbdc", "closesAtdc"), "When the exhaust valves open before bottom and close after top dead centre.");
         string? turning = o.Name("turning", "How the crank turns and from where it is seen, such as \"clockwise, seen from the left\".");
         NoteAngles(o, order, angles);
-        return order is null ? null : new(order, angles, marks ?? [], anywhere ?? false, ramp, intake, exhaust, turning);
+        return order is null ? null : new(order, angles, marks ?? [], anywhere ?? false, ramp, intake, exhaust, turning, eventsAt);
     }
 
     private static int[]? ReadOrder(ObjectMembers o)

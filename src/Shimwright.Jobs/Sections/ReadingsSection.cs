@@ -127,7 +127,7 @@ internal sealed record ReadingsSection(
         int? leaves = o.Whole("leaves", 1, BladeTrial.MostLeaves, "Leaves in the stack.");
         if (blade is { } b && band is not null && b > band.Middle + Reach + Slack)
         {
-            o.Problem("blade", $"found {NumberRule.Text(b)}", $"allowed is up to {Reach} mm above the middle of the band, {NumberRule.Text(band.Middle)}{Hundredths(b, band)}");
+            o.Problem("blade", $"found {NumberRule.Text(b)}", $"allowed is up to {NumberRule.Text(Reach)} mm above the middle of the band, {NumberRule.Text(band.Middle)}{Hundredths(b, band)}");
             return null;
         }
 
@@ -135,7 +135,7 @@ internal sealed record ReadingsSection(
     }
 
     private static string Hundredths(double found, ClearanceBand band) =>
-        Math.Abs((found / 100) - band.Middle) <= Reach ? $"; {NumberRule.Text(found / 100)} meant?" : "";
+        Math.Abs((found / 100) - band.Middle) <= Reach ? NumberRule.Hundredths(found) : "";
 
     private sealed record Reading(string Valve, ValveReadings Readings, DepthBudget? Depth);
 }

@@ -24,7 +24,7 @@ internal sealed record ValveSection(string? Id, int? Cylinder, ValveSide? Side, 
         ReadId(o, ids),
         o.Whole("cylinder", 1, LayoutCard.MostCylinders, "Its cylinder.", required: true),
         o.Choice("side", Sides, "Intake or exhaust.", required: true),
-        o.Name("access", "What has to be lifted to reach its adjuster.", required: true),
+        o.Name("access", "What has to be lifted to reach its adjuster; \"none\" where nothing is.", required: true),
         ReadBand(o),
         o.Object("events", e => EventsSection.Read(e, "opens", "closes"), "When this valve opens and closes, where it differs from its side."),
         [.. o.List("alsoOffHeel", ReadInterval, (0, MostIntervals), "Further intervals off its heel, such as a decompressor's.").Select(i => i.Value)]);

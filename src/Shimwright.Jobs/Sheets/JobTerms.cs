@@ -58,6 +58,6 @@ public static class JobTerms
     public static IReadOnlyList<string> Groups(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        return [.. sheet.Engine.Valves.Select(v => v.Access).Distinct(StringComparer.Ordinal)];
+        return sheet.Engine.AccessGroups;
     }
 }

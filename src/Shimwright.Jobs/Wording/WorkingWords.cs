@@ -1,5 +1,6 @@
 using System.Globalization;
 using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 
 namespace Shimwright.Jobs.Wording;
@@ -10,9 +11,10 @@ public static class WorkingWords
     /// <summary>Writes the working of a valve.</summary>
     /// <param name="valve">The valve's line.</param>
     /// <param name="length">How a length is written; millimetres where it is left out.</param>
+    /// <param name="blades">The person's blades, for a screw that is set with one; none where they are left out.</param>
     /// <returns>One line.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="valve"/> is null.</exception>
-    public static string Of(PlannedValve valve, Func<double, string>? length = null)
+    public static string Of(PlannedValve valve, Func<double, string>? length = null, IReadOnlyList<double>? blades = null)
     {
         ArgumentNullException.ThrowIfNull(valve);
         length ??= LengthWords.Millimetres.Clearance;
@@ -28,7 +30,7 @@ public static class WorkingWords
             ValveAction.Keep when valve.IsSeatedAnew =>
                 $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone, {Share(valve.Chance!.Value)} once it is seated anew",
             ValveAction.Keep => $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone",
-            ValveAction.Turn => Turned(valve, length),
+            ValveAction.Turn => Turned(valve, length) + (SetWith(valve.Valve.Band, blades ?? [], length) is { Length: > 0 } with ? $"; {with}" : ""),
             _ => Fitted(valve, length),
         };
     }
@@ -38,6 +40,23 @@ public static class WorkingWords
     /// <returns>Such as "0.4 flats wider", a flat being a sixth of a turn and wider meaning more clearance.</returns>
     public static string Flats(double turns) => string.Create(
         CultureInfo.InvariantCulture, $"{ScrewSetting.Flats(Math.Abs(turns)):0.0} flats {(turns >= 0 ? "wider" : "tighter")}");
+
+    /// <summary>The blade to set a gap with.</summary>
+    /// <param name="band">The band of the valve.</param>
+    /// <param name="blades">The person's blades, mm.</param>
+    /// <param name="length">How a length is written.</param>
+    /// <returns>Half a sentence; nothing where there is no blade.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="band"/>, <paramref name="blades"/> or <paramref name="length"/> is null.</exception>
+    public static string SetWith(ClearanceBand band, IReadOnlyList<double> blades, Func<double, string> length)
+    {
+        ArgumentNullException.ThrowIfNull(length);
+        return SettingBlades.For(band, blades) switch
+        {
+            null => "",
+            { NoGo: { } noGo, Blade: var go } => $"set it so that the {length(go)} blade goes in and the {length(noGo)} blade does not",
+            { Blade: var blade } => $"set it with the {length(blade)} blade, to a light drag",
+        };
+    }
 
     private static string Fitted(PlannedValve valve, Func<double, string> length)
     {

@@ -1,5 +1,6 @@
 using System.Reflection;
 using Shimwright.Bench.Engines;
+using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Sections;
@@ -54,6 +55,12 @@ public sealed class CardForm
 
     public string? KappaExhaust { get; set; }
 
+    public string? HeatHead { get; set; }
+
+    public string? HeatValve { get; set; }
+
+    public string? HeatHeight { get; set; }
+
     public string? Sense { get; set; }
 
     public string? ShimDiameter { get; set; }
@@ -70,12 +77,7 @@ public sealed class CardForm
             Mode = "decimal",
             Hint = lengths => $"{lengths.UnitName} a turn; screws only.",
         },
-        new(nameof(Kappa), "What heat adds to the gaps", CardHeat.Both)
-        {
-            AlsoAt = ["temperature.kappaMmPerC.intake"],
-            Hint = lengths => $"{lengths.UnitName} for each °C above {Times.Exact(ThermalShift.Reference)}; negative if the gaps close. Blank: not known.",
-        },
-        new(nameof(KappaExhaust), "The same for the exhaust side", CardHeat.Exhaust) { Hint = _ => "Only if it differs from the intake side." },
+        .. CardHeat.Fields,
         new(nameof(Sense), "What wear does to the gaps", Value.Choice(
             "sense",
             new("f-sense", [("opening", "They close up (usual)"), ("closing", "They grow: closing levers of a desmodromic head")], Usual: "opening"),
@@ -119,6 +121,12 @@ public sealed class CardForm
 
     public string? ExhaustCloses { get; set; }
 
+    public string? EventsAt { get; set; }
+
+    public string? Decompressed { get; set; }
+
+    public string? Lifts { get; set; }
+
     public string? StopsAt { get; set; }
 
     public string? Marks { get; set; }
@@ -138,6 +146,16 @@ public sealed class CardForm
         new(nameof(IntakeCloses), "Intake closes after bottom dead centre", Value.Degrees("layout.intake.closesAbdc", e => e.Card.Layout?.Intake?.Closes)),
         new(nameof(ExhaustOpens), "Exhaust opens before bottom dead centre", Value.Degrees("layout.exhaust.opensBbdc", e => e.Card.Layout?.Exhaust?.Opens)) { AlsoAt = ["layout.exhaust"] },
         new(nameof(ExhaustCloses), "Exhaust closes after top dead centre", Value.Degrees("layout.exhaust.closesAtdc", e => e.Card.Layout?.Exhaust?.Closes)),
+        new(nameof(EventsAt), "Lift at which they are given", Value.Length("layout.eventsAtMm", e => e.Card.Layout?.EventsAt is { } lift && lift != LayoutCard.UsualEventsAt ? lift : null))
+        {
+            Mode = "decimal",
+            Hint = lengths => $"{lengths.UnitName} of valve lift; 0 if they are the true ones. Blank counts as {lengths.Field(LayoutCard.UsualEventsAt)}.",
+        },
+        new(nameof(Decompressed), "Valves of an automatic decompressor", Value.Names("decompressor.valves", e => e.Card.Decompressor?.Valves)) { AlsoAt = ["decompressor"], Hint = _ => "Such as E1. Blank: there is none." },
+        new(nameof(Lifts), "When the decompressor lifts", Value.Choice(
+            "decompressor.liftsWhenTurned",
+            new("f-lifts", [("none", "There is none"), ("forwards", "As the crank turns forwards by hand"), ("backwards", "As the crank turns backwards"), ("both", "Whichever way it turns")], Usual: "none"),
+            e => LiftOf(e.Card.Decompressor))),
         new(nameof(StopsAt), "Where the crank may stop", Value.Choice(
             "layout.stopsAt",
             new("f-stops", [("marks", "At dead centres and marks"), ("anywhere", "Anywhere, with a degree wheel")], Usual: "marks"),
@@ -211,6 +229,14 @@ public sealed class CardForm
         CardPart.Crank => CrankFields,
         CardPart.Wear => WearFields,
         _ => FootFields,
+    };
+
+    private static string LiftOf(DecompressorCard? decompressor) => decompressor?.Lifts switch
+    {
+        DecompressorLift.Forwards => "forwards",
+        DecompressorLift.Backwards => "backwards",
+        DecompressorLift.Both => "both",
+        _ => "none",
     };
 
     private static PropertyInfo PropertyOf(CardField field) => typeof(CardForm).GetProperty(field.Name)!;

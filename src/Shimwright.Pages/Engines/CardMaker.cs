@@ -90,6 +90,11 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
 
     private string AccessOf(int cylinder, string side)
     {
+        if (answers["access"] == Domain.Engines.Valve.NoAccess && answers.Train!.HasLever)
+        {
+            return Domain.Engines.Valve.NoAccess;
+        }
+
         string what = answers.Train!.LiftsCamshafts ? "cam" : answers.Train.Adjuster == Domain.Engines.Adjuster.Screw ? "rocker cover" : "cover";
         string ofSide = answers.BySide ? $"{side} {what}" : what;
         return answers.TwoBanks ? $"bank {answers.BankOf(cylinder)} {ofSide}" : ofSide;

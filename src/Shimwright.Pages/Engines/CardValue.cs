@@ -13,6 +13,8 @@ internal sealed record CardValue(string? Path, Action<CardDraft, string, string?
 {
     private static readonly char[] BetweenAngles = [' ', ';', '/', '\t'];
 
+    private static readonly char[] BetweenNames = [' ', ',', ';', '\t'];
+
     /// <summary>What may be chosen; null where it is typed.</summary>
     public CardChoices? Choices { get; private init; }
 
@@ -38,6 +40,12 @@ internal sealed record CardValue(string? Path, Action<CardDraft, string, string?
         (draft, field, text) => draft.Put(path, List((text ?? "").Split(BetweenAngles, StringSplitOptions.RemoveEmptyEntries)
             .Select(a => TypedNumber.Degrees(a, field).Note(draft.Problems)).OfType<double>())),
         (engine, _) => string.Join(' ', (kept(engine) ?? []).Select(Times.Exact)));
+
+    /// <summary>Names, with blanks or commas between them.</summary>
+    public static CardValue Names(string path, Func<StoredEngine, IReadOnlyList<string>?> kept) => new(
+        path,
+        (draft, _, text) => draft.Put(path, List((text ?? "").Split(BetweenNames, StringSplitOptions.RemoveEmptyEntries))),
+        (engine, _) => string.Join(' ', kept(engine) ?? []));
 
     /// <summary>Cylinders in the order in which they fire.</summary>
     public static CardValue FiringOrder(string path, Func<StoredEngine, IReadOnlyList<int>?> kept) => new(
@@ -92,6 +100,12 @@ internal sealed record CardValue(string? Path, Action<CardDraft, string, string?
             }
         },
         (engine, _) => kept(engine));
+
+    /// <summary>What is not kept, but worked into another value when the form is read.</summary>
+    public static CardValue Worked(Action<CardDraft, string, string?> read, CardChoices? choices = null) => new(null, read, (_, _) => choices?.Usual ?? "")
+    {
+        Choices = choices,
+    };
 
     private static CardValue Number(string path, Func<CardDraft, string, string?, TypedNumber> read, Func<StoredEngine, LengthStyle, string> write) => new(
         path,

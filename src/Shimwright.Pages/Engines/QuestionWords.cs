@@ -60,8 +60,9 @@ internal static class QuestionWords
     public static IReadOnlyList<(string, string, string?)> Access(ValveTrainWords train, bool twoBanks)
     {
         string bank = twoBanks ? " on each bank" : "";
+        IReadOnlyList<(string, string, string?)> aside = train.HasLever ? [("none", "Nothing: the levers slide aside", "Each valve is reached by itself.")] : [];
         return train.LiftsCamshafts
-            ? [("side", $"A camshaft for each side{bank}", "One for the intake valves, one for the exhaust valves."), ("one", twoBanks ? "One camshaft on each bank" : "One camshaft for all valves", null)]
-            : [("one", twoBanks ? "A cover on each bank" : "One cover", "No camshaft is lifted."), ("side", $"A cover for each side{bank}", "One over the intake valves, one over the exhaust valves.")];
+            ? [("side", $"A camshaft for each side{bank}", "One for the intake valves, one for the exhaust valves."), ("one", twoBanks ? "One camshaft on each bank" : "One camshaft for all valves", null), .. aside]
+            : [("one", twoBanks ? "A cover on each bank" : "One cover", "No camshaft is lifted."), ("side", $"A cover for each side{bank}", "One over the intake valves, one over the exhaust valves."), .. aside];
     }
 }

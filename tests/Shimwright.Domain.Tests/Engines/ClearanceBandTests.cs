@@ -6,7 +6,7 @@ namespace Shimwright.Domain.Tests.Engines;
 public class ClearanceBandTests
 {
     [Theory]
-    [InlineData(0.01, 3)]
+    [InlineData(0, 3)]
     [InlineData(0.12, 0.18)]
     [InlineData(0.10, 0.105)]
     [InlineData(2.995, 3)]
@@ -21,11 +21,11 @@ public class ClearanceBandTests
 
     [Fact]
     public void Band_LowBelowTheLeast_IsRefused() =>
-        Refuses.OutOfRange("low", 0.0099, "0.01 to 3", () => new ClearanceBand(0.0099, 0.2));
+        Refuses.OutOfRange("low", -0.0001, "0 to 3", () => new ClearanceBand(-0.0001, 0.2));
 
     [Fact]
     public void Band_HighAboveTheGreatest_IsRefused() =>
-        Refuses.OutOfRange("high", 3.0001, "0.01 to 3", () => new ClearanceBand(0.1, 3.0001));
+        Refuses.OutOfRange("high", 3.0001, "0 to 3", () => new ClearanceBand(0.1, 3.0001));
 
     [Theory]
     [InlineData(0.10, 0.1049)]

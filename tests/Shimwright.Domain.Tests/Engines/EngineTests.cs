@@ -50,8 +50,8 @@ public class EngineTests
     [Fact]
     public void ClearancePerDegree_UnknownOrANumber_IsKept()
     {
-        Assert.Null(Made.Engine(Made.Valve()).ClearancePerDegree);
-        Assert.Equal(-0.001, new Engine("Loaner", Made.Bucket, [Made.Valve()], -0.001).ClearancePerDegree);
+        Assert.Null(Made.Engine(Made.Valve()).ClearancePerDegreeOf(ValveSide.Intake));
+        Assert.Equal(-0.001, new Engine("Loaner", Made.Bucket, [Made.Valve()], -0.001).ClearancePerDegreeOf(ValveSide.Intake));
         Refuses.NotANumber("clearancePerDegree", x => new Engine("Loaner", Made.Bucket, [Made.Valve()], x));
     }
 

@@ -37,9 +37,9 @@ public class SizeRangeTests
 
     [Theory]
     [InlineData(0.2999, 3, 0.05, "from")]
-    [InlineData(10.0001, 10.0001, 0.05, "from")]
+    [InlineData(12.0001, 12.0001, 0.05, "from")]
     [InlineData(2, 1.9999, 0.05, "to")]
-    [InlineData(2, 10.0001, 0.05, "to")]
+    [InlineData(2, 12.0001, 0.05, "to")]
     [InlineData(2, 3, 0, "step")]
     [InlineData(2, 3, -0.05, "step")]
     [InlineData(double.NaN, 3, 0.05, "from")]

@@ -8,16 +8,16 @@ public class ThicknessTests
     [Theory]
     [InlineData(0.3)]
     [InlineData(2.62)]
-    [InlineData(10)]
+    [InlineData(12)]
     public void Millimetres_WithinTheLimits_AreKept(double millimetres) =>
         Assert.Equal(millimetres, Made.Marked(millimetres).Millimetres);
 
     [Theory]
     [InlineData(0.2999)]
-    [InlineData(10.0001)]
+    [InlineData(12.0001)]
     [InlineData(262)]
     public void Millimetres_BeyondTheLimits_AreRefused(double millimetres) =>
-        Refuses.OutOfRange("millimetres", millimetres, "0.3 to 10", () => Made.Marked(millimetres));
+        Refuses.OutOfRange("millimetres", millimetres, "0.3 to 12", () => Made.Marked(millimetres));
 
     [Fact]
     public void Millimetres_NotANumber_AreRefused() => Refuses.NotANumber("millimetres", Made.Marked);

@@ -39,6 +39,20 @@ public class FitStepsTests
             WorkOrder.LiftsCamshafts(adjuster),
             WorkOrder.StepsFor(adjuster).Any(s => s.Contains("Refit the camshaft on its marks", StringComparison.Ordinal))));
 
+    // Rockers that slide aside: common practice, no source. Nothing is lifted, and nothing tells to lift it.
+    [Fact]
+    public void For_NothingToLift_OpensNothing()
+    {
+        Ledger ledger = Ledger.ImportedJob(Sample.Screws().Remove("$.recheck")
+            .Set("$.engine.valves[0].access", "\"none\"").Set("$.engine.valves[1].access", "\"none\"").Text);
+        ledger.Add(ledger.ItsPlan());
+        Assert.Empty(ledger.Sheet.Plan!.Opened);
+        Assert.Contains(ledger.Sheet.Plan.Valves, v => v.Action == "turn");
+        Assert.Equal(["isolate", "covered", "turned", "clear"], FitSteps.For(ledger.Sheet).Select(s => s.Name));
+        Assert.DoesNotContain(WorkOrder.StepsFor(Adjuster.FingerFollower, lifts: false), s => s.Contains("cap", StringComparison.Ordinal) || s.Contains("Refit", StringComparison.Ordinal));
+        Assert.Contains(WorkOrder.StepsFor(Adjuster.FingerFollower, lifts: false), s => s.Contains("Swing the finger aside", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void For_Screws_OpensAndClosesWithoutTiming()
     {
@@ -69,7 +83,7 @@ public class FitStepsTests
     [Fact]
     public void For_TakenInWithItsWorkDone_HasNoSteps()
     {
-        JobSheet sheet = Ledger.ImportedJob(Samples.Demo.Text("01-dusty-single.json")).Sheet;
+        JobSheet sheet = Ledger.ImportedJob(Samples.Demo.Text("01-flood-pump.json")).Sheet;
         Assert.Empty(FitSteps.For(sheet));
         Assert.Equal(["I1", "I2", "E2"], FitSteps.ChangedBy(sheet));
     }

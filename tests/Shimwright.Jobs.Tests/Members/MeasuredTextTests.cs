@@ -126,9 +126,9 @@ public class MeasuredTextTests
     public void Read_ThicknessInThou_KeepsTheLimitsOfMillimetres()
     {
         const string Path = "$.check.fitted[0].thickness";
-        Reading.Takes(Sample.Shims().Set(Path, "\"393.7 thou\""));
-        Reading.Refuses(Sample.Shims().Set(Path, "\"393.71 thou\""), Path, "allowed is 0.3 to 10 mm");
-        Reading.Refuses(Sample.Shims().Set(Path, "\"11.8 thou\""), Path, "allowed is 0.3 to 10 mm");
+        Reading.Takes(Sample.Shims().Set(Path, "\"472.4 thou\""));
+        Reading.Refuses(Sample.Shims().Set(Path, "\"472.45 thou\""), Path, "allowed is 0.3 to 12 mm");
+        Reading.Refuses(Sample.Shims().Set(Path, "\"11.8 thou\""), Path, "allowed is 0.3 to 12 mm");
     }
 
     [Fact]

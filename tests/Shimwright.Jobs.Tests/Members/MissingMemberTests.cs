@@ -13,6 +13,7 @@ public class MissingMemberTests
         "$.engine.valves[0].alsoOffHeel[0].from", "$.engine.valves[0].alsoOffHeel[0].length",
         "$.engine.layout.firingOrder", "$.engine.layout.intake.opensBtdc", "$.engine.layout.intake.closesAbdc",
         "$.engine.layout.exhaust.opensBbdc", "$.engine.layout.exhaust.closesAtdc", "$.engine.wear.interval",
+        "$.engine.decompressor.valves", "$.engine.decompressor.liftsWhenTurned",
         "$.check", "$.check.clock", "$.check.readings",
         "$.check.readings[0].valve", "$.check.readings[0].trials[0].blade", "$.check.readings[0].trials[0].feel",
         "$.check.fitted[0].valve", "$.check.fitted[0].thickness", "$.check.fitted[0].by",

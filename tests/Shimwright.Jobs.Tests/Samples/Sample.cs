@@ -18,9 +18,10 @@ internal static class Sample
               {"id": "E1", "cylinder": 1, "side": "exhaust", "access": "exhaust cam", "band": [0.20, 0.26]}
             ],
             "layout": {
-              "firingOrder": [1], "firingAngles": [0], "marks": [10], "stopsAt": "marks", "rampDeg": 20,
+              "firingOrder": [1], "firingAngles": [0], "marks": [10], "stopsAt": "marks", "rampDeg": 20, "eventsAtMm": 1,
               "intake": {"opensBtdc": 20, "closesAbdc": 55}, "exhaust": {"opensBbdc": 55, "closesAtdc": 20}
             },
+            "sense": "opening", "decompressor": {"valves": ["I1"], "liftsWhenTurned": "backwards"},
             "wear": {"clock": "hours", "interval": 30, "lossPerInterval": 0.02, "spread": 0.02}
           },
           "history": [],

@@ -6,12 +6,12 @@ namespace Shimwright.Jobs.Tests.Sections;
 public class LimitTests
 {
     [Theory]
-    [InlineData("$.check.fitted[0].thickness", "0.3", "10", "0.299999", "10.000001")]
-    [InlineData("$.recheck.changed[0].from.thickness", "0.3", "10", "0.299999", "10.000001")]
-    [InlineData("$.recheck.changed[0].to.thickness", "0.3", "10", "0.299999", "10.000001")]
-    [InlineData("$.stock.drawer[0].thickness", "0.3", "10", "0.299999", "10.000001")]
-    [InlineData("$.stock.buy.from", "0.3", "2.9", "0.299999", "10.000001")]
-    [InlineData("$.stock.buy.to", "2.5", "10", "0.299999", "10.000001")]
+    [InlineData("$.check.fitted[0].thickness", "0.3", "12", "0.299999", "12.000001")]
+    [InlineData("$.recheck.changed[0].from.thickness", "0.3", "12", "0.299999", "12.000001")]
+    [InlineData("$.recheck.changed[0].to.thickness", "0.3", "12", "0.299999", "12.000001")]
+    [InlineData("$.stock.drawer[0].thickness", "0.3", "12", "0.299999", "12.000001")]
+    [InlineData("$.stock.buy.from", "0.3", "2.9", "0.299999", "12.000001")]
+    [InlineData("$.stock.buy.to", "2.5", "12", "0.299999", "12.000001")]
     [InlineData("$.check.blades[0]", "1e-300", "2", "0", "2.000001")]
     [InlineData("$.check.readings[0].trials[0].blade", "1e-300", "0.65", "0", "0.650001")]
     [InlineData("$.check.readings[0].trials[0].leaves", "1", "10", "0", "11")]
@@ -86,13 +86,24 @@ public class LimitTests
     public void Read_ThicknessInHundredths_AsksWhetherMillimetresWereMeant() => Reading.Refuses(
         Sample.Shims().Set("$.check.fitted[0].thickness", "262"),
         "$.check.fitted[0].thickness",
-        "found 262; allowed is 0.3 to 10 mm; 2.62 meant?");
+        "found 262; allowed is 0.3 to 12 mm; 2.62 meant?");
 
     [Fact]
     public void Read_ThicknessThatIsWrongInHundredthsToo_AsksNothing()
     {
         JobDraft draft = Sample.Shims().Set("$.check.fitted[0].thickness", "2620");
-        Reading.Refuses(draft, "$.check.fitted[0].thickness", "found 2620; allowed is 0.3 to 10 mm");
+        Reading.Refuses(draft, "$.check.fitted[0].thickness", "found 2620; allowed is 0.3 to 12 mm");
+        Assert.DoesNotContain("meant", Reading.Of(draft.Text).Problems[0].ToString(), StringComparison.Ordinal);
+    }
+
+    // Common practice, no source: a lash cap or shim of 1.20 is no 1.2 hundredths, whatever field it was typed into.
+    [Theory]
+    [InlineData("1.20")]
+    [InlineData("1.95")]
+    public void Read_ThicknessOfAShimAsABlade_AsksNothing(string found)
+    {
+        JobDraft draft = Sample.Shims().Set("$.check.readings[0].trials[0].blade", found);
+        Reading.Refuses(draft, "$.check.readings[0].trials[0].blade", "allowed is up to 0.5 mm above the middle of the band");
         Assert.DoesNotContain("meant", Reading.Of(draft.Text).Problems[0].ToString(), StringComparison.Ordinal);
     }
 

@@ -61,6 +61,14 @@ public class LayoutTests
         Assert.Equal(["0 after 0: I1 110, E1 110"], StopsJob.Stops(draft));
     }
 
+    // I1 is off its heel from 330 to 610 with events at 1 mm, from 340 to 600 with true ones: 110 degrees of slack at TDC and 120.
+    [Theory]
+    [InlineData("1", "0 after 0: I1 110, E1 110")]
+    [InlineData("0", "0 after 0: I1 120, E1 120")]
+    [InlineData("4", "0 after 0: I1 100, E1 100")]
+    public void Stops_LiftOfTheEvents_WidensTheRamp(string lift, string stop) =>
+        Assert.Equal([stop], StopsJob.Stops(Single().Set("$.engine.layout.eventsAtMm", lift)));
+
     [Fact]
     public void Stops_Decompressor_KeepsTheValveFromItsDeadCentre()
     {

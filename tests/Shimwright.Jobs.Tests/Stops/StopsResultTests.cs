@@ -9,12 +9,14 @@ public class StopsResultTests
     public void Write_Stops_HasTheMembersOfItsFormat()
     {
         JsonObject json = JsonNode.Parse(ResultJson.Write(StopsJob.Answer(StopsJob.Four()), indented: false))!.AsObject();
-        Assert.Equal(["format", "stops", "rules"], json.Select(m => m.Key));
+        Assert.Equal(["format", "stops", "rules", "cautions"], json.Select(m => m.Key));
         Assert.Equal("shimwright-stops/1", (string?)json["format"]);
         JsonObject stop = json["stops"]![1]!.AsObject();
-        Assert.Equal(["crankDeg", "turnFromPrevious", "valves", "words"], stop.Select(m => m.Key));
+        Assert.Equal(["crankDeg", "turnFromPrevious", "valves", "words", "cautions"], stop.Select(m => m.Key));
         Assert.Equal((360, 360), ((double)stop["crankDeg"]!, (double)stop["turnFromPrevious"]!));
         Assert.Equal("{\"valve\":\"E2\",\"slackDeg\":150}", stop["valves"]![0]!.ToJsonString());
+        Assert.All(json["stops"]!.AsArray(), s => Assert.Contains("turn by hand only", (string?)s!["cautions"]![0]));
+        Assert.Contains(json["cautions"]!.AsArray(), c => ((string?)c)!.Contains("manual", StringComparison.Ordinal));
     }
 
     // A third of a cycle is no decimal fraction: no trail of digits is shown.

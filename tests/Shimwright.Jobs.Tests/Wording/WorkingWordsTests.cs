@@ -34,6 +34,19 @@ public class WorkingWordsTests
             + "set by feel to 0.150, standard deviation 0.011",
         WorkingWords.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight)));
 
+    // The band is 0.12-0.18: 0.15 is its middle.
+    [Theory]
+    [InlineData("0.15", "; set it with the 0.150 blade, to a light drag")]
+    [InlineData("0.10 0.14 0.20", "; set it with the 0.140 blade, to a light drag")]
+    [InlineData("0.13 0.17", "; set it so that the 0.130 blade goes in and the 0.170 blade does not")]
+    [InlineData("0.05 0.10", "; set it with the 0.100 blade, to a light drag")]
+    [InlineData("", "standard deviation 0.011")]
+    public void Of_Screw_NamesTheBladeToSetItWith(string blades, string words)
+    {
+        double[] own = [.. blades.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(b => double.Parse(b, CultureInfo.InvariantCulture))];
+        Assert.EndsWith(words, WorkingWords.Of(Line(new Valvetrain(Adjuster.Screw, 1.2, 0.75), Tight), blades: own), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Of_LengthsAskedForOtherwise_AreWrittenSo() => Assert.Equal(
         "5.8 is in 4.7-7.1 with a chance of 1.000: left alone",

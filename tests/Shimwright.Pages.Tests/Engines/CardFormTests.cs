@@ -145,6 +145,50 @@ public class CardFormTests
         Assert.Equal("LeverRatio", Assert.Single(CardFormReader.Read(form, card, LengthStyle.Millimetres).Problems).Path);
     }
 
+    // 100 mm of cast aluminium at 21.5e-6 over an austenitic valve at 15.5e-6: 0.0006 mm a degree, in place of what stood there.
+    [Fact]
+    public void Read_HeightAndMaterials_GiveWhatHeatAdds()
+    {
+        EngineCard card = DemoCard("04-shim-over-bucket-twin.json");
+        CardForm form = Filled(card);
+        (form.HeatHeight, form.HeatHead, form.HeatValve) = ("100", "aluminium", "austenitic");
+        EngineCard again = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
+        Assert.Equal(new HeatGain(0.0006, 0.0006), again.Engine.Heat);
+        Assert.Equal(("0.0006", "", "none"), (Filled(again).Kappa, Filled(again).HeatHeight, Filled(again).HeatHead));
+    }
+
+    [Theory]
+    [InlineData("", "aluminium", "austenitic", "HeatHeight")]
+    [InlineData("100", "none", "austenitic", "HeatHead")]
+    [InlineData("100", "iron", "none", "HeatValve")]
+    [InlineData("0.5", "iron", "titanium", "HeatHeight")]
+    [InlineData("tall", "iron", "titanium", "HeatHeight")]
+    public void Read_HeightOrMaterialMissing_IsSaidUnderItsField(string height, string head, string valve, string field)
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        (form.HeatHeight, form.HeatHead, form.HeatValve) = (height, head, valve);
+        Assert.Equal(field, Assert.Single(CardFormReader.Read(form, card, LengthStyle.Millimetres).Problems).Path);
+    }
+
+    [Fact]
+    public void Read_DecompressorAndLiftOfTheEvents_ComeBackAsTheyWere()
+    {
+        EngineCard card = DemoCard("02-worn-four.json");
+        CardForm form = Filled(card);
+        Assert.Equal(("", "", "none"), (form.EventsAt, form.Decompressed, form.Lifts));
+        (form.EventsAt, form.Decompressed, form.Lifts) = ("0", "E1, E2", "forwards");
+        EngineCard again = CardFormReader.Read(form, card, LengthStyle.Millimetres).Card!;
+        Assert.Equal(0, again.Layout!.EventsAt);
+        Assert.Equal(["E1", "E2"], again.Decompressor!.Valves);
+        CardForm filled = Filled(again);
+        Assert.Equal(("0", "E1 E2", "forwards"), (filled.EventsAt, filled.Decompressed, filled.Lifts));
+        filled.Decompressed = "E1 X9";
+        Assert.Equal("Decompressed", Assert.Single(CardFormReader.Read(filled, again, LengthStyle.Millimetres).Problems).Path);
+        (filled.Decompressed, filled.Lifts) = ("E1", "none");
+        Assert.Equal("Lifts", Assert.Single(CardFormReader.Read(filled, again, LengthStyle.Millimetres).Problems).Path);
+    }
+
     [Fact]
     public void Read_HeatOfEachSide_ComesBackAsItWas()
     {

@@ -69,10 +69,11 @@ public class CardQuestionsTests
     [Theory]
     [InlineData("shim-under-bucket", "one", "cam")]
     [InlineData("finger-follower", "side", "intake cam,exhaust cam")]
+    [InlineData("finger-follower", "none", "")]
     [InlineData("shim-over-bucket", "one", "cover")]
     [InlineData("shim-over-bucket", "side", "intake cover,exhaust cover")]
     public void Card_AValveTrain_NamesWhatComesOff(string train, string access, string groups) =>
-        Assert.Equal(groups.Split(','), Ask(With(Single, ("train", train), ("access", access)), CardScreen.Summary).Card!.Engine.AccessGroups);
+        Assert.Equal(groups.Split(',', StringSplitOptions.RemoveEmptyEntries), Ask(With(Single, ("train", train), ("access", access)), CardScreen.Summary).Card!.Engine.AccessGroups);
 
     [Fact]
     public void Card_Screws_NeedTheirPitch()

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Wording;
 using Shimwright.Pages.Shell;
 
 namespace Shimwright.Pages.Jobs.Fitting;
@@ -36,6 +37,11 @@ public sealed partial class FitPage : JobPage
             _view = FitView.For(Sheet);
         }
     }
+
+    /// <summary>The blade to set a screw with.</summary>
+    private string SetWith(FitValve valve) => !HasShims && Sheet.Engine.Valves.FirstOrDefault(v => v.Id == valve.Valve) is { } of
+        ? WorkingWords.SetWith(of.Band, Answer.Job.Blades, Lengths.Clearance)
+        : "";
 
     private Task TickAsync() => SendAsync(Tick!, new StepTicked(Tick!.Step ?? "", Tick.Done));
 

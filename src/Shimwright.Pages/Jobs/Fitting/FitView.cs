@@ -58,6 +58,9 @@ public sealed class FitView
     /// <summary>How many lines there are.</summary>
     public int Of { get; }
 
+    /// <summary>Whether anything is lifted to reach the adjusters.</summary>
+    public bool IsLifting => Before.Any(t => t.Step.Name.StartsWith(FitSteps.Open, StringComparison.Ordinal));
+
     /// <summary>Whether a shim goes from one valve to another.</summary>
     public bool HandedOn { get; }
 

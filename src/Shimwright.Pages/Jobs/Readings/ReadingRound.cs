@@ -9,7 +9,8 @@ namespace Shimwright.Pages.Jobs.Readings;
 /// <param name="Count">How many stops there are.</param>
 /// <param name="Words">How to get there.</param>
 /// <param name="Valves">The valves that are read there.</param>
-public sealed record StopPlace(int Number, int Count, string Words, IReadOnlyList<string> Valves);
+/// <param name="Cautions">What to heed on the way there.</param>
+public sealed record StopPlace(int Number, int Count, string Words, IReadOnlyList<string> Valves, IReadOnlyList<string> Cautions);
 
 /// <summary>One of the two rounds of reading: every valve with what is known, and the order in which they are gone through.</summary>
 public sealed class ReadingRound
@@ -23,8 +24,8 @@ public sealed class ReadingRound
         Valves = valves;
         _mostTelling = mostTelling;
         _stops = stops is null
-            ? [new StopPlace(1, 1, "", [.. valves.Select(v => v.Valve.Id)])]
-            : [.. stops.Stops.Select((s, i) => new StopPlace(i + 1, stops.Stops.Count, s.Words, [.. s.Valves.Select(v => v.Valve)]))];
+            ? [new StopPlace(1, 1, "", [.. valves.Select(v => v.Valve.Id)], [])]
+            : [.. stops.Stops.Select((s, i) => new StopPlace(i + 1, stops.Stops.Count, s.Words, [.. s.Valves.Select(v => v.Valve)], s.Cautions))];
         HasStops = stops is not null;
     }
 

@@ -8,7 +8,7 @@ namespace Shimwright.Pages.Tests.Jobs.Readings;
 public class ReadingRoundTests
 {
     private static readonly StopsResult TwoStops = new(
-        "", [new(0, 0, [new("I1", 90), new("E2", 90)], "start"), new(360, 360, [new("I2", 90), new("E1", 90)], "turn")], []);
+        "", [new(0, 0, [new("I1", 90), new("E2", 90)], "start", []), new(360, 360, [new("I2", 90), new("E1", 90)], "turn", [])], [], []);
 
     [Fact]
     public void Select_AnIdOfTheEngine_IsThatValve() => Assert.Equal("E1", Round(null, "", "", "", "").Select("E1").Valve.Id);
