@@ -32,12 +32,12 @@ public class ToothTests
         Assert.Equal(new Sprocket(65).CrankDegreesPerTooth, 2 * new Sprocket(65).CamDegreesPerTooth, 1e-12);
     }
 
-    // A general text says that a tooth is 5 to 10 crank degrees. No usual sprocket, 34 to 50 teeth (common practice, no
+    // From memory: it is said that a tooth is 5 to 10 crank degrees. No usual sprocket, 34 to 50 teeth (common practice, no
     // source), has so little; geometry is preferred.
     [Theory]
     [InlineData(34)]
     [InlineData(40)]
     [InlineData(50)]
-    public void CrankDegreesPerTooth_UsualSprockets_AreMoreThanTheGeneralTextSays(int teeth) =>
+    public void CrankDegreesPerTooth_UsualSprockets_AreMoreThanIsSaid(int teeth) =>
         Assert.True(new Sprocket(teeth).CrankDegreesPerTooth > 10);
 }

@@ -7,8 +7,8 @@ namespace Shimwright.Reference.CrankStops;
 /// <summary>Running mates: split the firing order in half and write one half under the other.</summary>
 public class CompanionTests
 {
-    // In-line six: TM 5-6115-400-12, fig. 3-11, where 6 rocks for 1; all three pairs in a trade text. V8 and flat six, one
-    // pair each: trade texts. In-line four, where 4 rocks for 1: TM 10-3930-671-24.
+    // In-line six: TM 5-6115-400-12, fig. 3-11, where 6 rocks for 1; its other two pairs from memory. V8 and flat six,
+    // one pair each: from memory. In-line four, where 4 rocks for 1: TM 10-3930-671-24.
     [Theory]
     [InlineData("1-6 5-2 3-4", 1, 5, 3, 6, 2, 4)]
     [InlineData("1-6", 1, 8, 4, 3, 6, 5, 7, 2)]

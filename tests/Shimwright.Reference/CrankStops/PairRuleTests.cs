@@ -55,7 +55,7 @@ public class PairRuleTests
     [Fact]
     public void PairSum_MirrorCylindersThatAreNoMates_HasNone() => Assert.Null(ThumbRules.PairSum(Head(FourMirrored, [1, 2, 3, 4])));
 
-    // Two trade texts: as the exhaust begins to open set the intake; with the intake past full lift and beginning to close set
+    // From memory: as the exhaust begins to open set the intake; with the intake past full lift and beginning to close set
     // the exhaust. The model leaves 220 degrees of heel and more at the exhaust's opening and at the intake's closing.
     [Theory]
     [InlineData(1)]

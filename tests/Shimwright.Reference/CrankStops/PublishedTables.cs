@@ -2,7 +2,7 @@ namespace Shimwright.Reference.CrankStops;
 
 /// <summary>
 /// Crank positions at which manuals have valves set, and where each was published. TM is a technical manual of the United
-/// States Army. What was recalled and not read says so.
+/// States Army. What has no document that can be found is from memory and says so.
 /// </summary>
 internal static class PublishedTables
 {
@@ -20,18 +20,13 @@ internal static class PublishedTables
         [1, 2, 7, 3, 4, 5, 6, 8],
         [new(0, [1, 2], [1, 2]), new(180, [3, 7], [3, 7]), new(360, [4, 5], [4, 5]), new(540, [6, 8], [6, 8])]);
 
-    // Firing order: TM 5-4310-354-14 par. 4-50. The table from memory.
-    public static PublishedTable OtherInlineFour { get; } = new(
-        "in-line four 1-2-4-3", [1, 2, 4, 3], [new(0, [1, 3], [1, 2]), new(360, [2, 4], [3, 4])]);
-
-    // A marine diesel manual, two printings of which agree; I intake, X exhaust. Its firing order from memory. Bank A is
-    // cylinders 1 to 6 here, bank B 7 to 12.
+    // From memory, firing order and all; I intake, X exhaust. Bank A is cylinders 1 to 6 here, bank B 7 to 12.
     public static PublishedTable VeeTwelve { get; } = new(
         "V12",
         [1, 11, 5, 9, 3, 12, 6, 8, 2, 10, 4, 7],
         [Banks(0, "IX I X I X - I - X I IX X"), Banks(360, "- X I X I IX X IX I X - I")]);
 
-    // A car workshop manual.
+    // From memory.
     public static PublishedTable VeeEightA { get; } = new(
         "V8 1-8-7-2-6-5-4-3", [1, 8, 7, 2, 6, 5, 4, 3], [new(0, [1, 3, 4, 5], [1, 2, 7, 8]), new(360, [2, 6, 7, 8], [3, 4, 5, 6])]);
 
@@ -39,7 +34,7 @@ internal static class PublishedTables
     public static PublishedTable VeeEightB { get; } = new(
         "V8 1-8-4-3-6-5-7-2", [1, 8, 4, 3, 6, 5, 7, 2], [new(0, [1, 2, 5, 7], [1, 3, 4, 8]), new(360, [3, 4, 6, 8], [2, 5, 6, 7])]);
 
-    // 0 and 240: a workshop manual. 480: what is left.
+    // 0 and 240 from memory; 480 is what is left.
     public static PublishedTable VeeSixThreePositions { get; } = new(
         "V6 1-2-3-4-5-6, three positions",
         [1, 2, 3, 4, 5, 6],
@@ -49,10 +44,6 @@ internal static class PublishedTables
     public static PublishedTable VeeSixTwoPositions { get; } = new(
         "V6 1-2-3-4-5-6, two positions", [1, 2, 3, 4, 5, 6], [new(0, [1, 5, 6], [1, 2, 3]), new(360, [2, 3, 4], [4, 5, 6])]);
 
-    // Firing order, and "all but two, then the two": a small-diesel manual. Which they are: the model.
-    public static PublishedTable InlineThree { get; } = new(
-        "in-line three 1-3-2", [1, 3, 2], [new(0, [1, 2], [1, 3]), new(360, [3], [2])]);
-
     // From memory: piston P at the TDC of its exhaust stroke, then the intake of one cylinder and the exhaust of another.
     public static PublishedTable RadialEighteen { get; } = Radial(
         [1, 12, 5, 16, 9, 2, 13, 6, 17, 10, 3, 14, 7, 18, 11, 4, 15, 8],
@@ -60,8 +51,8 @@ internal static class PublishedTables
 
     public static IReadOnlyList<PublishedTable> All { get; } =
     [
-        InlineFour, InlineSix, VeeEightFourPositions, OtherInlineFour, VeeTwelve, VeeEightA, VeeEightB, VeeSixThreePositions,
-        VeeSixTwoPositions, InlineThree, RadialEighteen,
+        InlineFour, InlineSix, VeeEightFourPositions, VeeTwelve, VeeEightA, VeeEightB, VeeSixThreePositions,
+        VeeSixTwoPositions, RadialEighteen,
     ];
 
     private static PublishedPosition Banks(double angle, string marks)

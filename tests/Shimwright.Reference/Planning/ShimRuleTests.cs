@@ -6,8 +6,9 @@ using Xunit;
 namespace Shimwright.Reference.Planning;
 
 /// <summary>
-/// new = old + (measured - wanted), as a handbook chapter on shim charts states it (N = T + (A - V)), with worked
-/// examples of workshop manuals. The clearance is taken as measured to 0.001 mm, so that nothing but the rule decides.
+/// new = old + (measured - wanted). The rule and the kit of the first example, 17 sizes from 2.50 to 3.30 mm: "Valve adjusting
+/// shim thickness chart", oplib.ru, view 55064, with N = T + (A - V). The first example itself: repair manual RM1046E, p. 14-19.
+/// The other examples: from memory. The clearance is taken as measured to 0.001 mm, so that nothing but the rule decides.
 /// </summary>
 public class ShimRuleTests
 {
@@ -24,7 +25,7 @@ public class ShimRuleTests
 
     [Theory]
     [MemberData(nameof(Examples))]
-    public void Plan_WorkshopManualExample_FitsThePublishedThickness(double old, double measured, double wanted, double published)
+    public void Plan_WorkedExample_FitsTheThicknessOfTheRule(double old, double measured, double wanted, double published)
     {
         IEnumerable<PurchasableSize> sizes = new SizeRange(old - 0.3, old + 0.3, 0.005, 0).Sizes(Instrument.Micrometer);
 
@@ -34,9 +35,9 @@ public class ShimRuleTests
         Assert.Equal(wanted, valve.After!.Mean, 0.0005);
     }
 
-    // The first example names its kit: 2.50 to 3.30 mm in steps of 0.05.
+    // The first example's kit is published with it: 2.50 to 3.30 mm in steps of 0.05.
     [Fact]
-    public void Plan_WorkshopManualKit_FitsThePublishedThickness()
+    public void Plan_KitOfTheFirstExample_FitsThePublishedThickness()
     {
         IEnumerable<PurchasableSize> kit = new SizeRange(2.50, 3.30, 0.05, 0).Sizes(Instrument.Marked);
 
@@ -46,9 +47,9 @@ public class ShimRuleTests
         Assert.Equal(0.25, valve.After!.Mean, 0.0005);
     }
 
-    // The second example goes on: where 2.525 is not to be had, 2.50 gives 0.175.
+    // The second example goes on, from memory: where 2.525 is not to be had, 2.50 gives 0.175.
     [Fact]
-    public void Plan_WorkshopManualNearestSize_GivesThePublishedClearance()
+    public void Plan_NearestSizeOfTheSecondExample_GivesItsClearance()
     {
         var drawer = new DrawerShims(new Thickness(2.50, Instrument.Micrometer), 1);
 
@@ -58,7 +59,7 @@ public class ShimRuleTests
         Assert.Equal(0.175, valve.After!.Mean, 0.0005);
     }
 
-    // One stored text prints the signs wrong: new = removed - measured - standard. What that gives must not be fitted,
+    // From memory: one text prints the signs wrong: new = removed - measured - standard. What that gives must not be fitted,
     // not even where there is nothing else, and what the rule gives must be where both are at hand.
     [Theory]
     [MemberData(nameof(Examples))]

@@ -6,12 +6,12 @@ using Xunit;
 
 namespace Shimwright.Reference.Readings;
 
-/// <summary>What any mechanic would say of these readings. Every one of them: common practice, no source.</summary>
+/// <summary>Readings and what they come to, as numbers. Every one of them: common practice, no source.</summary>
 public class TradeFactTests
 {
     private static readonly ClearanceBand Intake = new(0.10, 0.17), Exhaust = new(0.15, 0.22);
 
-    // Common practice, no source: 0.10 falls through, 0.13 slides, 0.15 has to be pushed: "a good 0.13".
+    // Common practice, no source: loose at 0.10, light at 0.13 and firm at 0.15 is a clearance of 0.13 to 0.14.
     [Fact]
     public void Estimate_LooseLightFirm_ReadsAsTheBladeThatSlides()
     {
@@ -21,7 +21,7 @@ public class TradeFactTests
         Assert.Equal(ClearanceStatus.In, valve.Status);
     }
 
-    // Common practice, no source: one blade that slides with an even drag is the clearance. The band is 0.10-0.17;
+    // Common practice, no source: a single light blade is the clearance, to 0.01 mm. The band is 0.10-0.17;
     // where it is 0.05-0.15 the model reads the same trial as 0.099.
     [Fact]
     public void Estimate_OneLightBlade_ReadsAsThatBlade()
@@ -32,7 +32,7 @@ public class TradeFactTests
         Assert.Equal(ClearanceStatus.Unsettled, valve.Status);
     }
 
-    // Common practice, no source: the same on the exhaust side, a blade up.
+    // Common practice, no source: the same on the exhaust side, with 0.15, 0.18 and 0.20.
     [Fact]
     public void Estimate_LooseLightFirmOnTheExhaust_ReadsAsTheBladeThatSlides()
     {
@@ -42,8 +42,8 @@ public class TradeFactTests
         Assert.Equal(ClearanceStatus.In, valve.Status);
     }
 
-    // Common practice, no source: where not even the 0.05 goes in, a valve that should have 0.10 at least needs two
-    // sizes of a 0.05 kit, if not more: the gap may be nothing at all.
+    // Common practice, no source: no blade at 0.05 and a lower limit of 0.10: a shim thinner by 0.10 mm at least,
+    // two steps of 0.05; the gap may be 0.
     [Theory]
     [InlineData(0.15)]
     [InlineData(0.17)]
