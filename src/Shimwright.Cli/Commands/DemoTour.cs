@@ -9,7 +9,7 @@ internal static class DemoTour
         ("02-worn-four.json", "sixteen valves, and shims that move from one valve to another instead of being bought."),
         ("03-leave-alone.json", "an engine that is in its bands: the plan lifts nothing."),
         ("04-shim-over-bucket-twin.json", "one cover gives access to all four valves, so once it is off a doubtful valve is worth changing too."),
-        ("05-finger-follower-single.json", "a ratio of 1.5: a shim 0.05 mm thinner opens the gap by 0.075 mm."),
+        ("05-finger-follower-single.json", "a finger with a lever ratio of 1.5: a shim 0.05 mm thinner opens the gap at the cam by 0.033 mm."),
         ("06-plant-engine-screws.json", "screws: turns and sixths of a turn instead of shims, and a gap that is known after setting whatever it was before."),
         ("07-stranded-valve.json", "a valve that wants a thinner shim than there is: it is named, with what it would want, and the rest is still planned."),
         ("08-in-thou.json", "a job written in thousandths of an inch; with --unit thou the plan is too."),

@@ -55,7 +55,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         var leverage = Leverage.Of(wear.Engine.Valvetrain);
         double step = settings.SizesToBuy.Select(k => k.Step).DefaultIfEmpty(0).Min();
         double error = Combine(DirectValue.UsualUncertainty, settings.Seating, leverage.AtTheGap(Instrument.Marked.Random));
-        string[] covers = [.. wear.Engine.AccessGroups];
+        string[] covers = [.. wear.Engine.Groups];
         return new(leverage.Ratio, wear.Usual.Diffusion,
         [
             .. wear.Engine.Valves.Zip(wear.Now, (valve, state) =>
@@ -68,7 +68,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
                 return new ValveOutlook(
                     state, valve.Band, shim?.Millimetres, shim is null ? 0 : Combine(shim.By.Random, shim.By.Systematic),
                     CheckWant.ChangeBelow(settings.KeepFloor, fitted, along + access.GetValueOrDefault(valve.Access), again),
-                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along, again), Array.IndexOf(covers, valve.Access));
+                    CheckWant.ChangeBelow(settings.KeepFloor, fitted, along, again), Array.IndexOf(covers, valve.Group));
             }),
         ]);
     }

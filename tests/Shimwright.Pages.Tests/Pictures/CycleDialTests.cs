@@ -40,7 +40,7 @@ public class CycleDialTests
     public void Of_ADecompressor_HasTwoStretches()
     {
         var layout = new CrankLayout([1], null, [new TimedValve("E1", 1, Domain.Engines.ValveSide.Exhaust, new CamEvents(50, 10), [new OffHeel(600, 40)])], ramp: 10);
-        StopsResult stops = new("", [new StopRow(0, 0, [new StoppedRow("E1", 60)], "start")], []);
+        StopsResult stops = new("", [new StopRow(0, 0, [new StoppedRow("E1", 60)], "start", [])], [], []);
         Assert.Equal(["120° to 380°", "590° to 650°"], CycleChart.Of(layout, stops).Rows[0].Off.Select(o => o.Words));
     }
 
