@@ -33,10 +33,10 @@ public sealed class Job
         Rules = sections.Settings.Rules;
         Horizon = sections.Costs.Horizon;
         History = start?.History ?? [.. sections.History.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
-        WearCheck now = ToWearCheck(check, [], sections.Settings.Feel);
-        AllChecks = [.. History, now];
+        Rounds = start?.Rounds ?? [.. sections.Rounds.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
+        AllChecks = [.. History, .. Rounds, ToWearCheck(check, [], sections.Settings.Feel)];
         _past = start?._past ?? new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules.Seating));
-        _check = new(() => _past.Value is { } past ? now.Check.After(past.PriorAt(Clock)) : now.Check);
+        _check = new(CheckAfterAll);
         Blades = check.Blades;
         Depths = check.Readings.Depths;
         _fitted = check.Fitted.ByValve;
@@ -70,7 +70,10 @@ public sealed class Job
     /// <summary>Past checks, oldest first.</summary>
     public IReadOnlyList<WearCheck> History { get; }
 
-    /// <summary>Past checks and this one, oldest first, as they were read.</summary>
+    /// <summary>Earlier rounds of the same work, oldest first.</summary>
+    public IReadOnlyList<WearCheck> Rounds { get; }
+
+    /// <summary>Past checks, earlier rounds and this check, oldest first, as they were read.</summary>
     public IReadOnlyList<WearCheck> AllChecks { get; }
 
     /// <summary>The risk of a valve outside its band at which the next check is due.</summary>
@@ -141,15 +144,46 @@ public sealed class Job
 
     /// <summary>The re-check; the file must have been read for a verdict.</summary>
     /// <returns>The re-check.</returns>
-    public Recheck ToRecheck() => new(
-        Check, Changes, Rechecked, RecheckTemperature, Rules.Seating);
+    public Recheck ToRecheck() => new(Check, Changes, Rechecked, RecheckTemperature, Rules.Seating, Sections.Settings.Pass);
+
+    /// <summary>
+    /// The next round: the re-check is its check, what was changed is in the engine, and what this round left of every valve is its
+    /// prior. The file must have been read for a second plan.
+    /// </summary>
+    /// <returns>The job.</returns>
+    /// <exception cref="InvalidOperationException">The job has no re-check.</exception>
+    public Job NextRound()
+    {
+        RecheckSection recheck = Sections.Recheck ?? throw new InvalidOperationException("Only a re-check begins another round.");
+        CheckSection check = Sections.Check!;
+        return new(Sections with
+        {
+            Rounds = [.. Sections.Rounds, new PastSection(check, recheck.Changed)],
+            Check = check with { Temperature = RecheckTemperature, Readings = recheck.Readings, Fitted = check.Fitted.After(recheck.Changed) },
+            Recheck = null,
+            Stock = DrawerAfterWork.Of(Stock, Changes),
+        });
+    }
+
+    /// <summary>The check with what the past lets expect of it: of the first round, the engine's; of a later one, what the round before left.</summary>
+    private EngineCheck CheckAfterAll()
+    {
+        WearCheck[] rounds = [.. AllChecks.Skip(History.Count)];
+        EngineCheck check = _past.Value is { } past ? rounds[0].Check.After(past.PriorAt(rounds[0].Clock)) : rounds[0].Check;
+        foreach ((WearCheck before, WearCheck now) in rounds.Zip(rounds.Skip(1)))
+        {
+            check = new Recheck(check, before.Changes, now.Check.Readings, now.Check.Temperature, Rules.Seating).ToCheck();
+        }
+
+        return check;
+    }
 
     /// <summary>The card's wear; without one nothing wears, which is right where no time passes.</summary>
     private UsualWear UsualWear => Wear?.ToUsual(Engine.Sense) ?? UsualWear.None;
 
-    private WearHorizon ToHorizon() => _past.Value is { } past
-        ? WearHorizon.Known(past.PredictedAt(Clock), UsualWear, Horizon)
-        : WearHorizon.Usual(Engine, UsualWear, Horizon);
+    private WearHorizon ToHorizon() => _past.Value is not { } past ? WearHorizon.Usual(Engine, UsualWear, Horizon)
+        : WearHorizon.Known(
+            (Rounds.Count == 0 ? past : WearFilter.Follow([.. History, .. Rounds], UsualWear, Rules.Seating)).PredictedAt(Clock), UsualWear, Horizon);
 
     private WearCheck ToWearCheck(CheckSection check, IReadOnlyList<Adjustment> changes, FeelProfile feel) => new(
         check.Clock!.Value,

@@ -41,7 +41,7 @@ public static class JobFile
     {
         List<JobProblem> problems = [];
         JobSections from = start.Sections;
-        return Finish(ReadRecord(written, problems, o => JobSections.ReadNow(o, from.Engine, from.Settings, from.History)), purpose, problems, start);
+        return Finish(ReadRecord(written, problems, o => JobSections.ReadNow(o, from.Engine, from.Settings, (from.History, from.Rounds))), purpose, problems, start);
     }
 
     /// <summary>What is wrong with a job that is a record, on an engine whose card was read.</summary>

@@ -42,7 +42,7 @@ internal static class JobNeeds
 
         if (purpose == JobPurpose.Forecast)
         {
-            if (check.Readings.IsGiven && check.Readings.Named.Count + sections.History.Sum(p => p.Check.Readings.Named.Count) == 0)
+            if (check.Readings.IsGiven && check.Readings.Named.Count + sections.History.Concat(sections.Rounds).Sum(p => p.Check.Readings.Named.Count) == 0)
             {
                 problems.Add(new("$.check.readings", "nothing was ever read", "a forecast needs at least one reading, here or in history"));
             }
@@ -50,10 +50,10 @@ internal static class JobNeeds
             return;
         }
 
-        NoteMissing(engine, check, problems);
-        if (purpose == JobPurpose.Verdict)
+        NoteMissing(sections, engine, check, problems);
+        if (purpose is JobPurpose.Verdict or JobPurpose.SecondPlan)
         {
-            NoteRecheck(sections.Recheck, problems);
+            NoteRecheck(sections.Recheck, purpose == JobPurpose.Verdict ? "a verdict" : "a second plan", problems);
         }
     }
 
@@ -68,7 +68,7 @@ internal static class JobNeeds
         string? why = purpose switch
         {
             JobPurpose.Forecast => "a forecast needs",
-            JobPurpose.Plan when sections.Costs.Horizon > 0 => "a horizon above 0 needs",
+            JobPurpose.Plan or JobPurpose.SecondPlan when sections.Costs.Horizon > 0 => "a horizon above 0 needs",
             _ when Clocks(sections).Distinct().Count() > 1 => "a history over some running needs",
             _ => null,
         };
@@ -80,13 +80,13 @@ internal static class JobNeeds
 
     private static IEnumerable<double> Clocks(JobSections sections) => sections.History.Count == 0
         ? []
-        : sections.History.Select(p => p.Check.Clock).Append(sections.Check?.Clock).OfType<double>();
+        : sections.History.Concat(sections.Rounds).Select(p => p.Check.Clock).Append(sections.Check?.Clock).OfType<double>();
 
-    private static void NoteMissing(EngineSection engine, CheckSection check, List<JobProblem> problems)
+    private static void NoteMissing(JobSections sections, EngineSection engine, CheckSection check, List<JobProblem> problems)
     {
         foreach (string id in engine.Ids.Distinct(StringComparer.Ordinal))
         {
-            if (check.Readings.IsGiven && !check.Readings.Named.Contains(id))
+            if (check.Readings.IsGiven && !check.Readings.Named.Contains(id) && !sections.WasReadBefore(id))
             {
                 problems.Add(new("$.check.readings", $"valve \"{id}\" has no reading", "every valve needs one before shims are chosen"));
             }
@@ -98,11 +98,11 @@ internal static class JobNeeds
         }
     }
 
-    private static void NoteRecheck(RecheckSection? recheck, List<JobProblem> problems)
+    private static void NoteRecheck(RecheckSection? recheck, string what, List<JobProblem> problems)
     {
         if (recheck is null)
         {
-            problems.Add(new("$.recheck", "missing", "a verdict needs what was changed and read at the re-check"));
+            problems.Add(new("$.recheck", "missing", $"{what} needs what was changed and read at the re-check"));
             return;
         }
 

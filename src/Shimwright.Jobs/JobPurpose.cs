@@ -12,6 +12,9 @@ public enum JobPurpose
     /// <summary>To judge a re-check.</summary>
     Verdict,
 
+    /// <summary>To choose shims again after a re-check.</summary>
+    SecondPlan,
+
     /// <summary>To look at it as far as it has come: only what stands there must be right.</summary>
     Draft,
 

@@ -37,6 +37,27 @@ public class JobPurposeTests
     }
 
     [Fact]
+    public void Read_SecondPlanWithoutARecheck_IsRefused() => Reading.Refuses(
+        Sample.Shims().Remove("$.recheck"), "$.recheck", "a second plan needs what was changed and read at the re-check", JobPurpose.SecondPlan);
+
+    [Fact]
+    public void Read_SecondPlanWithAValveChangedAndNotFelt_IsRefused() => Reading.Refuses(
+        Sample.Shims().Set("$.recheck.readings", "[]"), "$.recheck.readings", "\"E1\" was changed and not read again", JobPurpose.SecondPlan);
+
+    /// <summary>A valve that an earlier round read and left alone needs no reading; one that it changed does.</summary>
+    [Fact]
+    public void Read_EarlierRounds_CountAsReadWhatTheyLeftAlone()
+    {
+        JobDraft draft = Sample.Shims().Append("$.rounds", Sample.PastCheck).Set("$.rounds[0].clock", "118");
+        Reading.Takes(draft.Remove("$.check.readings[1]"), JobPurpose.Plan);
+        Reading.Refuses(draft.Set("$.check.readings", "[]"), "$.check.readings", "valve \"I1\" has no reading", JobPurpose.Plan);
+    }
+
+    [Fact]
+    public void Read_EarlierRoundAfterTheCheck_IsRefusedForItsClock() => Reading.Refuses(
+        Sample.Shims().Append("$.rounds", Sample.PastCheck).Set("$.rounds[0].clock", "119"), "$.rounds", "found a clock of 118 after one of 119");
+
+    [Fact]
     public void Read_ForecastWithoutWear_IsRefused() => Reading.Refuses(
         Sample.Shims().Remove("$.engine.wear"), "$.engine.wear", "a forecast needs", JobPurpose.Forecast);
 

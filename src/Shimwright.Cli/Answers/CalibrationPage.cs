@@ -33,6 +33,7 @@ internal static class CalibrationPage
         [
             Invariant($"Felt: no {counts.No}, firm {counts.Firm}, light {counts.Light}, loose {counts.Loose}."),
             Comparison(answer.AgainstUsual),
+            $"The first three may all be off together by {page.Lengths.Fine(answer.Feel.Doubt)} {page.UnitName} (standard error; {page.Lengths.Fine(FeelSettings.Usual.Doubt)} for the usual feel).",
             $"To know them better, {CalibrationWords.ToTry(next, page.Lengths.Words)}.",
         ]);
         page.Heading("To paste into a job file (lengths in mm)");
@@ -58,7 +59,7 @@ internal static class CalibrationPage
         FeelSettings feel = answer.Feel;
         yield return "\"settings\": {";
         yield return Invariant($"  \"feel\": {{\"firm\": {feel.Firm:0.0###}, \"light\": {feel.Light:0.0###}, \"loose\": {feel.Loose:0.0###},");
-        yield return Invariant($"           \"spread\": {feel.Spread:0.0###}, \"slip\": {feel.Slip:0.0###}}},");
+        yield return Invariant($"           \"spread\": {feel.Spread:0.0###}, \"slip\": {feel.Slip:0.0###}, \"doubt\": {feel.Doubt:0.0###}}},");
         yield return Invariant($"  \"blade\": {answer.Blade:0.0###}");
         yield return "}";
     }

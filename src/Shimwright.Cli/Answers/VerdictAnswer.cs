@@ -3,6 +3,7 @@ using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Cli.Answers;
 
@@ -28,10 +29,11 @@ internal sealed class VerdictAnswer(Job job) : IJobAnswer
             new("Against the band", v => BandBar.Of(v.Valve.Band, v.Estimate), Shown.Wide),
             new("In band", v => Page.Chance(v.Estimate.InBand)),
             new("Surprise", v => v.Surprise is { } surprise ? Page.Chance(surprise) : "not read"),
-            new("Verdict", v => v.Passes ? "passes" : "does not pass"));
-        page.Paragraph(_verdict.Passes
+            new("Felt alone", v => v.Alone is { } alone ? Page.Chance(alone) : "not read", Shown.Wide),
+            new("Verdict", v => VerdictWords.Of(v.Result)));
+        page.Paragraph($"Chance that all are in band: {Page.Chance(_verdict.ChanceAll)}. " + (_verdict.Passes
             ? "Every valve passes."
-            : "Not every valve passes: plan again from these readings before closing.");
+            : "Not every valve passes: feel again as the cautions say, or plan again with plan --second."));
         page.Heading("Cautions");
         page.Bullets([.. Cautions.OfRecheck(job, _verdict, page.Words), "Turn the engine over by hand twice more and look at the timing marks before the starter is used.", WorkOrder.Deference]);
     }

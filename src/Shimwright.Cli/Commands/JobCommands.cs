@@ -25,7 +25,8 @@ internal static class JobCommands
             "Choose what to do at every valve so that all pass the first time: keep, fit or turn.\n"
             + "Example: shimwright plan demo/01-dusty-single.json",
             JobPurpose.Plan,
-            job => new PlanAnswer(job)),
+            job => new PlanAnswer(job),
+            canBeSecond: true),
         Create(
             terminal,
             "verdict",
@@ -51,7 +52,7 @@ internal static class JobCommands
     ];
 
     private static Command Create(
-        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true)
+        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, bool canBeSecond = false)
     {
         var file = new Argument<string?>("JOB")
         {
@@ -64,11 +65,17 @@ internal static class JobCommands
             Description = "Read one job a line from a file, - for standard input, and write one JSON result a line.",
             HelpName = "FILE",
         };
+        var second = new Option<bool>("--second") { Description = "Work from the re-check: what was fitted is in the engine, and nothing that was learnt is forgotten." };
         Option<LengthUnit> unit = Page.UnitOption();
         var command = new Command(name, about) { file, json, batch };
         if (hasLengths)
         {
             command.Options.Add(unit);
+        }
+
+        if (canBeSecond)
+        {
+            command.Options.Add(second);
         }
 
         command.Validators.Add(result =>
@@ -82,9 +89,15 @@ internal static class JobCommands
                     : $"{name} needs a JOB, or --batch FILE.");
             }
         });
-        command.SetAction(parsed => parsed.GetValue(batch) is { } many
-            ? BatchRun.Run(terminal, many, purpose, answer)
-            : One(terminal, parsed.GetValue(file)!, purpose, answer, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default));
+        command.SetAction(parsed =>
+        {
+            bool isSecond = canBeSecond && parsed.GetValue(second);
+            JobPurpose wanted = isSecond ? JobPurpose.SecondPlan : purpose;
+            Func<Job, IJobAnswer> asked = isSecond ? job => answer(job.NextRound()) : answer;
+            return parsed.GetValue(batch) is { } many
+                ? BatchRun.Run(terminal, many, wanted, asked)
+                : One(terminal, parsed.GetValue(file)!, wanted, asked, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default);
+        });
         return command;
     }
 

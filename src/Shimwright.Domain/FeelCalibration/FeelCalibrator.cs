@@ -79,7 +79,7 @@ public static class FeelCalibrator
 
         double statistic = Math.Max(0, 2 * (top.At.Value - likelihood.Of(trials, usual)!.Value));
         return new(
-            new FeelProfile(values[0], values[1], values[2], spread, likelihood.Slip, likelihood.Blade),
+            new FeelProfile(values[0], values[1], values[2], spread, likelihood.Slip, likelihood.Blade, CommonShift.Of(covariance, trials, likelihood.Blade)),
             parameters,
             top.At.Value,
             new FeelComparison(statistic, 1 - ChiSquared.CDF(FeelComparison.Degrees, statistic)));

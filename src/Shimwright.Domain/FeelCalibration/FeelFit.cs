@@ -46,7 +46,7 @@ public sealed record FeelComparison(double Statistic, double Chance)
 }
 
 /// <summary>A person's fingers, fitted to trials on gaps of known size.</summary>
-/// <param name="Feel">The profile.</param>
+/// <param name="Feel">The profile; its doubt is how far the three thresholds may be off together.</param>
 /// <param name="Parameters">Its four parameters with their doubt.</param>
 /// <param name="LogLikelihood">The greatest log-likelihood.</param>
 /// <param name="AgainstDefault">The comparison with the default profile.</param>

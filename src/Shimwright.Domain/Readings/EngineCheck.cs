@@ -58,6 +58,9 @@ public sealed record EngineCheck
     /// <summary>What the engine's past lets expect; null where it is unknown.</summary>
     public HistoryPrior? Past { get; }
 
+    /// <summary>What an earlier round of the same work left of the valves; null where this is the first.</summary>
+    public RoundPrior? Round { get; private init; }
+
     /// <summary>What the engine's temperature did to the gap of a valve.</summary>
     /// <param name="valve">The valve's place in the engine, from 0.</param>
     /// <returns>The shift of its side.</returns>
@@ -73,6 +76,29 @@ public sealed record EngineCheck
     /// <param name="past">What the past lets expect.</param>
     /// <returns>The check.</returns>
     public EngineCheck After(HistoryPrior past) => new(Engine, Readings, Temperature, Loss, Feel, past);
+
+    /// <summary>The same check as a later round of the same work.</summary>
+    /// <param name="round">What the round before left.</param>
+    /// <returns>The check.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="round"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="round"/> has not one entry a valve.</exception>
+    public EngineCheck InRound(RoundPrior round)
+    {
+        ArgumentNullException.ThrowIfNull(round);
+        ArgumentOutOfRangeException.ThrowIfNotEqual(round.Valves.Count, Readings.Count, nameof(round));
+        return this with { Round = round };
+    }
+
+    /// <summary>The check in which a valve was read as it is now: this one, or an earlier round that left it alone.</summary>
+    /// <param name="valve">The valve's place in the engine, from 0.</param>
+    /// <returns>The check; null where there is none.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valve"/> is none of the engine's.</exception>
+    public EngineCheck? ReadAt(int valve)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(valve);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(valve, Engine.Valves.Count);
+        return Readings[valve].IsEmpty ? Round?.Valves[valve].LastRead : this;
+    }
 
     /// <summary>The same check without doubt about fingers and heat: for a past in which the same person felt the engine every time.</summary>
     internal EngineCheck WithoutOffsets => new(Engine, Readings, Temperature, Loss, Feel.WithoutDoubt, Past)

@@ -50,16 +50,17 @@ public sealed class EngineEstimate
     public static EngineEstimate From(EngineCheck check, double finestLater = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return check.Past is { } past ? FromPast(check, past, finestLater) : FromUnknown(check, finestLater);
+        return check.Round is { } round ? FromRound(check, round)
+            : check.Past is { } past ? FromPast(check, past, finestLater)
+            : FromUnknown(check, finestLater);
     }
 
-    /// <summary>Estimates valves of which something is known beforehand, each for itself.</summary>
-    internal static EngineEstimate From(EngineCheck check, IReadOnlyList<ClearanceDistribution> known, IReadOnlyList<double> strayWeights) =>
-        new(
-            check,
-            [.. known.Select((k, v) => ClearancePrior.Known(k, strayWeights[v]))],
-            [0],
-            known.Sum(k => 1 / Squares.Of(k.StandardDeviation)));
+    /// <summary>Valves of which an earlier round has left something, each for itself; on the grids of that round.</summary>
+    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round) => new(
+        check,
+        [.. round.Valves.Select(v => ClearancePrior.Known(v.Left, v.StrayWeight))],
+        [0],
+        round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation)));
 
     /// <summary>For each shared cause, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
     internal double[] KeptGivenCause(int valve, SurvivalWeights? staying) => _evidence[valve].InBandGivenCause(staying);

@@ -29,6 +29,9 @@ public sealed record FeelProfile
     /// <summary>The greatest doubt about the thresholds' common place, mm (the least is 0).</summary>
     public const double GreatestDoubt = 0.05;
 
+    /// <summary>The doubt about fingers that were not calibrated, mm. Common practice, no source.</summary>
+    public const double UsualDoubt = 0.005;
+
     /// <summary>Keeps the chance of a feel off 0 where a profile has no slips, so that readings that contradict each other still have an answer.</summary>
     private const double LeastChance = 1e-12;
 
@@ -44,7 +47,7 @@ public sealed record FeelProfile
     /// <exception cref="ArgumentException">The three thresholds do not rise.</exception>
     public FeelProfile(
         double firm = -0.025, double light = -0.005, double loose = 0.017,
-        double spread = 0.006, double slip = 0.02, double blade = 0.003, double doubt = 0.005)
+        double spread = 0.006, double slip = 0.02, double blade = 0.003, double doubt = UsualDoubt)
     {
         Firm = Guard.Within(firm, LeastThreshold, GreatestThreshold);
         Light = Guard.Within(light, LeastThreshold, GreatestThreshold);

@@ -5,7 +5,8 @@ using Shimwright.Domain.Readings;
 namespace Shimwright.Domain.Rechecking;
 
 /// <summary>
-/// How unlikely a re-check was under its prediction: the chance of a reading that is no likelier than the one made.
+/// How unlikely a reading was under its prediction: the chance of a reading that is no likelier than the one made. What the readings
+/// of a check may be off by together, and the error that the trials of one blade share, are counted.
 /// </summary>
 internal static class Surprise
 {
@@ -15,15 +16,32 @@ internal static class Surprise
     /// <summary>Rounding within which two chances count as equal.</summary>
     private const double Slack = 1e-9;
 
-    private static readonly Feel[] Feels = Enum.GetValues<Feel>();
+    /// <summary>Standard deviations of an offset that are counted.</summary>
+    private const double Sigmas = 5;
 
-    public static double? Of(ClearanceDistribution predicted, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    private static readonly int Feels = Enum.GetValues<Feel>().Length;
+
+    /// <summary>Of a valve at a re-check. A slip explains anything, so that with slips nothing would be a surprise: they are left out.</summary>
+    public static double? AtRecheck(ClearanceDistribution predicted, EngineCheck check, int valve)
+    {
+        double heat = check.ShiftAt(valve).IsKnown ? 0 : CheckOffsets.HeatDoubtPerDegree * Math.Abs(check.Temperature - ThermalShift.Reference);
+        return Of(
+            predicted, check.Readings[valve], check.ShiftAt(valve), check.Feel.WithoutSlips, Squares.CombinedStandardUncertainty(check.Feel.Doubt, heat));
+    }
+
+    /// <summary>Of any reading.</summary>
+    /// <param name="predicted">What was expected.</param>
+    /// <param name="readings">What was read.</param>
+    /// <param name="shift">What the temperature did to the gap.</param>
+    /// <param name="feel">The fingers.</param>
+    /// <param name="offset">Standard deviation of what all blades may be off by together, mm.</param>
+    public static double? Of(ClearanceDistribution predicted, ValveReadings readings, ThermalShift shift, FeelProfile feel, double offset = 0)
     {
         double? ofValue = readings.CombinedValue() is { } value
-            ? OfValue(predicted, value.Millimetres - thermal.Millimetres, value.Uncertainty)
+            ? OfValue(predicted, value.Millimetres - shift.Millimetres, value.Uncertainty)
             : null;
         double? ofTrials = readings.Trials.Count > 0
-            ? OfTrials(predicted, [.. readings.Trials.TakeLast(MostTrials)], thermal, feel)
+            ? OfTrials(Gaps.Felt(predicted, shift.Millimetres, offset), [.. readings.Trials.TakeLast(MostTrials)], feel)
             : null;
         return ofValue is { } a && ofTrials is { } b
             ? Math.Min(1, 2 * Math.Min(a, b))
@@ -36,47 +54,85 @@ internal static class Surprise
         return 2 * StandardNormal.Cdf(-Math.Abs(value - predicted.Mean) / spread);
     }
 
-    private static double OfTrials(ClearanceDistribution predicted, BladeTrial[] trials, ThermalShift thermal, FeelProfile feel)
+    private static double OfTrials(Gaps gaps, BladeTrial[] trials, FeelProfile feel)
     {
-        // One row a trial and feel: the chance of that feel at each clearance.
-        double[][][] chances = [.. trials.Select(t => Feels.Select(f => Chances(predicted, t, f, thermal, feel)).ToArray())];
-        double[] felt = predicted.Mass.ToArray();
-        for (int t = 0; t < trials.Length; t++)
+        IReadOnlyList<BladeTrial>[] blades = [.. trials.GroupBy(t => (Math.Round(t.Blade, 9), t.Leaves)).Select(g => (IReadOnlyList<BladeTrial>)[.. g])];
+        double[] felt = (double[])gaps.Mass.Clone();
+        foreach (IReadOnlyList<BladeTrial> blade in blades)
         {
-            Multiply(felt, chances[t][(int)trials[t].Feel]);
+            Multiply(felt, Chances(gaps, blade, feel));
         }
 
-        return NoLikelier(predicted.Mass.ToArray(), chances, 0, felt.Sum() * (1 + Slack));
+        Outcome[][] outcomes = [.. blades.Select(blade => Outcomes(gaps, blade[0], blade.Count, feel).ToArray())];
+        return NoLikelier(gaps.Mass, outcomes, 0, felt.Sum() * (1 + Slack));
     }
 
-    /// <summary>The chance of all outcomes of the trials from number <paramref name="next"/> on that are no likelier than the limit.</summary>
-    private static double NoLikelier(double[] mass, double[][][] chances, int next, double limit)
+    /// <summary>The chance of all outcomes at the blades from number <paramref name="next"/> on that are no likelier than the limit.</summary>
+    private static double NoLikelier(double[] mass, Outcome[][] blades, int next, double limit)
     {
-        if (next == chances.Length)
+        if (next == blades.Length)
         {
             double chance = mass.Sum();
             return chance <= limit ? chance : 0;
         }
 
         double sum = 0;
-        foreach (double[] feel in chances[next])
+        foreach (Outcome outcome in blades[next])
         {
             double[] joint = (double[])mass.Clone();
-            Multiply(joint, feel);
-            sum += NoLikelier(joint, chances, next + 1, limit);
+            Multiply(joint, outcome.Chances);
+            sum += outcome.Ways * NoLikelier(joint, blades, next + 1, limit);
         }
 
         return sum;
     }
 
-    private static double[] Chances(ClearanceDistribution predicted, BladeTrial trial, Feel felt, ThermalShift thermal, FeelProfile feel) =>
-        Array.ConvertAll(predicted.Grid.Points(), c => feel.Chance(felt, c + thermal.Millimetres, trial.Blade, trial.Leaves));
+    /// <summary>What repeats of one blade may feel like, whatever the order, and in how many orders each may come.</summary>
+    private static IEnumerable<Outcome> Outcomes(Gaps gaps, BladeTrial blade, int times, FeelProfile feel) =>
+        Counts(times, Feels).Select(counts => new Outcome(
+            Chances(gaps, [.. counts.SelectMany((n, f) => Enumerable.Repeat(new BladeTrial(blade.Blade, (Feel)f, blade.Leaves), n))], feel),
+            counts.Aggregate((Left: times, Ways: 1), (so, n) => (so.Left - n, so.Ways * Choose(so.Left, n))).Ways));
+
+    private static IEnumerable<int[]> Counts(int times, int feels) => feels == 1
+        ? [[times]]
+        : Enumerable.Range(0, times + 1).SelectMany(n => Counts(times - n, feels - 1), (n, rest) => (int[])[n, .. rest]);
+
+    private static int Choose(int of, int some) => Enumerable.Range(1, some).Aggregate(1, (ways, k) => ways * (of - some + k) / k);
+
+    private static double[] Chances(Gaps gaps, IReadOnlyList<BladeTrial> ofOneBlade, FeelProfile feel)
+    {
+        BladeGroup blade = BladeGroup.Of(ofOneBlade, feel)[0];
+        return Array.ConvertAll(gaps.At, blade.Chance);
+    }
 
     private static void Multiply(double[] target, double[] factors)
     {
         for (int i = 0; i < target.Length; i++)
         {
             target[i] *= factors[i];
+        }
+    }
+
+    /// <summary>An outcome at one blade: its chance at each gap, and in how many orders it may come.</summary>
+    private sealed record Outcome(double[] Chances, int Ways);
+
+    /// <summary>The gaps that fingers may feel where one is predicted, and the probability of each.</summary>
+    private sealed record Gaps(double[] At, double[] Mass)
+    {
+        public static Gaps Felt(ClearanceDistribution predicted, double shift, double offset)
+        {
+            UniformGrid grid = predicted.Grid;
+            int reach = (int)Math.Ceiling(Sigmas * offset / grid.Step);
+            double[] weights = [.. Enumerable.Range(-reach, (2 * reach) + 1)
+                .Select(k => offset > 0 ? Math.Exp(-0.5 * Squares.Of(k * grid.Step / offset)) : 1)];
+            double total = weights.Sum();
+            double[] mass = new double[grid.Count + (2 * reach)];
+            for (int i = 0; i < grid.Count; i++)
+            {
+                VectorMath.AddScaled(mass.AsSpan(i, weights.Length), weights, predicted.Mass[i] / total);
+            }
+
+            return new([.. Enumerable.Range(-reach, mass.Length).Select(i => grid.At(0) + (i * grid.Step) + shift)], mass);
         }
     }
 }

@@ -23,7 +23,7 @@ public static class RecordOfJob
         ParsedJob reading = JobSheetFile.Read(sheet, JobPurpose.Draft);
         Job job = reading.Job ?? throw new InvalidOperationException($"The sheet is no job file: {string.Join("; ", reading.Problems)}");
         EngineEstimate estimate = EngineEstimate.From(job.Check);
-        RecheckVerdict? verdict = WrittenSheet.Recheck(sheet) is not null ? RecheckVerdict.On(job.ToRecheck()) : null;
+        var verdict = RecheckVerdict.On(job.ToRecheck());
         RecordRow[] rows = [.. sheet.Engine.Valves.Select((v, i) => RowOf(sheet, i, job, estimate, verdict))];
         return new(
             sheet.Engine.Name, sheet.Check.Clock, closing.Clock, sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h", sheet.Check.TemperatureC,
@@ -31,11 +31,18 @@ public static class RecordOfJob
             sheet.Plan?.Opened ?? [], sheet.Plan?.ChanceAll, sheet.Plan?.Minutes, sheet.Plan?.Bought ?? [],
             rows.All(r => r.Passes), rows,
             [.. FitSteps.For(sheet).Where(s => sheet.IsDone(s.Name)).Select(s => s.Text)],
-            [.. verdict is null ? Results.Cautions.OfCheck(job) : Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres), .. LeftOpen(sheet, rows)],
+            CautionsOf(sheet, job, verdict, rows),
             closing.Found, closing.Notes, closing.By)
         {
+            ChanceAll = Rounding.Chance(verdict.ChanceAll),
             Seating = job.Rules.Seating.StandardDeviation,
         };
+    }
+
+    private static IReadOnlyList<string> CautionsOf(JobSheet sheet, Job job, RecheckVerdict verdict, RecordRow[] rows)
+    {
+        IEnumerable<string> ofCheck = WrittenSheet.Recheck(sheet) is null ? Results.Cautions.OfCheck(job) : [];
+        return [.. ofCheck.Concat(Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres)).Concat(LeftOpen(sheet, rows)).Distinct()];
     }
 
     /// <summary>What the job was closed without.</summary>
@@ -58,23 +65,21 @@ public static class RecordOfJob
         }
     }
 
-    private static RecordRow RowOf(JobSheet sheet, int index, Job job, EngineEstimate estimate, RecheckVerdict? verdict)
+    private static RecordRow RowOf(JobSheet sheet, int index, Job job, EngineEstimate estimate, RecheckVerdict verdict)
     {
         var valve = sheet.Engine.Valves[index];
-        EstimateRow? before = job.Check.Readings[index].IsEmpty ? null : EstimateRow.Of(estimate.Valves[index].Summarise());
+        EstimateRow? before = job.Check.ReadAt(index) is null ? null : EstimateRow.Of(estimate.Valves[index].Summarise());
         ChangeFact? change = sheet.ChangeAt(valve.Id);
         bool readAgain = !job.Rechecked[index].IsEmpty;
-        RecheckedValve? judged = verdict?.Valves[index];
-        EstimateRow? after = change is not null && !readAgain ? null
-            : before is null && !readAgain ? null
-            : judged is null ? before : EstimateRow.Of(judged.Estimate);
+        RecheckedValve judged = verdict.Valves[index];
+        EstimateRow? after = (change is not null || before is null) && !readAgain ? null : EstimateRow.Of(judged.Estimate);
         return new(
             valve.Id, valve.Cylinder, Words.Of(valve.Side), [valve.Band.Low, valve.Band.High], before,
             change switch { ShimFitted => "fit", ScrewTurned => "turn", _ => null },
             (change as ScrewTurned)?.Turns,
             sheet.FoundAt(valve.Id) is { } found ? new ThicknessRow(found.Thickness, found.By) : null,
             (change as ShimFitted)?.To,
-            change is not null && judged is not null ? PredictedRow.Of(judged.Predicted) : null,
-            after, readAgain, after is { InBand: >= 0.5 } && (change is null || readAgain));
+            change is not null ? PredictedRow.Of(judged.Predicted) : null,
+            after, readAgain, after is not null && judged.Passes) { FeltTooLittle = judged.Result == PassResult.FeltTooLittle };
     }
 }

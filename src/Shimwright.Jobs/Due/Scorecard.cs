@@ -84,10 +84,13 @@ public sealed class Scorecard
                 FittingMiss.Of(expected.Mean, expected.Sd, after.Mean, after.Sd, record.Seating ?? BenchSettings.UsualSeating))
             : null;
 
-    /// <summary>A promise counts where a plan was made, by a first round, and every valve that was changed was felt again.</summary>
+    /// <summary>
+    /// A promise counts where a plan was made, by a first round, and every valve that was changed was felt again. It was kept where every
+    /// valve was more likely in band than not: what was promised is the band, and the floor of a pass is another in older records.
+    /// </summary>
     private static (double Stated, bool Passed)? PromiseOf(ScoredRecord scored) =>
         scored is { IsSecondRound: false, Record.ChancePromised: { } stated } && scored.Record.Valves.All(v => v.Change is null || v.ReadAgain)
-            ? (stated, scored.Record.Pass)
+            ? (stated, scored.Record.Valves.All(v => v.After is { InBand: >= 0.5 }))
             : null;
 
     private static ScoredChances? ChancesIn(double from, double to, (double Stated, bool Passed)[] promises)

@@ -47,7 +47,7 @@ public static class JobStages
         {
             // A job file may come with its work done; a plan that was let go leaves the choice open again.
             return !sheet.PlanWasReleased && sheet.ChangedValves.Count > 0 ? AfterTheWork(sheet, sheet.ChangedValves)
-                : sheet.Engine.Valves.Any(v => sheet.LastReading(SheetPart.Check, v.Id) is null) ? JobStage.Measure
+                : sheet.Engine.Valves.Any(v => !sheet.IsRead(v.Id)) ? JobStage.Measure
                 : sheet.Engine.Valvetrain.HasShims && sheet.Engine.Valves.Any(v => sheet.FoundAt(v.Id) is null) ? JobStage.Shims
                 : JobStage.Plan;
         }

@@ -43,9 +43,9 @@ public static class EngineHistory
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(closed);
-        HashSet<Guid> continued = [.. closed.Select(j => j.Follows).OfType<Guid>()];
-        IEnumerable<WrittenCheck> own = closed.SelectMany(j => Own(j.Sheet, continued.Contains(j.Id)));
-        WrittenCheck[] entries = [.. closed.Where(j => j.Origin == PastOrigin.File).SelectMany(j => j.Sheet.Setup.Written.History ?? []).Concat(own)
+        ILookup<Guid, JobSheet> rounds = closed.Where(j => j.Follows is not null).ToLookup(j => j.Follows!.Value, j => j.Sheet);
+        IEnumerable<WrittenCheck> own = closed.SelectMany(j => Own(j.Sheet, rounds[j.Id].FirstOrDefault()));
+        WrittenCheck[] entries = [.. closed.Where(j => j.Origin == PastOrigin.File).SelectMany(InItsFile).Concat(own)
             .Distinct(new SamePast()).OrderBy(e => e.Clock)
             .Select(e => OnCard(e, card.Engine)).TakeLast(MostEntries)];
         return Readable(card, entries);
@@ -93,19 +93,22 @@ public static class EngineHistory
             : (new(last.Clock, last.TemperatureC ?? ThermalShift.Reference, [], Fitted: last.Fitted is { } fitted ? [.. fitted.Select(f => LeftIn(f, changed))] : null), history);
     }
 
-    /// <summary>A job's own part. Where a second round follows, its check has what was felt again and what was not touched.</summary>
-    private static IEnumerable<WrittenCheck> Own(JobSheet sheet, bool isContinued)
+    private static IEnumerable<WrittenCheck> InItsFile(PastJob job) => [.. job.Sheet.Setup.Written.History ?? [], .. job.Sheet.Setup.Written.Rounds ?? []];
+
+    /// <summary>A job's own part. Where a second round follows, the check of that has what was felt again.</summary>
+    private static IEnumerable<WrittenCheck> Own(JobSheet sheet, JobSheet? next)
     {
         WrittenJob job = WrittenSheet.Of(sheet);
         WrittenCheck check = PastCheck.Of(job);
-        if (isContinued)
+        if (next is { Setup.Written.Rounds: null })
         {
+            // Second rounds that benches have kept from before there were rounds took the readings of untouched valves over.
             IReadOnlySet<string> untouched = PastCheck.Untouched(sheet);
             check = check with { Readings = [.. check.Readings.Where(r => !untouched.Contains(r.Valve))] };
         }
 
         yield return check;
-        if (!isContinued && PastCheck.HasAgain(sheet))
+        if (next is null && PastCheck.HasAgain(sheet))
         {
             yield return PastCheck.Again(sheet, job, sheet.Check.Clock);
         }

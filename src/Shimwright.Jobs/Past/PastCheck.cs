@@ -24,8 +24,8 @@ internal static class PastCheck
     public static bool HasAgain(JobSheet sheet) => sheet.Engine.Valves.Any(v => sheet.LastReading(SheetPart.Recheck, v.Id) is not null);
 
     /// <summary>
-    /// The valves that were neither changed nor felt again and stand as they were read, so that their readings can go over to
-    /// a new check. None where the temperature is another one and moves the gaps; then they are felt again.
+    /// The valves that were neither changed nor felt again and are as they were read, so that their readings went over to the check
+    /// of a second round. None where the temperature was another one and moved the gaps.
     /// </summary>
     public static IReadOnlySet<string> Untouched(JobSheet sheet) =>
         sheet.RecheckTemperature != sheet.Check.TemperatureC && sheet.Engine.Heat is { IsNone: false }

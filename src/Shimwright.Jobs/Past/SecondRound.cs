@@ -6,7 +6,7 @@ using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Past;
 
-/// <summary>The job that follows a re-check that failed: it starts from what the re-check left, and the first check is its past.</summary>
+/// <summary>The job that follows a re-check that failed: it starts from what the re-check left of every valve, and forgets nothing that was learnt before.</summary>
 public static class SecondRound
 {
     /// <summary>Starts a second round.</summary>
@@ -17,13 +17,10 @@ public static class SecondRound
     {
         ArgumentNullException.ThrowIfNull(sheet);
         WrittenJob first = WrittenSheet.Of(sheet);
-        IReadOnlySet<string> untouched = PastCheck.Untouched(sheet);
-        WrittenCheck past = PastCheck.Of(first), check = PastCheck.Again(sheet, first, ClockOf(sheet));
         ParsedSetup round = JobSetup.FromRecord(sheet.Setup.Card, first with
         {
-            // Readings that go over are read with the blades of the first round again, and count there no more.
-            Check = check with { Blades = first.Check.Blades, Readings = [.. check.Readings, .. past.Readings.Where(r => untouched.Contains(r.Valve))] },
-            History = [.. first.History ?? [], past with { Readings = [.. past.Readings.Where(r => !untouched.Contains(r.Valve))] }],
+            Check = PastCheck.Again(sheet, first, ClockOf(sheet)) with { Blades = first.Check.Blades },
+            Rounds = [.. first.Rounds ?? [], PastCheck.Of(first)],
             Stock = JobTerms.UsesShop(sheet) ? first.Stock! with { Drawer = null } : first.Stock,
             Recheck = null,
         });

@@ -76,5 +76,5 @@ public sealed record CalibrationResult(
     /// <summary>The member settings.feel of a job file: to a tenth of a micrometre, and never below what a job file takes.</summary>
     private static FeelSettings ToPaste(FeelProfile feel) => new(
         Math.Round(feel.Firm, 4), Math.Round(feel.Light, 4), Math.Round(feel.Loose, 4),
-        Math.Max(FeelProfile.LeastSpread, Math.Round(feel.StandardDeviation, 4)), feel.Slip);
+        Math.Max(FeelProfile.LeastSpread, Math.Round(feel.StandardDeviation, 4)), feel.Slip, Math.Round(feel.Doubt, 4));
 }

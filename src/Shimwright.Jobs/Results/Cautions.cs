@@ -104,7 +104,8 @@ public static class Cautions
             cautions.Add(Invariant($"{valve.Valve.Id}: the reading is far from the {words.Clearance(valve.Predicted.Mean)} {words.Unit} expected (surprise {valve.Surprise:0.0000}). Look again before closing: wrong shim, shim not seated, dirt, or a misread blade."));
         }
 
-        foreach (RecheckedValve valve in verdict.Valves.Where((v, i) => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled && !IsWaiting(job, i)))
+        cautions.AddRange(verdict.Valves.Select(v => VerdictWords.WhyNot(v, job.Sections.Settings.Pass, job.Blades, words)).OfType<string>());
+        foreach (RecheckedValve valve in verdict.Valves.Where(v => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled))
         {
             cautions.Add(Invariant($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
         }
@@ -130,7 +131,4 @@ public static class Cautions
                 + "How much less is expectation, not feel; a thinner blade or a depth measurement says more.");
         }
     }
-
-    /// <summary>Whether a valve was changed and not felt again yet.</summary>
-    private static bool IsWaiting(Job job, int valve) => job.Rechecked[valve].IsEmpty && job.Changes.Any(c => c.Valve == valve);
 }

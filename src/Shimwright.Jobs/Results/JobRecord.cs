@@ -13,10 +13,14 @@ namespace Shimwright.Jobs.Results;
 /// <param name="Expected">What was expected afterwards, or null.</param>
 /// <param name="After">What was felt afterwards; for a valve left alone, what was found; null where nobody has felt it as it is now.</param>
 /// <param name="ReadAgain">Whether it was felt again.</param>
-/// <param name="Passes">Whether it is more likely in band than not.</param>
+/// <param name="Passes">Whether it passed its re-check; in records from before there was a floor, whether it was more likely in band than not.</param>
 public sealed record RecordRow(
     string Valve, int Cylinder, string Side, IReadOnlyList<double> Band, EstimateRow? Before, string? Change, double? Turns,
-    ThicknessRow? Found, ThicknessRow? Fitted, PredictedRow? Expected, EstimateRow? After, bool ReadAgain, bool Passes);
+    ThicknessRow? Found, ThicknessRow? Fitted, PredictedRow? Expected, EstimateRow? After, bool ReadAgain, bool Passes)
+{
+    /// <summary>Whether it would pass if what was felt there said more by itself.</summary>
+    public bool FeltTooLittle { get; init; }
+}
 
 /// <summary>What is left of a closed job for whoever reads it later: the figures as they stood when it was closed.</summary>
 /// <param name="Engine">The engine.</param>
@@ -43,6 +47,9 @@ public sealed record JobRecord(
 {
     /// <summary>The seating error that the job reckoned with, mm; null in records from before it was kept.</summary>
     public double? Seating { get; init; }
+
+    /// <summary>The chance that all valves are in band; null in records from before it was kept.</summary>
+    public double? ChanceAll { get; init; }
 
     /// <summary>The record as JSON in one line, the form in which it is kept.</summary>
     /// <returns>JSON.</returns>

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Wording;
@@ -18,14 +19,24 @@ public sealed record PredictedRow(double Mean, double Sd)
 /// <param name="Estimate">What was felt and expected taken together.</param>
 /// <param name="Status">in, out or unsettled.</param>
 /// <param name="Surprise">How often a reading would be so far from what was expected; null where nothing was read.</param>
-public sealed record VerdictRow(string Valve, PredictedRow Predicted, EstimateRow Estimate, string Status, double? Surprise);
+/// <param name="Passes">Whether it passes.</param>
+/// <param name="Alone">The chance of being in band that its reading gives by itself; null where it was not read as it is now.</param>
+public sealed record VerdictRow(
+    string Valve, PredictedRow Predicted, EstimateRow Estimate, string Status, double? Surprise, bool Passes, double? Alone)
+{
+    /// <summary>Whether it passes, and if not, why.</summary>
+    [JsonIgnore]
+    public PassResult Result { get; init; }
+}
 
 /// <summary>The answer of the command verdict.</summary>
 /// <param name="Format">shimwright-verdict/1.</param>
 /// <param name="Pass">Whether every valve passes.</param>
+/// <param name="ChanceAll">The chance that all are in band.</param>
 /// <param name="Valves">The valves, in the engine's order.</param>
 /// <param name="Cautions">What to bear in mind.</param>
-public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
+public sealed record VerdictResult(
+    string Format, bool Pass, double ChanceAll, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
 {
     /// <summary>Judges a job that was read for a verdict.</summary>
     /// <param name="job">The job.</param>
@@ -49,12 +60,15 @@ public sealed record VerdictResult(string Format, bool Pass, IReadOnlyList<Verdi
         return new(
             "shimwright-verdict/1",
             verdict.Passes,
+            Rounding.Chance(verdict.ChanceAll),
             [.. verdict.Valves.Select(v => new VerdictRow(
                 v.Valve.Id,
                 PredictedRow.Of(v.Predicted),
                 EstimateRow.Of(v.Estimate),
                 Words.Of(v.Estimate.Status),
-                v.Surprise is { } surprise ? Rounding.Chance(surprise) : null))],
+                Rounding.Chance(v.Surprise),
+                v.Passes,
+                Rounding.Chance(v.Alone)) { Result = v.Result })],
             Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres));
     }
 }

@@ -37,4 +37,19 @@ internal sealed record FittedSection(IReadOnlyDictionary<string, Thickness> ByVa
             "The thickness found at each valve.");
         return new(byValve, named);
     }
+
+    /// <summary>The thicknesses that are in after some changes.</summary>
+    public FittedSection After(ChangedSection changed)
+    {
+        Dictionary<string, Thickness> byValve = new(ByValve, StringComparer.Ordinal);
+        foreach ((string valve, ChangedValve change) in changed.ByValve)
+        {
+            if (change.To is { } to)
+            {
+                byValve[valve] = to;
+            }
+        }
+
+        return this with { ByValve = byValve };
+    }
 }

@@ -5,11 +5,12 @@ namespace Shimwright.Jobs.Sections;
 
 /// <summary>A job file as far as it could be read, section by section.</summary>
 internal sealed record JobSections(
-    EngineSection? Engine, IReadOnlyList<PastSection> History, CheckSection? Check, RecheckSection? Recheck,
+    EngineSection? Engine, IReadOnlyList<PastSection> History, IReadOnlyList<PastSection> Rounds, CheckSection? Check, RecheckSection? Recheck,
     Stock Stock, CostsSection Costs, SettingsSection Settings)
 {
     public const string Format = "shimwright-job/1";
     private const int MostPastChecks = 1000;
+    private const int MostRounds = 20;
 
     private static readonly Dictionary<string, int> Formats = new(StringComparer.Ordinal) { [Format] = 1 };
 
@@ -27,11 +28,14 @@ internal sealed record JobSections(
         SettingsSection settings = o.Object("settings", SettingsSection.Read, "The bench's own constants.") ?? SettingsSection.Default;
         IReadOnlyList<PastSection> history = o.List(
             "history", h => PastSection.Read(h, known, settings.Instruments), (0, MostPastChecks), "Past checks, oldest first.");
-        return ReadNow(o, engine, settings, history);
+        IReadOnlyList<PastSection> rounds = o.List(
+            "rounds", r => PastSection.Read(r, known, settings.Instruments), (0, MostRounds), "Earlier rounds of the same work, oldest first: what was found, and what was changed after it.");
+        return ReadNow(o, engine, settings, (history, rounds));
     }
 
     /// <summary>Reads what changes while a job is worked on, on the engine, the settings and the past that it started with.</summary>
-    public static JobSections ReadNow(ObjectMembers o, EngineSection? engine, SettingsSection settings, IReadOnlyList<PastSection> history)
+    public static JobSections ReadNow(
+        ObjectMembers o, EngineSection? engine, SettingsSection settings, (IReadOnlyList<PastSection> History, IReadOnlyList<PastSection> Rounds) before)
     {
         EngineSection known = engine ?? EngineSection.None;
         CheckSection? check = o.Object(
@@ -40,22 +44,28 @@ internal sealed record JobSections(
             "recheck", r => RecheckSection.Read(r, known, settings.Instruments, check?.Temperature), "What was done after the check, and what was read then.");
         Stock stock = o.Object("stock", s => StockSection.Read(s, settings.Instruments), "Drawer and shop.") ?? Stock.Nothing;
         CostsSection costs = o.Object("costs", c => CostsSection.Read(c, known), "Minutes and prices.") ?? CostsSection.Default;
-        NoteFallingClocks(o, history, check);
-        return new(engine, history, check, recheck, stock, costs, settings);
+        NoteFallingClocks(o, before.History, before.Rounds, check);
+        return new(engine, before.History, before.Rounds, check, recheck, stock, costs, settings);
     }
 
-    private static void NoteFallingClocks(ObjectMembers o, IReadOnlyList<PastSection> history, CheckSection? check)
+    /// <summary>Whether a valve was read in an earlier round and left as it was read.</summary>
+    public bool WasReadBefore(string valve) =>
+        Rounds.Reverse().TakeWhile(r => !r.Changed.Named.Contains(valve)).Any(r => r.Check.Readings.Named.Contains(valve));
+
+    private static void NoteFallingClocks(
+        ObjectMembers o, IReadOnlyList<PastSection> history, IReadOnlyList<PastSection> rounds, CheckSection? check)
     {
-        double[] clocks = [.. history.Select(p => p.Check.Clock).Append(check?.Clock).OfType<double>()];
-        for (int i = 1; i < clocks.Length; i++)
+        (string Member, double? Clock)[] clocks =
+        [
+            .. history.Select(p => ("history", p.Check.Clock)), .. rounds.Select(r => ("rounds", r.Check.Clock)), ("check", check?.Clock),
+        ];
+        (string Member, double? Clock)[] known = [.. clocks.Where(c => c.Clock is not null)];
+        foreach (((string member, double? clock), (_, double? next)) in known.Zip(known.Skip(1)).Where(c => c.Second.Clock < c.First.Clock))
         {
-            if (clocks[i] < clocks[i - 1])
-            {
-                o.Problem(
-                    "history",
-                    $"found a clock of {NumberRule.Text(clocks[i])} after one of {NumberRule.Text(clocks[i - 1])}",
-                    "past checks stand oldest first, and the check comes after them");
-            }
+            o.Problem(
+                member,
+                $"found a clock of {NumberRule.Text(next!.Value)} after one of {NumberRule.Text(clock!.Value)}",
+                member == "rounds" ? "earlier rounds stand oldest first, and the check comes after them" : "past checks stand oldest first, and the check comes after them");
         }
     }
 }

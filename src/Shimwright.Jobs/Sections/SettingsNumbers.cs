@@ -1,5 +1,6 @@
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Written;
 using SeatingLimits = Shimwright.Domain.Adjusting.Seating;
@@ -23,6 +24,9 @@ internal static class SettingsNumbers
     public static NumberMember Slip { get; } = new(
         "slip", new(FeelProfile.LeastSlip, FeelProfile.GreatestSlip), "Share of trials whose feel says nothing.", FeelSettings.Usual.Slip);
 
+    public static NumberMember Doubt { get; } = new(
+        "doubt", new(0, FeelProfile.GreatestDoubt, Measure.Length), "Standard deviation of the offset that the three plays share in one check, mm.", FeelSettings.Usual.Doubt);
+
     public static NumberMember Blade { get; } = new(
         "blade", new(0, FeelProfile.GreatestBladeUncertainty, Measure.Length), "Standard uncertainty of one blade's thickness, mm.", FeelProfile.Default.Blade);
 
@@ -34,6 +38,9 @@ internal static class SettingsNumbers
 
     public static NumberMember FitFloor { get; } = new(
         "fitFloor", new(0, 1), "The least chance of landing in band with which a thickness may be fitted.", PlanRules.Default.FitFloor);
+
+    public static NumberMember PassFloor { get; } = new(
+        "passFloor", new(0, 1), "The least chance of being in band with which a valve passes its re-check.", PassRule.UsualFloor);
 
     public static NumberMember Risk { get; } = new("risk", new(0.001, 0.999), "The risk of a valve outside its band at which the next check is due.", 0.10);
 

@@ -1,15 +1,16 @@
 using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Sections;
 
 /// <summary>The bench's own constants, as far as they bear on one job.</summary>
-internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, InstrumentSet Instruments, double Risk)
+internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, InstrumentSet Instruments, PassRule Pass, double Risk)
 {
-    public static SettingsSection Default { get; } = new(FeelProfile.Default, PlanRules.Default, InstrumentSet.Default, SettingsNumbers.Risk.Usual);
+    public static SettingsSection Default { get; } = new(FeelProfile.Default, PlanRules.Default, InstrumentSet.Default, PassRule.Usual, SettingsNumbers.Risk.Usual);
 
     public static SettingsSection Read(ObjectMembers o)
     {
@@ -19,13 +20,15 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
         InstrumentSet? instruments = o.Object("instruments", InstrumentSet.Read, "Uncertainties of thicknesses.");
         double keepFloor = o.Number(SettingsNumbers.KeepFloor);
         double fitFloor = o.Number(SettingsNumbers.FitFloor);
+        double passFloor = o.Number(SettingsNumbers.PassFloor);
         double risk = o.Number(SettingsNumbers.Risk);
         // It is about the drawer of all jobs together: judged here and kept with the settings, without a say in this one.
         o.Number(SettingsNumbers.ServiceLevel);
         return new(
-            new FeelProfile(fingers.Firm, fingers.Light, fingers.Loose, fingers.Spread, fingers.Slip, blade),
+            new FeelProfile(fingers.Firm, fingers.Light, fingers.Loose, fingers.Spread, fingers.Slip, blade, fingers.Doubt),
             new PlanRules(keepFloor, fitFloor, new Seating(seating)),
             instruments ?? InstrumentSet.Default,
+            new PassRule(passFloor),
             risk);
     }
 
@@ -33,7 +36,7 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
     {
         var feel = new FeelSettings(
             o.Number(SettingsNumbers.Firm), o.Number(SettingsNumbers.Light), o.Number(SettingsNumbers.Loose),
-            o.Number(SettingsNumbers.Spread), o.Number(SettingsNumbers.Slip));
+            o.Number(SettingsNumbers.Spread), o.Number(SettingsNumbers.Slip), o.Number(SettingsNumbers.Doubt));
         if (feel.Firm < feel.Light && feel.Light < feel.Loose)
         {
             return feel;

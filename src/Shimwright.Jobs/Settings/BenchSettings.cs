@@ -31,6 +31,9 @@ public sealed record BenchSettings
     /// <summary>The least chance of being in band with which a valve may be left alone.</summary>
     public double KeepFloor { get; init; } = SettingsNumbers.KeepFloor.Usual;
 
+    /// <summary>The least chance of being in band with which a valve passes its re-check.</summary>
+    public double PassFloor { get; init; } = SettingsNumbers.PassFloor.Usual;
+
     /// <summary>The risk of a valve outside its band at which the next check is due.</summary>
     public double Risk { get; init; } = SettingsNumbers.Risk.Usual;
 
@@ -108,7 +111,8 @@ public sealed record BenchSettings
             Stock: new(Buy: [.. SizesToBuy.Select(s => new WrittenSizes(s.From, s.To, s.Step, s.Price))]),
             Costs: new(Redo, Swap, MinutesPerCurrency, Access: access, Disturb: Disturb),
             Settings: new(
-                new(Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip), Blade, Seating, KeepFloor: KeepFloor, Risk: Risk, ServiceLevel: ServiceLevel));
+                new(Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Feel.Doubt), Blade, Seating,
+                KeepFloor: KeepFloor, Risk: Risk, ServiceLevel: ServiceLevel, PassFloor: PassFloor));
     }
 
     /// <summary>Says what is wrong with the settings; the rules are those of a job.</summary>
@@ -137,7 +141,8 @@ public sealed record BenchSettings
 
     private IEnumerable<double> Numbers() =>
     [
-        .. Blades, Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Blade, Seating, KeepFloor, Risk, ServiceLevel, Redo, Lift, Swap, Disturb, MinutesPerCurrency,
+        .. Blades, Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Feel.Doubt, Blade, Seating, KeepFloor, PassFloor, Risk, ServiceLevel,
+        Redo, Lift, Swap, Disturb, MinutesPerCurrency,
         .. SizesToBuy.SelectMany(k => new[] { k.From, k.To, k.Step, k.Price }),
     ];
 

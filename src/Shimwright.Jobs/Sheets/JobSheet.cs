@@ -90,6 +90,11 @@ public sealed class JobSheet
     /// <returns>The entry.</returns>
     public JobEntry? LastReading(SheetPart part, string valve) => Readings(part, valve).LastOrDefault();
 
+    /// <summary>Whether a valve was read as it was found: at this check, or in an earlier round that left it alone.</summary>
+    /// <param name="valve">The valve's id.</param>
+    /// <returns>Whether it was.</returns>
+    public bool IsRead(string valve) => LastReading(SheetPart.Check, valve) is not null || Setup.Start.Sections.WasReadBefore(valve);
+
     /// <summary>Lays facts over a setup.</summary>
     /// <param name="setup">What the job started from.</param>
     /// <param name="entries">The facts, in order.</param>

@@ -63,6 +63,7 @@ public static class JobSheetFile
         return job with
         {
             History = null,
+            Rounds = null,
             Settings = null,
             Stock = WrittenSheet.HasStock(sheet) ? job.Stock : null,
             Costs = sheet.Newest<CostsStated>() is not null ? job.Costs : null,

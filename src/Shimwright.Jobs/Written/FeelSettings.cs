@@ -8,9 +8,12 @@ namespace Shimwright.Jobs.Written;
 /// <param name="Loose">Play at which drag ends, mm.</param>
 /// <param name="Spread">Standard deviation of the feel, mm.</param>
 /// <param name="Slip">Share of trials whose feel says nothing.</param>
-public sealed record FeelSettings(double Firm, double Light, double Loose, double Spread, double Slip)
+/// <param name="Doubt">Standard deviation of the offset that the three plays share in one check, mm; what was kept without one has the usual.</param>
+public sealed record FeelSettings(
+    double Firm, double Light, double Loose, double Spread, double Slip, double Doubt = FeelProfile.UsualDoubt)
 {
     /// <summary>The usual feel.</summary>
     public static FeelSettings Usual { get; } = new(
-        FeelProfile.Default.Firm, FeelProfile.Default.Light, FeelProfile.Default.Loose, FeelProfile.Default.StandardDeviation, FeelProfile.Default.Slip);
+        FeelProfile.Default.Firm, FeelProfile.Default.Light, FeelProfile.Default.Loose, FeelProfile.Default.StandardDeviation, FeelProfile.Default.Slip,
+        FeelProfile.Default.Doubt);
 }

@@ -10,7 +10,7 @@ namespace Shimwright.Jobs.Written;
 /// <param name="Loss">What loss is expected where nothing is known of the engine's past.</param>
 /// <param name="Camshafts">Lifted camshafts under which depths were taken.</param>
 /// <param name="Fitted">The thickness found at each valve.</param>
-/// <param name="Changed">What was done at the valves afterwards; of a past check only.</param>
+/// <param name="Changed">What was done at the valves afterwards; of a past check or an earlier round only.</param>
 public sealed record WrittenCheck(
     double Clock,
     [property: JsonConverter(typeof(DegreesIfAny))] double? TemperatureC,

@@ -12,9 +12,10 @@ namespace Shimwright.Jobs.Written;
 /// <param name="Costs">Minutes, prices and the horizon.</param>
 /// <param name="Settings">The bench's own constants.</param>
 /// <param name="Recheck">What was done after the check, and what was read then.</param>
+/// <param name="Rounds">Earlier rounds of the same work, oldest first: what was found, and what was changed after it.</param>
 public sealed record WrittenJob(
     WrittenCheck Check, IReadOnlyList<WrittenCheck>? History = null, WrittenStock? Stock = null, WrittenCosts? Costs = null,
-    WrittenSettings? Settings = null, WrittenRecheck? Recheck = null);
+    WrittenSettings? Settings = null, WrittenRecheck? Recheck = null, IReadOnlyList<WrittenCheck>? Rounds = null);
 
 /// <summary>What a job starts with besides its engine card, the clock and the temperature; what is null is as usual.</summary>
 /// <param name="Blades">The person's blades, mm.</param>

@@ -26,6 +26,7 @@ public sealed record WrittenCosts(
 /// <param name="FitFloor">The least chance of landing in band with which a thickness may be fitted.</param>
 /// <param name="Risk">The risk of a valve outside its band at which the next check is due.</param>
 /// <param name="ServiceLevel">How often the drawer should have the size that is wanted.</param>
+/// <param name="PassFloor">The least chance of being in band with which a valve passes its re-check.</param>
 public sealed record WrittenSettings(
     WrittenFeel? Feel = null,
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Blade = null,
@@ -34,7 +35,8 @@ public sealed record WrittenSettings(
     double? KeepFloor = null,
     double? FitFloor = null,
     double? Risk = null,
-    double? ServiceLevel = null);
+    double? ServiceLevel = null,
+    double? PassFloor = null);
 
 /// <summary>How a person's fingers read a blade: plays in mm, and a share.</summary>
 /// <param name="Firm">Play at which a blade just enters.</param>
@@ -42,12 +44,14 @@ public sealed record WrittenSettings(
 /// <param name="Loose">Play at which drag ends.</param>
 /// <param name="Spread">Standard deviation of the feel.</param>
 /// <param name="Slip">Share of trials whose feel says nothing.</param>
+/// <param name="Doubt">Standard deviation of the offset that the plays share in one check.</param>
 public sealed record WrittenFeel(
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Firm = null,
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Light = null,
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Loose = null,
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Spread = null,
-    double? Slip = null);
+    double? Slip = null,
+    [property: JsonConverter(typeof(MillimetresIfAny))] double? Doubt = null);
 
 /// <summary>Uncertainties of thicknesses by how they were found.</summary>
 /// <param name="Marked">Of a mark.</param>

@@ -44,6 +44,10 @@ internal static class FeelWords
             + (fit.AgainstUsual.Differs ? "So these fingers are not the usual ones." : "So these fingers cannot be told from the usual ones.");
     }
 
+    /// <summary>How far the three thresholds may be off together, which every gap felt with them shares.</summary>
+    public static string Doubt(CalibrationResult fit, LengthStyle lengths) =>
+        $"The first three may all be off together by {lengths.Fine(fit.Feel.Doubt)} {lengths.UnitName} (standard error; {lengths.Fine(FeelSettings.Usual.Doubt)} for the usual feel).";
+
     /// <summary>What the bench reckons with now.</summary>
     public static string InUse(BenchSettings settings, IEnumerable<(string Name, FeelSettings? Used)> books) =>
         settings.Feel == FeelSettings.Usual ? "the usual feel"
@@ -60,5 +64,5 @@ internal static class FeelWords
         .Select(f => Invariant($"{FactWords.OfFeel(Words.Of(f))} {trials.Count(t => t.Feel == Words.Of(f))}")));
 
     /// <summary>Profile of settings, for the chances in a picture.</summary>
-    public static FeelProfile ProfileOf(FeelSettings feel, double blade) => new(feel.Firm, feel.Light, feel.Loose, feel.Spread, feel.Slip, blade);
+    public static FeelProfile ProfileOf(FeelSettings feel, double blade) => new(feel.Firm, feel.Light, feel.Loose, feel.Spread, feel.Slip, blade, feel.Doubt);
 }

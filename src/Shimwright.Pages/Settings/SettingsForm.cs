@@ -46,11 +46,15 @@ public sealed class SettingsForm
 
     public string? Slip { get; set; }
 
+    public string? Doubt { get; set; }
+
     public string? Blade { get; set; }
 
     public string? Seating { get; set; }
 
     public string? KeepFloor { get; set; }
+
+    public string? PassFloor { get; set; }
 
     public string? Risk { get; set; }
 

@@ -32,9 +32,11 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Loose = lengths.Field(s.Feel.Loose),
             Spread = lengths.Field(s.Feel.Spread),
             Slip = Times.Exact(s.Feel.Slip),
+            Doubt = lengths.Field(s.Feel.Doubt),
             Blade = lengths.Field(s.Blade),
             Seating = lengths.Field(s.Seating),
             KeepFloor = Times.Exact(s.KeepFloor),
+            PassFloor = Times.Exact(s.PassFloor),
             Risk = Times.Exact(s.Risk),
             ServiceLevel = Times.Exact(s.ServiceLevel),
         };
@@ -58,10 +60,13 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             SizesToBuy = [.. kits.Select(k => new SizesToBuy(
                 Length(k.Kit.From, $"Kits[{k.Row}].From"), Length(k.Kit.To, $"Kits[{k.Row}].To"),
                 Length(k.Kit.Step, $"Kits[{k.Row}].Step"), Plain(k.Kit.Price, $"Kits[{k.Row}].Price")))],
-            Feel = new(Length(form.Firm, "Firm"), Length(form.Light, "Light"), Length(form.Loose, "Loose"), Length(form.Spread, "Spread"), Plain(form.Slip, "Slip")),
+            Feel = new(
+                Length(form.Firm, "Firm"), Length(form.Light, "Light"), Length(form.Loose, "Loose"), Length(form.Spread, "Spread"), Plain(form.Slip, "Slip"),
+                Length(form.Doubt, "Doubt")),
             Blade = Length(form.Blade, "Blade"),
             Seating = Length(form.Seating, "Seating"),
             KeepFloor = Plain(form.KeepFloor, "KeepFloor"),
+            PassFloor = Plain(form.PassFloor, "PassFloor"),
             Risk = Plain(form.Risk, "Risk"),
             ServiceLevel = Plain(form.ServiceLevel, "ServiceLevel"),
         };

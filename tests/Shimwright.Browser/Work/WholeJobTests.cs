@@ -133,7 +133,9 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
 
         var record = new RecordRoom(window.Page);
         await Expect(record.Article).ToContainTextAsync("Dust behind the air cleaner.");
-        Assert.Equal($"{changed.Length} of 4 valves were adjusted. All 4 valves are within the maker's limits.", await record.SummaryAsync());
+        Assert.StartsWith(
+            $"{changed.Length} of 4 valves were adjusted. Checked, passes. Chance that all 4 valves are within the maker's limits: ",
+            await record.SummaryAsync(), StringComparison.Ordinal);
         IReadOnlyList<RecordLine> lines = await record.LinesAsync();
         Assert.All(lines, l => Assert.Equal("passes", l.Verdict));
         Assert.Equal(changed.Order(), lines.Where(l => l.Done.Contains('→', StringComparison.Ordinal)).Select(l => l.Valve).Order());

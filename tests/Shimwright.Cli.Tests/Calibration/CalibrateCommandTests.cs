@@ -57,7 +57,7 @@ public class CalibrateCommandTests
             ["format", "trials", "counts", "feel", "blade", "parameters", "logLikelihood", "againstUsual", "tryNext", "cautions"],
             root.EnumerateObject().Select(p => p.Name));
         Assert.Equal(40, root.GetProperty("counts").EnumerateObject().Sum(p => p.Value.GetInt32()));
-        Assert.Equal(["firm", "light", "loose", "spread", "slip"], root.GetProperty("feel").EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["firm", "light", "loose", "spread", "slip", "doubt"], root.GetProperty("feel").EnumerateObject().Select(p => p.Name));
         foreach (JsonElement parameter in root.GetProperty("parameters").EnumerateArray())
         {
             double value = parameter.GetProperty("value").GetDouble();

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 
@@ -25,6 +26,34 @@ public class ExitCodeTests
     [Fact]
     public void ExitCodes_AreThoseOfTheHelp() =>
         Assert.Equal([0, 1, 2, 3], new[] { ExitCode.Done, ExitCode.BadInput, ExitCode.BadCommandLine, ExitCode.Stranded });
+
+    /// <summary>What was fitted is what a second plan finds in the engine; a batch gives the same answer.</summary>
+    [Fact]
+    public void Plan_Second_PlansFromTheRecheck()
+    {
+        ProgramRun run = ProgramRun.Of("plan", "--second", Demo.At(Demo.WithRecheck), "--json");
+        Assert.Equal((ExitCode.Done, ""), (run.Exit, run.Error));
+        using JsonDocument plan = JsonDocument.Parse(run.Output);
+        using JsonDocument file = JsonDocument.Parse(File.ReadAllText(Demo.At(Demo.WithRecheck)));
+        Dictionary<string, double> fitted = plan.RootElement.GetProperty("valves").EnumerateArray()
+            .ToDictionary(v => v.GetProperty("valve").GetString()!, v => v.GetProperty("from").GetProperty("thickness").GetDouble());
+        JsonElement[] changed = [.. file.RootElement.GetProperty("recheck").GetProperty("changed").EnumerateArray()];
+        Assert.NotEmpty(changed);
+        Assert.All(changed, c => Assert.Equal(c.GetProperty("to").GetProperty("thickness").GetDouble(), fitted[c.GetProperty("valve").GetString()!]));
+        ProgramRun batch = ProgramRun.With(JsonSerializer.Serialize(file), 120, "plan", "--second", "--batch", "-");
+        Assert.Equal(ExitCode.Done, batch.Exit);
+        using JsonDocument ofBatch = JsonDocument.Parse(Assert.Single(batch.OutputLines));
+        Assert.Equal(JsonSerializer.Serialize(plan), JsonSerializer.Serialize(ofBatch));
+    }
+
+    [Fact]
+    public void Plan_SecondWithoutARecheck_SaysWhatIsMissing()
+    {
+        ProgramRun run = ProgramRun.Of("plan", "--second", Demo.At(Demo.Plain));
+        Assert.Equal((ExitCode.BadInput, ""), (run.Exit, run.Output));
+        Assert.Equal("$.recheck: missing; a second plan needs what was changed and read at the re-check", Assert.Single(run.ErrorLines));
+        Assert.Equal(ExitCode.BadCommandLine, ProgramRun.Of("verdict", "--second", Demo.At(Demo.WithRecheck)).Exit);
+    }
 
     [Fact]
     public void Plan_StrandedValve_IsNamedAndTheRestIsPlanned()

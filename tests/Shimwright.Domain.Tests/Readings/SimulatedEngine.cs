@@ -8,12 +8,19 @@ internal sealed class SimulatedEngine
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.35, 0.40];
     private readonly SeededChance _chance;
-    private readonly double _fingers;
+    private readonly FeelProfile _feel;
+    private double _fingers;
 
-    public SimulatedEngine(SeededChance chance, int cylinders)
+    /// <summary>Draws an engine and its check.</summary>
+    /// <param name="chance">Chance.</param>
+    /// <param name="cylinders">Cylinders, each with an intake and an exhaust valve.</param>
+    /// <param name="feel">The fingers that feel it; the usual ones, off by what they are in doubt by, where none are given.</param>
+    /// <param name="believed">The fingers that the check says they are.</param>
+    public SimulatedEngine(SeededChance chance, int cylinders, FeelProfile? feel = null, FeelProfile? believed = null)
     {
         _chance = chance;
-        _fingers = chance.Normal(0, FeelProfile.Default.Doubt);
+        _feel = feel ?? FeelProfile.Default;
+        _fingers = feel is null ? chance.Normal(0, FeelProfile.Default.Doubt) : 0;
         Valve[] valves =
         [
             .. Enumerable.Range(1, cylinders).Select(c => Made.Valve($"I{c}", access: "intake cam")),
@@ -24,7 +31,7 @@ internal sealed class SimulatedEngine
         double intake = chance.Exponential(0.04, 0.24);
         double exhaust = IsOneCause ? intake : chance.Exponential(0.04, 0.24);
         Clearances = [.. valves.Select(v => Clearance(v.Band, v.Side == ValveSide.Intake ? intake : exhaust))];
-        Check = new(Made.Engine(valves), valves.Select((v, i) => chance.Happens(0.8) ? Feel(v.Band, Clearances[i]) : ValveReadings.None));
+        Check = new(Made.Engine(valves), valves.Select((v, i) => chance.Happens(0.8) ? Feel(v.Band, Clearances[i]) : ValveReadings.None), feel: believed);
     }
 
     /// <summary>Whether one cause moved both sides.</summary>
@@ -34,6 +41,9 @@ internal sealed class SimulatedEngine
     public double[] Clearances { get; }
 
     public EngineCheck Check { get; }
+
+    /// <summary>Another check of the engine, for which the fingers are off anew.</summary>
+    public void BeginAnotherCheck() => _fingers = _chance.Normal(0, FeelProfile.Default.Doubt);
 
     private double Clearance(ClearanceBand band, double shared) => _chance.Happens(0.03)
         ? _chance.Uniform(band.Middle - 0.5, band.Middle + 0.5)
@@ -65,10 +75,10 @@ internal sealed class SimulatedEngine
             return (Feel)_chance.Whole(0, 3);
         }
 
-        double felt = play + _fingers + _chance.Normal(0, 0.006);
-        return felt < -0.025 ? Domain.Readings.Feel.No
-            : felt < -0.005 ? Domain.Readings.Feel.Firm
-            : felt < 0.017 ? Domain.Readings.Feel.Light
+        double felt = play + _fingers + _chance.Normal(0, _feel.StandardDeviation);
+        return felt < _feel.Firm ? Domain.Readings.Feel.No
+            : felt < _feel.Light ? Domain.Readings.Feel.Firm
+            : felt < _feel.Loose ? Domain.Readings.Feel.Light
             : Domain.Readings.Feel.Loose;
     }
 }

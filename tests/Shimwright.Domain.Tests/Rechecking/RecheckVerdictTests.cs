@@ -147,13 +147,63 @@ public class RecheckVerdictTests
         Assert.False(bad.Valves[1].IsSurprising);
     }
 
-    [Theory]
-    [InlineData(0.5, true)]
-    [InlineData(0.4999, false)]
-    public void Passes_ChanceAboutAHalf_TurnsThere(double inBand, bool passes)
+    /// <summary>The prediction says 0.15 so surely that the chance is there; that the thinnest blade did not enter is all that was felt.</summary>
+    [Fact]
+    public void Passes_ChangedValveAtWhichNoBladeEntered_WasFeltTooLittle()
     {
-        var estimate = new ClearanceEstimate(0.15, 0.01, 0.13, 0.17, inBand);
-        Assert.Equal(passes, new RecheckedValve(Made.Valve(), Made.Clearance(0.15), estimate, null).Passes);
+        RecheckedValve valve = Verdict(
+            Made.Check(Made.Value(0.08, 0.003)), [Adjustment.Fitted(0, Made.Measured(2.60), Made.Measured(2.53))], Made.Felt((0.18, Feel.No))).Valves[0];
+        Assert.InRange(valve.Estimate.InBand, 0.9, 1);
+        Assert.InRange(valve.Alone!.Value, 0.05, 0.25);
+        Assert.Equal(PassResult.FeltTooLittle, valve.Result);
+    }
+
+    [Fact]
+    public void Passes_FloorOfTheBench_IsTheOneThatCounts()
+    {
+        Recheck recheck = new(Made.Check(Made.Value(0.16, 0.02)), [], [ValveReadings.None], 20, Seating.Usual);
+        double inBand = RecheckVerdict.On(recheck).Valves[0].Estimate.InBand;
+        Assert.True(RecheckVerdict.On(recheck with { Pass = new(inBand - 0.001) }).Passes);
+        Assert.False(RecheckVerdict.On(recheck with { Pass = new(inBand + 0.001) }).Passes);
+    }
+
+    /// <summary>
+    /// Both valves were felt by the same fingers, so that they are in band or out together more often than apart: the chance of both by
+    /// plain sums over what the fingers may be off by and over cells of the clearances.
+    /// </summary>
+    [Fact]
+    public void ChanceAll_TwoValvesFeltByTheSameFingers_CountsWhatTheyShare()
+    {
+        EngineCheck before = Made.Check(Made.Value(0.125, 0.02), Made.Value(0.125, 0.02));
+        ValveReadings[] felt = [Made.Felt((0.10, Feel.Loose), (0.13, Feel.Firm)), Made.Felt((0.08, Feel.Loose), (0.13, Feel.Firm))];
+        RecheckVerdict verdict = Verdict(before, [], felt);
+        EngineEstimate prior = EngineEstimate.From(before, SeatingError);
+        double all = 0, evidence = 0;
+        for (double o = -0.025; o < 0.0251; o += 0.001)
+        {
+            (double In, double All)[] valves = [.. felt.Select((r, v) => Under(prior.Valves[v], r, o))];
+            double weight = StandardNormal.Density(o / 0.005);
+            all += weight * valves[0].In * valves[1].In;
+            evidence += weight * valves[0].All * valves[1].All;
+        }
+
+        Assert.Equal(all / evidence, verdict.ChanceAll, 1e-3);
+        Assert.True(verdict.ChanceAll > (verdict.Valves[0].Estimate.InBand * verdict.Valves[1].Estimate.InBand) + 0.01);
+    }
+
+    /// <summary>The chance of what was felt, with the clearance in band and anywhere, where the fingers are off by so much.</summary>
+    private static (double In, double All) Under(ClearanceDistribution prior, ValveReadings felt, double offset)
+    {
+        double inBand = 0, all = 0;
+        for (double c = -0.2 + 0.00025; c < 0.6; c += 0.0005)
+        {
+            double joint = prior.Probability(c - 0.00025, c + 0.00025)
+                * felt.Trials.Aggregate(1.0, (p, t) => p * FeelProfile.Default.Chance(t.Feel, c + offset, t.Blade));
+            all += joint;
+            inBand += c is > 0.12 and < 0.18 ? joint : 0;
+        }
+
+        return (inBand, all);
     }
 
     [Theory]
@@ -163,7 +213,7 @@ public class RecheckVerdictTests
     public void IsSurprising_BelowOneInAHundred_LooksAgain(double? surprise, bool isSurprising)
     {
         var estimate = new ClearanceEstimate(0.15, 0.01, 0.13, 0.17, 0.9);
-        Assert.Equal(isSurprising, new RecheckedValve(Made.Valve(), Made.Clearance(0.15), estimate, surprise).IsSurprising);
+        Assert.Equal(isSurprising, new RecheckedValve(Made.Valve(), Made.Clearance(0.15), estimate, 0.9, PassResult.Passes, surprise).IsSurprising);
     }
 
     private static RecheckVerdict Verdict(EngineCheck before, Adjustment[] changes, params ValveReadings[] readings) =>

@@ -51,6 +51,34 @@ public class SurpriseTests
         Assert.True(stack.Surprise > 1.3 * one.Surprise, $"{stack.Surprise} of nine leaves, {one.Surprise} of one.");
     }
 
+    /// <summary>
+    /// A cocked shim lets no blade in where one was expected to be loose. With one slip in fifty that was never rarer than 0.015, which is
+    /// no reason to look again.
+    /// </summary>
+    [Fact]
+    public void Surprise_OneTrialFarFromItsPrediction_IsFarBelowAnySlip() =>
+        Assert.InRange(Fitted(Made.Felt((0.08, Feel.No))).Surprise!.Value, 0, 1e-6);
+
+    /// <summary>Repeats of one blade share its error: all outcomes by plain sums over the error too.</summary>
+    [Theory]
+    [InlineData(Feel.Loose, Feel.Loose, Feel.Loose)]
+    [InlineData(Feel.Firm, Feel.Loose)]
+    [InlineData(Feel.Firm, Feel.Firm, Feel.Light, Feel.Firm)]
+    public void Surprise_RepeatsOfOneBlade_CountItsErrorOnce(params Feel[] felt)
+    {
+        RecheckedValve valve = Fitted(Made.Felt(felt.Select(f => (0.15, f))));
+        var fingers = new FeelProfile(slip: 0, blade: 0);
+        (double Gap, double Mass)[] cells = Cells(valve.Predicted);
+        double ChanceOf(Feel[] outcome) => cells.Sum(cell => cell.Mass * Errors.Sum(e =>
+            e.Weight * outcome.Aggregate(1.0, (p, f) => p * fingers.Chance(f, cell.Gap + e.Error, 0.15))));
+        double asFelt = ChanceOf(felt);
+        double slow = AllOutcomes(felt.Length).Select(ChanceOf).Where(p => p <= asFelt * (1 + 1e-9)).Sum();
+        Assert.Equal(slow, valve.Surprise!.Value, 5e-4);
+    }
+
+    private static readonly (double Error, double Weight)[] Errors =
+        [.. Enumerable.Range(-10, 21).Select(k => (k * 0.0015, 0.5 * StandardNormal.Density(k * 0.5)))];
+
     [Fact]
     public void Surprise_MoreThanFiveTrials_CountsTheLastFive()
     {
@@ -102,15 +130,30 @@ public class SurpriseTests
     /// <summary>All outcomes on these blades, each with its chance from plain sums over the predicted clearances.</summary>
     private static double ByEnumeration(ClearanceDistribution predicted, double[] blades, Feel[] felt, int leaves = 1)
     {
-        (double Clearance, double Mass)[] cells =
-        [
-            .. Enumerable.Range(0, 2000).Select(i => -0.35 + ((i + 0.5) * 0.0005))
-                .Select(c => (c, predicted.Probability(c - 0.00025, c + 0.00025))),
-        ];
+        (double Gap, double Mass)[] cells = Cells(predicted);
+        var fingers = new FeelProfile(slip: 0);
         double ChanceOf(IEnumerable<Feel> outcome) => cells.Sum(cell =>
-            cell.Mass * blades.Zip(outcome).Aggregate(1.0, (p, t) => p * FeelProfile.Default.Chance(t.Second, cell.Clearance, t.First, leaves)));
+            cell.Mass * blades.Zip(outcome).Aggregate(1.0, (p, t) => p * fingers.Chance(t.Second, cell.Gap, t.First, leaves)));
         double asFelt = ChanceOf(felt);
         return AllOutcomes(blades.Length).Select(ChanceOf).Where(p => p <= asFelt * (1 + 1e-9)).Sum();
+    }
+
+    /// <summary>The gaps that fingers may feel, which may be off by N(0, 0.005²).</summary>
+    private static (double Gap, double Mass)[] Cells(ClearanceDistribution predicted)
+    {
+        const double cell = 0.0005;
+        double[] clearances = [.. Enumerable.Range(0, 2000).Select(i => -0.35 + ((i + 0.5) * cell)).Select(c => predicted.Probability(c - (cell / 2), c + (cell / 2)))];
+        double[] felt = new double[clearances.Length];
+        foreach (int off in Enumerable.Range(-50, 101))
+        {
+            double weight = StandardNormal.Density(off * cell / 0.005) * cell / 0.005;
+            for (int i = 0; i < felt.Length; i++)
+            {
+                felt[i] += i - off >= 0 && i - off < clearances.Length ? weight * clearances[i - off] : 0;
+            }
+        }
+
+        return [.. felt.Select((mass, i) => (-0.35 + ((i + 0.5) * cell), mass))];
     }
 
     private static IEnumerable<Feel[]> AllOutcomes(int trials) => trials == 0

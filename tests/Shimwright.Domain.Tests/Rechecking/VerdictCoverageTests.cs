@@ -39,6 +39,7 @@ public class VerdictCoverageTests(ITestOutputHelper output)
                 after[change.Valve] = chance.Uniform(middle - 0.5, middle + 0.5);
             }
 
+            engine.BeginAnotherCheck();
             ValveReadings[] readings = [.. plan.Valves.Select((l, v) => engine.Feel(l.Valve.Band, after[v]))];
             RecheckVerdict verdict = RecheckVerdict.On(new Recheck(engine.Check, changes, readings, 20, request.Rules.Seating));
             foreach ((int v, RecheckedValve valve) in verdict.Valves.Index())

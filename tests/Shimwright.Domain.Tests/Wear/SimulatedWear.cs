@@ -18,7 +18,8 @@ internal sealed class SimulatedWear
     {
         _chance = chance;
         _wear = wear;
-        _fingers = new SimulatedEngine(chance, valves / 2);
+        // The same person feels the engine every time, and the filter takes those fingers as known.
+        _fingers = new SimulatedEngine(chance, valves / 2, FeelProfile.Default);
         Engine = _fingers.Check.Engine;
         Clearances = [.. _fingers.Clearances];
         Rates = [.. Engine.Valves.Select(v => chance.Normal(wear.RateOf(v.Side).Mean, wear.RateOf(v.Side).StandardDeviation))];

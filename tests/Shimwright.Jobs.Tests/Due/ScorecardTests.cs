@@ -57,14 +57,14 @@ public class ScorecardTests
         Assert.Equal(30, card.Within(0.02)!.Value.Count);
     }
 
-    /// <summary>A record with one fitting: expected 0.150 with 0.005, read 0.003 well at a miss.</summary>
+    /// <summary>A record with one fitting that kept its promise or just did not: a promise is of the band, whatever the floor of a pass was then. Expected 0.150 with 0.005, read 0.003 well at a miss.</summary>
     private static JobRecord Record(double stated, bool pass, bool felt = true, double miss = 0)
     {
         const double prior = 0.005 * 0.005, reading = 0.003 * 0.003;
         double variance = 1 / ((1 / prior) + (1 / reading));
         double mean = 0.15 + (miss * variance / reading);
-        EstimateRow after = new(mean, Math.Sqrt(variance), mean, mean, 1, "in");
+        EstimateRow after = new(mean, Math.Sqrt(variance), mean, mean, pass ? 0.5 : 0.4999, "unsettled");
         RecordRow row = new("I1", 1, "intake", [0.1, 0.2], after, "fit", null, null, null, new(0.15, 0.005), felt ? after : null, felt, pass);
-        return new("Hire bike 7", 118, 119, "h", 20, null, [], stated, 40, [], pass, [row], [], [], "", "", "");
+        return new("Hire bike 7", 118, 119, "h", 20, null, [], stated, 40, [], false, [row], [], [], "", "", "");
     }
 }

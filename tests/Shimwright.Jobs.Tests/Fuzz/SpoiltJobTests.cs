@@ -74,6 +74,7 @@ public class SpoiltJobTests
         {
             JobPurpose.Estimate => ResultJson.Write(EstimateResult.Of(job), indented: false),
             JobPurpose.Plan => ResultJson.Write(PlanResult.Of(job), indented: false),
+            JobPurpose.SecondPlan => ResultJson.Write(PlanResult.Of(job.NextRound()), indented: false),
             JobPurpose.Forecast => ResultJson.Write(ForecastResult.Of(job), indented: false),
             JobPurpose.Verdict => ResultJson.Write(VerdictResult.Of(job), indented: false),
             JobPurpose.Stops => ResultJson.Write(StopsResult.Of(job), indented: false),

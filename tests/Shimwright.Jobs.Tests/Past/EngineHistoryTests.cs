@@ -70,8 +70,22 @@ public class EngineHistoryTests
         IReadOnlyList<WrittenCheck> history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.SecondRound, First)]);
         Assert.Equal(3, history.Count);
         string[] readings = [.. history.SelectMany(h => h.Readings).Select(r => FormattableString.Invariant($"{r.Valve} {r.Value}"))];
-        Assert.Equal(["E1 0.17", "I1 0.14", "E1 0.22", "E1 0.21"], readings);
+        Assert.Equal(["I1 0.14", "E1 0.17", "E1 0.22", "E1 0.21"], readings);
         Assert.Equal([1, 1, 0], history.Select(h => h.Changed?.Count ?? 0));
+    }
+
+    /// <summary>A second round that a bench kept from before there were rounds took the reading of I1, which was left alone, over.</summary>
+    [Fact]
+    public void Of_SecondRoundOfAnOlderProgram_CountsEveryReadingOnce()
+    {
+        Ledger first = Worked();
+        Ledger second = new(JobSetup.Begin(first.Sheet.Setup.Card, 119, 20, new(History: [first.Sheet.Setup.Written.Check])).Setup!);
+        second.Add(new ClearanceRead(SheetPart.Check, "E1", 0.22, 0.01));
+        second.Add(new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01));
+        second.Add(new JobClosed(119, "", "", ""));
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(first.Sheet.Setup.Card, [Past(first), new(Ledger.Action(9), second.Sheet, PastOrigin.SecondRound, First)]);
+        string[] readings = [.. history.SelectMany(h => h.Readings).Select(r => FormattableString.Invariant($"{r.Valve} {r.Value}"))];
+        Assert.Equal(["E1 0.17", "E1 0.22", "I1 0.14"], readings.Order(StringComparer.Ordinal));
     }
 
     /// <summary>The second job was begun with the first as its past; the first was corrected afterwards.</summary>

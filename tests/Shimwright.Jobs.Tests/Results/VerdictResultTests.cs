@@ -13,13 +13,14 @@ public class VerdictResultTests
     {
         using JsonDocument answer = Verdict(new JobDraft(Demo.WithRecheck(demo)));
         JsonElement root = answer.RootElement;
-        Shape.AssertMembers(root, "format", "pass", "valves", "cautions");
+        Shape.AssertMembers(root, "format", "pass", "chanceAll", "valves", "cautions");
         Shape.AssertTidy(root);
         Assert.Equal("shimwright-verdict/1", root.GetProperty("format").GetString());
         JsonElement[] rows = [.. root.GetProperty("valves").EnumerateArray()];
         Assert.All(rows, AssertRow);
-        Assert.Equal(
-            rows.All(r => r.GetProperty("estimate").GetProperty("inBand").GetDouble() >= 0.5), root.GetProperty("pass").GetBoolean());
+        Assert.Equal(rows.All(r => r.GetProperty("passes").GetBoolean()), root.GetProperty("pass").GetBoolean());
+        Assert.All(rows, r => Assert.True(!r.GetProperty("passes").GetBoolean() || r.GetProperty("estimate").GetProperty("inBand").GetDouble() >= 0.8));
+        Assert.True(root.GetProperty("chanceAll").GetDouble() <= rows.Min(r => r.GetProperty("estimate").GetProperty("inBand").GetDouble()) + 1e-6);
         Assert.Equal(
             Reading.Takes(Demo.Draft(demo)).Engine.Valves.Select(v => v.Id), rows.Select(r => r.GetProperty("valve").GetString()));
     }
@@ -42,6 +43,17 @@ public class VerdictResultTests
         JobDraft draft = Sample.Shims().Set("$.recheck.readings", "[{\"valve\": \"I1\", \"value\": 0.15}, {\"valve\": \"E1\", \"value\": " + value + "}]");
         using JsonDocument answer = Verdict(draft);
         Assert.Equal(passes, answer.RootElement.GetProperty("pass").GetBoolean());
+    }
+
+    [Fact]
+    public void Write_PassFloorOfTheBench_IsTheOneThatCounts()
+    {
+        using JsonDocument usual = Verdict(Sample.Shims());
+        double least = usual.RootElement.GetProperty("valves").EnumerateArray().Min(r => r.GetProperty("estimate").GetProperty("inBand").GetDouble());
+        Assert.InRange(least, 0.8, 0.9995);
+        Assert.True(usual.RootElement.GetProperty("pass").GetBoolean());
+        using JsonDocument strict = Verdict(Sample.Shims().Set("$.settings.passFloor", FormattableString.Invariant($"{least + 1e-4}")));
+        Assert.False(strict.RootElement.GetProperty("pass").GetBoolean());
     }
 
     [Theory]
@@ -87,16 +99,16 @@ public class VerdictResultTests
     [Fact]
     public void Write_ValveThatPassesByLittle_HasACautionToFeelItOnceMore()
     {
-        JobDraft draft = Sample.Shims().Set("$.recheck.readings[0]", "{\"valve\": \"E1\", \"value\": 0.201, \"u\": 0.005}");
+        JobDraft draft = Sample.Shims().Set("$.recheck.readings[0]", "{\"valve\": \"E1\", \"value\": 0.204, \"u\": 0.005}");
         using JsonDocument answer = Verdict(draft);
         double inBand = answer.RootElement.GetProperty("valves")[1].GetProperty("estimate").GetProperty("inBand").GetDouble();
-        Assert.InRange(inBand, 0.5, 0.9);
+        Assert.InRange(inBand, 0.8, 0.9);
         Assert.Contains(answer.RootElement.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.Contains("feel it once more", StringComparison.Ordinal));
     }
 
     private static void AssertRow(JsonElement row)
     {
-        Shape.AssertMembers(row, "valve", "predicted", "estimate", "status", "surprise");
+        Shape.AssertMembers(row, "valve", "predicted", "estimate", "status", "surprise", "passes", "alone");
         Shape.AssertMembers(row.GetProperty("predicted"), "mean", "sd");
         Shape.AssertEstimate(row.GetProperty("estimate"));
         Assert.Equal(row.GetProperty("estimate").GetProperty("status").GetString(), row.GetProperty("status").GetString());

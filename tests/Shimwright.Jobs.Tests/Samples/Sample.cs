@@ -25,6 +25,7 @@ internal static class Sample
             "wear": {"clock": "hours", "interval": 30, "lossPerInterval": 0.02, "spread": 0.02}
           },
           "history": [],
+          "rounds": [],
           "check": {
             "clock": 118, "temperatureC": 20, "loss": {"shared": 0.04, "own": 0.02}, "blades": [0.05, 0.10, 0.13, 0.15],
             "readings": [
@@ -53,14 +54,14 @@ internal static class Sample
             "redo": 60, "access": {"intake cam": 25, "exhaust cam": 25}, "swap": 3, "disturb": 5, "minutesPerCurrency": 1.0, "horizon": 0
           },
           "settings": {
-            "feel": {"firm": -0.025, "light": -0.005, "loose": 0.017, "spread": 0.006, "slip": 0.02},
+            "feel": {"firm": -0.025, "light": -0.005, "loose": 0.017, "spread": 0.006, "slip": 0.02, "doubt": 0.005},
             "blade": 0.003, "seating": 0.004,
             "instruments": {
               "marked": {"repeat": 0.008, "shared": 0},
               "calliper": {"repeat": 0.006, "shared": 0.01},
               "micrometer": {"repeat": 0.002, "shared": 0.002}
             },
-            "keepFloor": 0.5, "fitFloor": 0.05, "risk": 0.10, "serviceLevel": 0.90
+            "keepFloor": 0.5, "fitFloor": 0.05, "passFloor": 0.8, "risk": 0.10, "serviceLevel": 0.90
           }
         }
         """);

@@ -14,7 +14,7 @@ public class SchemaLimitTests
     private static readonly string[] OfThePast =
     [
         "$.history[0].clock", "$.history[0].readings[0].value", "$.history[0].fitted[0].thickness",
-        "$.history[0].changed[0].from.thickness", "$.history[0].changed[0].to.thickness",
+        "$.history[0].changed[0].from.thickness", "$.history[0].changed[0].to.thickness", "$.rounds[0].clock", "$.rounds[0].changed[0].to.thickness",
     ];
 
     private static readonly string[] OfLevers = ["$.engine.leverRatio"];
@@ -121,7 +121,7 @@ public class SchemaLimitTests
 
     private static JobDraft For(string path) =>
         OfScrews.Contains(path) ? Sample.Screws()
-        : OfThePast.Contains(path) ? Sample.Shims().Append("$.history", Sample.PastCheck)
+        : OfThePast.Contains(path) ? Sample.Shims().Append("$.history", Sample.PastCheck).Append("$.rounds", Sample.PastCheck)
         : OfLevers.Contains(path) ? Sample.Shims().Remove("$.engine.ratio").Set("$.engine.valvetrain", "\"finger-follower\"").Set(path, "1.4")
         : OfSides.Contains(path) ? Sample.Shims().Set("$.engine.temperature.kappaMmPerC", """{"intake": 0, "exhaust": 0}""")
         : OfDepths.Contains(path) ? Sample.Depths()
@@ -135,7 +135,7 @@ public class SchemaLimitTests
     {
         if (JobSchema.NumberOf(schema) is not null)
         {
-            return path.StartsWith("$.history", StringComparison.Ordinal) ? [] : [path];
+            return path.StartsWith("$.history", StringComparison.Ordinal) || path.StartsWith("$.rounds", StringComparison.Ordinal) ? [] : [path];
         }
 
         IEnumerable<JsonObject> variants = schema["anyOf"]?.AsArray().Select(a => a!.AsObject()) ?? [schema];

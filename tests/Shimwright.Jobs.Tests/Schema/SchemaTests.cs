@@ -39,7 +39,7 @@ public class SchemaTests
         Assert.True(JobSchema.Allows(Sample.Shims()));
         Assert.True(JobSchema.Allows(Sample.Screws()));
         Assert.True(JobSchema.Allows(Sample.Depths()));
-        Assert.True(JobSchema.Allows(Sample.Shims().Append("$.history", Sample.PastCheck)));
+        Assert.True(JobSchema.Allows(Sample.Shims().Append("$.history", Sample.PastCheck).Append("$.rounds", Sample.PastCheck)));
         Assert.True(JobSchema.Allows(Sample.Shims().Set("$.stock.buy", "[]")));
     }
 

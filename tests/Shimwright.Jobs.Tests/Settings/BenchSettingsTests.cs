@@ -18,9 +18,11 @@ public class BenchSettingsTests
         { "loose", n => new() { Feel = FeelSettings.Usual with { Loose = n } } },
         { "spread", n => new() { Feel = FeelSettings.Usual with { Spread = n } } },
         { "slip", n => new() { Feel = FeelSettings.Usual with { Slip = n } } },
+        { "doubt", n => new() { Feel = FeelSettings.Usual with { Doubt = n } } },
         { "blade", n => new() { Blade = n } },
         { "seating", n => new() { Seating = n } },
         { "keepFloor", n => new() { KeepFloor = n } },
+        { "passFloor", n => new() { PassFloor = n } },
         { "risk", n => new() { Risk = n } },
         { "serviceLevel", n => new() { ServiceLevel = n } },
         { "redo", n => new() { Redo = n } },
@@ -63,10 +65,11 @@ public class BenchSettingsTests
         BenchSettings settings = new()
         {
             Blades = [0.1],
-            Feel = new(-0.03, -0.006, 0.018, 0.007, 0.03),
+            Feel = new(-0.03, -0.006, 0.018, 0.007, 0.03, 0.003),
             Blade = 0.004,
             Seating = 0.005,
             KeepFloor = 0.6,
+            PassFloor = 0.7,
             Risk = 0.2,
             ServiceLevel = 0.8,
             Redo = 1,
@@ -94,6 +97,12 @@ public class BenchSettingsTests
     [Fact]
     public void Read_SettingsFromBeforeAMemberWasThere_TakesItsDefault() => Assert.Equal(60, BenchSettings.Read("""{"unit": "in"}""").Redo);
 
+    /// <summary>A feel that was kept before its doubt was has the usual one.</summary>
+    [Fact]
+    public void Read_FeelFromBeforeItsDoubtWasThere_TakesTheUsualDoubt() => Assert.Equal(
+        new FeelSettings(-0.03, -0.006, 0.018, 0.007, 0.03, 0.005),
+        BenchSettings.Read("""{"feel": {"firm": -0.03, "light": -0.006, "loose": 0.018, "spread": 0.007, "slip": 0.03}}""").Feel);
+
     [Fact]
     public void Read_NullWhereSomethingBelongs_IsRefused() => Assert.Throws<JsonException>(() => BenchSettings.Read("""{"blades": null}"""));
 
@@ -103,10 +112,11 @@ public class BenchSettingsTests
         BenchSettings bench = new()
         {
             Blades = [0.07],
-            Feel = new(-0.03, -0.006, 0.018, 0.007, 0.03),
+            Feel = new(-0.03, -0.006, 0.018, 0.007, 0.03, 0.003),
             Blade = 0.004,
             Seating = 0.005,
             KeepFloor = 0.6,
+            PassFloor = 0.7,
             Redo = 1,
             Swap = 3,
             Disturb = 8,
@@ -118,6 +128,7 @@ public class BenchSettingsTests
         Assert.Equal([0.07], job.Blades);
         Assert.Equal((-0.03, -0.006, 0.018, 0.007, 0.03, 0.004),
             (job.Check.Feel.Firm, job.Check.Feel.Light, job.Check.Feel.Loose, job.Check.Feel.StandardDeviation, job.Check.Feel.Slip, job.Check.Feel.Blade));
+        Assert.Equal((0.003, 0.7), (job.Check.Feel.Doubt, job.ToRecheck().Pass!.Floor));
         Assert.Equal((0.005, 0.6), (job.Rules.Seating.StandardDeviation, job.Rules.KeepFloor));
         Assert.Equal((1, 3, 8, 4, 9), (job.Costs.Redo, job.Costs.Swap, job.Costs.Disturb, job.Costs.MinutesPerCurrency, job.Costs.AccessOf("exhaust cam")));
         Assert.Equal([(1, 6), (1.5, 6), (2, 6), (2.1, 7)], job.Stock.Sizes.Select(s => (s.Thickness.Millimetres, s.Price)));

@@ -13,7 +13,7 @@ namespace Shimwright.Pages.Jobs.Closing;
 public sealed partial class ClosePage : JobPage
 {
     private const string SecondRoundWords =
-        "a new job on the same engine that starts from what was felt at the re-check and from the shims that are in now; the first check stays with it as its past.";
+        "a new job on the same engine. It starts from the shims that are in now and from all that was felt so far.";
 
     private CloseView _view = null!;
     private CloseForm _close = new();
@@ -31,13 +31,13 @@ public sealed partial class ClosePage : JobPage
     private string ClockUnit => Sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h";
 
     private string Headline =>
-        _view.Fails.Count > 0 ? $"{_view.Fails.Count} of {_view.Valves.Count} {(_view.Fails.Count == 1 ? "fails" : "fail")}"
-        : _view.Undone.Count > 0 ? "Nothing fails so far"
+        _view.Fails.Count > 0 ? $"{_view.Fails.Count} of {_view.Valves.Count} {(_view.Fails.Count == 1 ? "does" : "do")} not pass"
+        : _view.Undone.Count > 0 ? "All pass so far"
         : "All pass";
 
     private string ConfirmWords => string.Join("; ", new[]
     {
-        _view.Fails.Count > 0 ? $"{string.Join(", ", _view.Fails)} out of band" : "",
+        _view.Fails.Count > 0 ? $"{string.Join(", ", _view.Fails)} {(_view.Fails.Count == 1 ? "does" : "do")} not pass" : "",
         _view.Undone.Count > 0 ? "work left undone" : "",
         _view.Verdict is null ? "no verdict" : "",
     }.Where(w => w.Length > 0)) + ".";

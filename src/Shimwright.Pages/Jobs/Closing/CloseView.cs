@@ -13,8 +13,8 @@ namespace Shimwright.Pages.Jobs.Closing;
 /// <param name="ReadAgain">Whether it was felt after the work.</param>
 public sealed record CloseValve(Valve Valve, VerdictRow Row, bool Changed, bool ReadAgain)
 {
-    /// <summary>Whether it is more likely in band than not.</summary>
-    public bool Passes => Row.Estimate.InBand >= 0.5;
+    /// <summary>Whether it passes.</summary>
+    public bool Passes => Row.Passes;
 }
 
 /// <summary>What stands before a job is closed: the verdict, and what is still undone.</summary>
@@ -67,7 +67,7 @@ public sealed class CloseView
 
     private static IEnumerable<(string Text, string Page)> UndoneOf(JobSheet sheet)
     {
-        string[] unread = [.. sheet.Engine.Valves.Select(v => v.Id).Where(v => sheet.LastReading(SheetPart.Check, v) is null)];
+        string[] unread = [.. sheet.Engine.Valves.Select(v => v.Id).Where(v => !sheet.IsRead(v))];
         if (unread.Length > 0)
         {
             yield return ($"No reading at {string.Join(", ", unread)}", "measure");

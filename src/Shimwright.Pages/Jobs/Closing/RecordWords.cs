@@ -36,7 +36,8 @@ internal static class RecordWords
 
     /// <summary>What the last column says of a valve.</summary>
     public static string Verdict(RecordRow row) =>
-        row.Passes ? "passes" : row is { Change: not null, ReadAgain: false } ? "not checked again" : row.After is null ? "not measured" : "fails";
+        row.Passes ? "passes" : row is { Change: not null, ReadAgain: false } ? "not checked again" : row.After is null ? "not measured"
+        : row.FeltTooLittle ? "felt too little" : "does not pass";
 
     /// <summary>The record in one sentence.</summary>
     public static string Summary(JobRecord record)
@@ -45,8 +46,16 @@ internal static class RecordWords
         string work = changed == 0 ? "No valve was changed" : $"{changed} of {record.Valves.Count} valves {(changed == 1 ? "was" : "were")} adjusted";
         string[] bad = [.. record.Valves.Where(v => !v.Passes).Select(v => v.Valve)];
         return bad.Length == 0
-            ? $"{work}. All {record.Valves.Count} valves are within the maker's limits."
-            : $"{work}. {string.Join(", ", bad)} {(bad.Length == 1 ? "is" : "are")} not known to be within the maker's limits: see below before the engine is run.";
+            ? $"{work}. Checked, passes. {Chance(record)}"
+            : $"{work}. {string.Join(", ", bad)} {(bad.Length == 1 ? "does" : "do")} not pass: see below before the engine is run.";
+    }
+
+    /// <summary>What was shown, in figures: the chance of all valves where it was kept, and the most doubtful valve.</summary>
+    private static string Chance(JobRecord record)
+    {
+        RecordRow doubtful = record.Valves.MinBy(v => v.After?.InBand)!;
+        string all = record.ChanceAll is { } chance ? $"Chance that all {record.Valves.Count} valves are within the maker's limits: {Chances.Fine(chance)}. " : "";
+        return $"{all}Most doubtful: {doubtful.Valve}, {Chances.Fine(doubtful.After!.InBand)}.";
     }
 
     public static string Clock(double clock, string unit) => string.Create(CultureInfo.InvariantCulture, $"{clock:0.#} {unit}");
@@ -58,7 +67,7 @@ internal static class RecordWords
     public static string NextCheck(KeptForecast forecast, string unit) => forecast switch
     {
         { CheckBy: null } => "",
-        { CheckBy: { } by } when by <= forecast.Clock => "soon: a valve may be outside its limits already",
+        { CheckBy: { } by } when by <= forecast.Clock => "now: a valve may already be outside its limits",
         { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now; {RiskUntil(forecast)}",
         { CheckBy: { } by } => $"by {Clock(by, unit)}; {RiskUntil(forecast)}",
     };

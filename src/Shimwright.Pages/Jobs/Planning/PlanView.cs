@@ -61,7 +61,7 @@ public sealed class PlanView
 
     /// <summary>What is wanting before there can be a plan: the valves without a reading and without a shim, and whatever else there is.</summary>
     public static PlanWants Wants(JobSheet sheet, IReadOnlyList<JobProblem> needs) => new(
-        [.. sheet.Engine.Valves.Select(v => v.Id).Where(v => sheet.LastReading(SheetPart.Check, v) is null)],
+        [.. sheet.Engine.Valves.Select(v => v.Id).Where(v => !sheet.IsRead(v))],
         sheet.Engine.Valvetrain.HasShims ? [.. sheet.Engine.Valves.Select(v => v.Id).Where(v => sheet.FoundAt(v) is null)] : [],
         [.. needs.Where(n => n.Path is not ("$.check.readings" or "$.check.fitted"))]);
 }
