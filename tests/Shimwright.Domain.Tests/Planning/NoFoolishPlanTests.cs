@@ -20,7 +20,7 @@ public class NoFoolishPlanTests(ITestOutputHelper output)
         {
             PlanRequest request = RealisticJob.Draw(seed);
             PlanChoice choice = Planner.Plan(request);
-            foolish.AddRange(LikeForLike(request, choice).Concat(LeftAlone(request, choice)).Concat(Disturbed(request, choice))
+            foolish.AddRange(LikeForLike(choice).Concat(LeftAlone(request, choice)).Concat(Disturbed(request, choice))
                 .Concat(BetterPassedBy(choice)).Select(what => $"job {seed}: {what}"));
             plans += choice.Alternatives.Count;
         }
@@ -57,7 +57,7 @@ public class NoFoolishPlanTests(ITestOutputHelper output)
         Assert.Empty(foolish);
     }
 
-    private static IEnumerable<string> LikeForLike(PlanRequest request, PlanChoice choice) =>
+    private static IEnumerable<string> LikeForLike(PlanChoice choice) =>
         from plan in choice.Alternatives
         from line in plan.Valves
         where line.To is { } to && Math.Abs(to.Millimetres - line.From!.Millimetres) < 0.008 - 1e-9

@@ -1,7 +1,6 @@
 using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
-using Shimwright.Domain.Shims;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
