@@ -29,6 +29,11 @@ public class LobeTimingTests
         Assert.Equal(180 + Exhaust.Opens - lobes.ExhaustCentre, lobes.ExhaustCentre + Exhaust.Closes);
     }
 
+    // Centres 115 after and 105 before top dead centre lie 220 crank degrees apart, which are 110 of the camshaft; from 10 after to 15 after none is open.
+    [Fact]
+    public void Separation_IsInCamshaftDegrees_OverlapInCrankDegrees() =>
+        Assert.Equal((110, -5), (new LobeTiming(Intake, Exhaust).Separation, new LobeTiming(Intake, Exhaust).Overlap));
+
     [Fact]
     public void Lobes_BothCamshaftsAdvanced_KeepDurationsAndSeparation()
     {

@@ -42,6 +42,16 @@ public class ThumbRulesTests
         Assert.NotEmpty(ThumbRules.Companions(MadeLayout.Of([1, 2], [valves[0] with { Also = [] }, valves[1]])));
     }
 
+    // Of two pairs, 1 with 4 and 2 with 3, only the first cannot: a rule that fails at one cylinder is no rule for the engine.
+    [Fact]
+    public void Companions_OnePairOfTwoOffItsHeel_AreNotOffered()
+    {
+        TimedValve[] valves = [.. MadeLayout.TwoEach([1, 2, 3, 4])];
+        Assert.Equal([(1, 4), (2, 3)], ThumbRules.Companions(MadeLayout.Of([1, 3, 4, 2], valves)));
+        valves[0] = valves[0] with { Also = [Decompressor] };
+        Assert.Empty(ThumbRules.Companions(MadeLayout.Of([1, 3, 4, 2], valves)));
+    }
+
     [Fact]
     public void PairSum_MateOffItsHeelThen_IsNotOffered()
     {

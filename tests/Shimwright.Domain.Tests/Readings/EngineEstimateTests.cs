@@ -69,6 +69,29 @@ public class EngineEstimateTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void From_UnreadValves_LearnMostFromTheirOwnSide()
+    {
+        Valve[] valves =
+        [
+            .. Enumerable.Range(1, 5).Select(i => Made.Valve($"I{i}")),
+            .. Enumerable.Range(1, 5).Select(i => Made.Valve($"E{i}", ValveSide.Exhaust)),
+        ];
+        ValveReadings Read(int v) => v % 5 == 4 ? ValveReadings.None : Made.Value(v < 5 ? 0.04 : 0.15, 0.005);
+        EngineEstimate estimate = EngineEstimate.From(new EngineCheck(Made.Engine(valves), valves.Select((_, v) => Read(v))));
+        Assert.True(estimate.Valves[4].Mean < estimate.Valves[9].Mean - 0.03, $"{estimate.Valves[4].Mean} and {estimate.Valves[9].Mean}");
+    }
+
+    /// <summary>Chances that do not depend on what the valves lost together multiply, over both sides and whatever the cause.</summary>
+    [Fact]
+    public void ChanceOfAll_ChancesThatRestOnNothingShared_Multiply()
+    {
+        EngineEstimate estimate = EngineEstimate.From(new EngineCheck(
+            Made.Engine(Made.Valve(), Made.Valve("E1", ValveSide.Exhaust)), [Made.Value(0.15), Made.Value(0.05)]));
+        double[] Always(int v, double chance) => Array.ConvertAll(estimate.KeptGivenCause(v, null), _ => chance);
+        Assert.Equal(0.3, estimate.ChanceOfAll([Always(0, 0.6), Always(1, 0.5)]), 1e-9);
+    }
+
+    [Fact]
     public void From_KnownTemperature_IsAReadingShiftedByTheHeat()
     {
         var hot = new Engine("Hot", Made.Bucket, [Made.Valve()], 0.001);

@@ -38,6 +38,16 @@ public class HistoryPriorTests
         }
     }
 
+    // Dust that is suspected and fingers that were calibrated are of this check: what the engine's past says takes nothing from them.
+    [Fact]
+    public void After_SuspectedDustAndOwnFingers_KeepsBoth()
+    {
+        EngineCheck check = new(Made.Engine(Made.Valve()), [Made.Value(0.14)], loss: LossPrior.Dust, feel: new FeelProfile(spread: 0.011));
+        EngineCheck after = check.After(new([new(0.15, 0.01)]));
+        Assert.Equal((check.Loss, check.Feel), (after.Loss, after.Feel));
+        Assert.Same(check.Readings[0], after.Readings[0]);
+    }
+
     [Fact]
     public void From_CheckWithAPast_HasIndependentValves()
     {
@@ -48,6 +58,28 @@ public class HistoryPriorTests
         Assert.Equal(one.Valves[0].Mean, both.Valves[0].Mean, 1e-6);
         Assert.Equal(0.6 * 0.5, both.ChanceOfAll([[0.6], [0.5]]), 1e-15);
         Assert.Equal(0.5, both.ChanceOfAll([null, [0.5]]), 1e-15);
+    }
+
+    /// <summary>One value on a forecast that is twice as vague: their precisions add. The tenth of an unknown valve moves that by a hundredth.</summary>
+    [Fact]
+    public void From_ValueOnAVagueForecast_KnowsWhatBothKnow()
+    {
+        ClearanceDistribution found = EngineEstimate.From(Made.Check(Made.Value(0.15, 0.01)).After(new([new(0.15, 0.02)]))).Valves[0];
+        Assert.Equal(1 / Math.Sqrt((1 / (0.01 * 0.01)) + (1 / (0.02 * 0.02))), found.StandardDeviation, 2e-4);
+    }
+
+    /// <summary>A valve that dropped its seat or was read under a wrong name is far off, and nothing of its past argues that away.</summary>
+    [Fact]
+    public void From_ValueFarFromTheForecast_IsBelieved() =>
+        Assert.Equal(0.45, EngineEstimate.From(Made.Check(Made.Value(0.45, 0.01)).After(new([new(0.15, 0.01)]))).Valves[0].Mean, 1e-3);
+
+    [Fact]
+    public void From_BucketTurnedByHand_OpensTheGapAndOneThatIsPressedClosesIt()
+    {
+        static double Found(bool turns) =>
+            EngineEstimate.From(Made.Check(new ValveReadings(bucketTurns: [turns])).After(new([new(0.0, 0.02)]))).Valves[0].Mean;
+        Assert.True(Found(turns: true) > 0.005, $"{Found(turns: true)}");
+        Assert.True(Found(turns: false) < -0.005, $"{Found(turns: false)}");
     }
 
     [Fact]

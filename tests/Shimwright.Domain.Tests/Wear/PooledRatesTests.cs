@@ -1,4 +1,5 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
 using Xunit;
@@ -57,6 +58,20 @@ public class PooledRatesTests
         RateEvidence other = Under(new UsualWear(30, 0.05, 0.01));
         Assert.Equal(one.Rate * 30, other.Rate * 30, 1e-8);
         Assert.Equal(one.Uncertainty * 30, other.Uncertainty * 30, 1e-8);
+    }
+
+    [Theory]
+    [InlineData(ValveSide.Intake, 0.01)]
+    [InlineData(ValveSide.Exhaust, 0.03)]
+    public void EvidenceOf_SidesThatWearDifferently_IsThatOfTheSide(ValveSide side, double loss)
+    {
+        Engine engine = Made.Engine(Made.Valve(), Made.Valve("E1", ValveSide.Exhaust));
+        WearCheck[] checks =
+        [
+            .. Enumerable.Range(0, 4).Select(k => new WearCheck(
+                30 * k, new EngineCheck(engine, [Made.Value(0.18 - (0.01 * k), 0.002), Made.Value(0.18 - (0.03 * k), 0.002)]))),
+        ];
+        Assert.Equal(loss, 30 * Assert.Single(PooledRates.EvidenceOf(checks, side, Card)).Rate, 0.003);
     }
 
     [Fact]

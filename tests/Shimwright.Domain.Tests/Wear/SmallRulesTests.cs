@@ -23,6 +23,15 @@ public class SmallRulesTests
         Assert.Throws<ArgumentOutOfRangeException>("spread", () => new RateDistribution(0, -1));
     }
 
+    [Fact]
+    public void Usual_SidesThatWearDifferently_AreEachForeseenAsItself()
+    {
+        UsualWear wear = new UsualWear(30, 0.01, 0.004).With(ValveSide.Exhaust, new RateDistribution(0.001, 0.0002));
+        WearHorizon horizon = WearHorizon.Usual(Made.Engine(Made.Valve(), Made.Valve("E1", ValveSide.Exhaust)), wear, 60);
+        Assert.Equal([0.01 / 30, 0.001], horizon.Rates.Select(r => r.Mean));
+        Assert.Equal([0.004 / 30, 0.0002], horizon.Rates.Select(r => r.StandardDeviation));
+    }
+
     /// <summary>
     /// Sixteen valves of a band of 0.06 with every gap in its middle, known exactly: a chance of 0.05 that one is out when the maker's
     /// interval ends. 0.0454 is a plain sum over 4,001 rates with the formula of the guide. Common practice, no source.

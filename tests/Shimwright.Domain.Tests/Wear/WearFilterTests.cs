@@ -137,6 +137,26 @@ public class WearFilterTests
         Assert.True(Felt(start, 10).ClearanceSpread > 1.05 * one.ClearanceSpread);
     }
 
+    /// <summary>What a blade said on the warm engine says something else of the cold one; a blade that is a millionth thicker says the same.</summary>
+    [Fact]
+    public void Follow_OneBladeWarmThenCold_IsEachAtItsTemperature()
+    {
+        var engine = new Engine("Warm", Made.Bucket, [Made.Valve()], 0.001);
+        WearState start = WearState.At(0.15, 4e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        WearCheck Felt(double blade, double temperature) => new(0, new EngineCheck(engine, [Made.Felt((blade, Feel.Firm))], temperature));
+        WearState After(double warm) => WearFilter.Follow(
+            [start], [new(0, new EngineCheck(engine, [ValveReadings.None])), Felt(warm, 45), Felt(0.15, 20)], Kept.Wear).Now[0];
+        Kept.AssertEqual(After(0.15 + 1e-6), After(0.15), 1e-5);
+    }
+
+    [Fact]
+    public void Follow_ValueFarFromTheForecast_IsBelieved()
+    {
+        WearState start = WearState.At(0.15, 1e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        WearState found = WearFilter.Follow([start], [Kept.Check(0, ValveReadings.None), Kept.Check(0, Made.Value(0.45, 0.01))], Kept.Wear).Now[0];
+        Assert.Equal(0.45, found.Clearance, 1e-3);
+    }
+
     [Fact]
     public void Follow_ClockThatFalls_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() =>
         WearFilter.Follow([Kept.Check(10, Made.Value(0.15)), Kept.Check(9, Made.Value(0.15))], Kept.Wear));

@@ -69,6 +69,26 @@ public class WearSignsTests
     }
 
     [Fact]
+    public void Of_ColdCheckAfterAWarmOne_BlamesTheTemperatureToo() =>
+        Assert.Contains(Signs(Four, [[0, 0, 0, 0], [0.08, 0.08, 0.08, 0.08]], [60, 20]), s => s.Kind == SignKind.Temperature);
+
+    /// <summary>The last loss of one valve is turned up until it is said to have jumped: that is where the tail, for four valves, reaches 0.0025.</summary>
+    [Fact]
+    public void Of_LossTurnedUp_IsSaidFromTheLimitOn()
+    {
+        WearSign? Said(double loss) =>
+            Of([0, 0, 0, 0], [0.01, 0.01, 0.01, 0.01], [0.01, 0.01, 0.01, 0.01], [0.01, 0.01, 0.01, loss]).FirstOrDefault(s => s.Kind == SignKind.Step);
+        (double silent, double said) = (0.01, 0.12);
+        for (int k = 0; k < 20; k++)
+        {
+            double middle = (silent + said) / 2;
+            (silent, said) = Said(middle) is null ? (middle, said) : (silent, middle);
+        }
+
+        Assert.InRange(Said(said)!.Evidence, 0.00249, 0.0025);
+    }
+
+    [Fact]
     public void Of_ChangeThatMissed_IsAboutTheChangeAndNotAStep()
     {
         Adjustment change = Adjustment.Fitted(0, Made.Measured(2.5), Made.Measured(2.45));
@@ -87,6 +107,21 @@ public class WearSignsTests
         Assert.InRange(sign.Evidence, 0.05, 1);
         Assert.Empty(WearSigns.Of(wear, thinnest: 2.0));
         Assert.Empty(WearSigns.Of(wear));
+    }
+
+    /// <summary>Under a finger that passes on half of a shim's change, twice the shim is left where the same room is.</summary>
+    [Fact]
+    public void Of_FingerOfRatioHalf_HasHalfTheRoomOfItsShim()
+    {
+        static double Evidence(double ratio, double thinnest)
+        {
+            Engine engine = Made.Engine(new Valvetrain(Adjuster.FingerFollower, ratio), Four.Valves);
+            EngineWear wear = WearFilter.Follow([Check(engine, 0, [0.03, 0, 0, 0], 20)], Kept.Wear);
+            return WearSigns.Of(wear, thinnest).Single(s => s.Kind == SignKind.RoomNearlyUsed).Evidence;
+        }
+
+        Assert.Equal(Evidence(1, 2.48), Evidence(0.5, 2.46), 1e-9);
+        Assert.True(Evidence(1, 2.48) > Evidence(1, 2.46) + 0.02);
     }
 
     private static WearSign Only(SignKind kind, params double[][] losses) => Assert.Single(Of(losses), s => s.Kind == kind);
