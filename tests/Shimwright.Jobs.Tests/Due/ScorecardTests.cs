@@ -46,6 +46,16 @@ public class ScorecardTests
         Assert.Equal([(0.9, 8, 10), (0.95, 8, 10)], card.Chances.Select(c => (c.From, c.Passed.Count, c.Passed.Trials)));
     }
 
+    /// <summary>A chance on an edge counts upwards; certainty has nothing above it.</summary>
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(0.5, 0.5)]
+    [InlineData(0.9, 0.9)]
+    [InlineData(0.95, 0.95)]
+    [InlineData(1, 0.95)]
+    public void Of_PromiseOnAnEdge_CountsUpwards(double stated, double from) =>
+        Assert.Equal(from, Assert.Single(Scorecard.Of([new(Record(stated, true), false)]).Chances).From);
+
     [Fact]
     public void Of_ThirtyFittings_TellTheSeating()
     {

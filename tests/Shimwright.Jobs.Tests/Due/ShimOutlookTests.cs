@@ -73,6 +73,18 @@ public class ShimOutlookTests
         Assert.Equal(0.008, want.Blur);
     }
 
+    /// <summary>What is open for a tight valve lets a fair one be changed along with it; what is closed does not.</summary>
+    [Fact]
+    public void WantsAfter_ValveBehindTheCoverOfATightOne_IsWantedMore()
+    {
+        static double Fair(int cover) => new ShimOutlook(1, 1e-9,
+        [
+            new(new(0.06, 0, 1e-6, 0, 0), new(0.12, 0.18), 2.5, 0.008, 0.5, 0.9, 0),
+            new(new(0.135, 0, 1e-4, 0, 0), new(0.12, 0.18), 2.5, 0.008, 0.5, 0.9, cover),
+        ]).WantsAfter(0)[1].Wanted;
+        Assert.True(Fair(cover: 0) > Fair(cover: 1) + 0.1, $"{Fair(0)} {Fair(1)}");
+    }
+
     [Fact]
     public void WantsAfter_MoreRunning_MovesWhatIsWantedByTheLossAndIsLessSure()
     {
