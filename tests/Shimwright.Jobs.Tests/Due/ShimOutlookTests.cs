@@ -24,6 +24,8 @@ public class ShimOutlookTests
         Assert.Equal(wear.Now, shims.Valves.Select(v => v.State));
         Assert.Equal(wear.Engine.Valves.Select(v => v.Band), shims.Valves.Select(v => v.Band));
         Assert.Equal(wear.Engine.Valves.Select(v => outlook.Job.FittedAt(v)?.Millimetres), shims.Valves.Select(v => v.Shim));
+        // A micrometer repeats to 0.002 and is itself known to 0.002. Common practice, no source.
+        Assert.Equal(wear.Engine.Valves.Select(v => outlook.Job.FittedAt(v) is null ? 0 : 0.002 * Math.Sqrt(2)), shims.Valves.Select(v => v.ShimError), (a, b) => Math.Abs(a - b) < 1e-12);
         Assert.All(shims.Valves, v => Assert.True(v.Alone is >= 0.5 and < 1 && v.Along > v.Alone && v.Along < 1));
         Assert.Equal(wear.Engine.Valves.Select(v => v.Access).Distinct().Count(), shims.Valves.Select(v => v.Cover).Distinct().Count());
         Assert.Equal(0, shims.Unknown);

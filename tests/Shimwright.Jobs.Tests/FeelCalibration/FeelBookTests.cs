@@ -1,6 +1,8 @@
 using Shimwright.Domain.FeelCalibration;
+using Shimwright.Domain.Readings;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Settings;
+using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Tests.FeelCalibration;
 
@@ -65,9 +67,16 @@ public class FeelBookTests
         Assert.Equal(trials, TrialFile.Read(TrialFile.Write(trials)).Trials);
     }
 
+    /// <summary>Fingers whose thresholds waver by 0.006 either way, fitted with what the bench says of blades and slips.</summary>
     [Fact]
-    public void Fit_ABladeKnownBetter_TakesTheBenchsFigureForIt() =>
-        Assert.Equal(
-            FeelStatus.TooFewTrials,
-            new FeelBook([new FeelNamed("Ines"), new FeelTried([One])]).Fit(new BenchSettings { Blade = 0.001 }).Status);
+    public void Fit_BladesAndSlipsOfTheBench_AreTakenAsKnown()
+    {
+        static TrialMade Made(double play, double off) => new(
+            0.2 + play, 0.2, 1, play + off < -0.025 ? "no" : play + off < -0.005 ? "firm" : play + off < 0.017 ? "light" : "loose");
+        TrialMade[] trials = [.. Enumerable.Range(-10, 20).SelectMany(k => new[] { Made(0.005 * k, -0.006), Made(0.005 * k, 0), Made(0.005 * k, 0.006) })];
+        var settings = new BenchSettings { Blade = 0.001, Feel = FeelSettings.Usual with { Slip = 0.07 } };
+        FeelProfile fitted = new FeelBook([new FeelNamed("Ines"), new FeelTried(trials)]).Fit(settings).Fit!.Feel;
+        Assert.Equal((0.07, 0.001), (fitted.Slip, fitted.Blade));
+        Assert.Equal(-0.005, fitted.Light, 0.004);
+    }
 }

@@ -62,6 +62,18 @@ public class DrawerUseTests
     }
 
     [Fact]
+    public void Exchanges_FromAnotherValve_TakesNothingFromTheDrawer()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ledger.Add(new StockStated([], [new(2.5, 2.9, 0.05, 8)]));
+        PlanAccepted plan = ledger.ItsPlan();
+        ledger.Add(plan with { Valves = [.. plan.Valves.Select(v => v.To is null ? v : v with { To = v.To with { Source = "engine", FromValve = "I1" } })] });
+        ledger.TickAll();
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "marked")));
+        Assert.Null(Assert.Single(DrawerUse.Exchanges(ledger.Sheet)).Taken);
+    }
+
+    [Fact]
     public void Exchanges_FittedWithoutAPlan_IsTakenAsItself()
     {
         Ledger ledger = Ledger.ShimsMeasured();
