@@ -80,6 +80,9 @@ public static class RecordOfJob
             sheet.FoundAt(valve.Id) is { } found ? new ThicknessRow(found.Thickness, found.By) : null,
             (change as ShimFitted)?.To,
             change is not null ? PredictedRow.Of(judged.Predicted) : null,
-            after, readAgain, after is not null && judged.Passes) { FeltTooLittle = judged.Result == PassResult.FeltTooLittle };
+            after, readAgain, after is not null && judged.Passes)
+        {
+            FeltTooLittle = judged.Result == PassResult.FeltTooLittle,
+        };
     }
 }
