@@ -9,8 +9,8 @@ using Shimwright.Testing.Chance;
 namespace Shimwright.Study;
 
 /// <summary>
-/// Follows the chosen plan and its verdict. A valve that was changed is planned again from the readings since;
-/// one that was not keeps its earlier readings too. With a micrometer, the shims in the engine are measured, and
+/// Follows the chosen plan and its verdict. What a re-check leaves is where the next round begins: nothing that was learnt of a
+/// valve is forgotten. With a micrometer, the shims in the engine are measured, and
 /// every shim as it goes in; kit shims are known by their marks until then, unless those that come into question are
 /// measured before one is chosen.
 /// </summary>
@@ -24,8 +24,7 @@ internal sealed class ByPlan(
     bool measuresKit = false) : Strategy
 {
     private FeelProfile? _feel;
-    private readonly ValveReadings[] _known = [.. Job.Engine.Valves.Select(_ => ValveReadings.None)];
-    private IReadOnlyList<ValveReadings> _latest = [];
+    private readonly ValveReadings[] _sinceWork = [.. Job.Engine.Valves.Select(_ => ValveReadings.None)];
     private EngineCheck? _before;
     private List<Adjustment> _changes = [];
 
@@ -37,10 +36,9 @@ internal sealed class ByPlan(
 
     public override void Note(Job job, IReadOnlyList<ValveReadings> readings)
     {
-        _latest = readings;
-        for (int v = 0; v < _known.Length; v++)
+        for (int v = 0; v < _sinceWork.Length; v++)
         {
-            _known[v] = _known[v].With(readings[v]);
+            _sinceWork[v] = _sinceWork[v].With(readings[v]);
         }
     }
 
@@ -68,36 +66,36 @@ internal sealed class ByPlan(
         List<Swap> swaps = [.. plan.Valves.Index()
             .Where(v => v.Item.Action == ValveAction.Fit)
             .Select(v => new Swap(v.Index, Fetch(job, v.Item)))];
+        _before = Check(job);
         _changes = [.. swaps.Select(s => Change(job, s))];
-        foreach (Swap swap in swaps)
-        {
-            _known[swap.Valve] = ValveReadings.None;
-        }
-
+        Array.Fill(_sinceWork, ValveReadings.None);
         return swaps;
     }
 
     public override bool Passes(Job job) => RecheckVerdict
-        .On(new Recheck(_before!, _changes, _latest, ThermalShift.Reference, Seating.Usual)).Passes;
+        .On(Recheck(_before!)).Passes;
 
-    private ShimPlan Plan(Job job)
-    {
-        _before = new EngineCheck(Job.Engine, _known, loss: told ?? job.Told, feel: _feel);
-        return Planner.Plan(Request(job, _before)).Chosen;
-    }
+    private ShimPlan Plan(Job job) => Planner.Plan(Request(job, Check(job))).Chosen;
+
+    /// <summary>The check of the first round, and in later rounds the re-check with what the work left.</summary>
+    private EngineCheck Check(Job job) => _before is { } before
+        ? Recheck(before).ToCheck()
+        : new EngineCheck(Job.Engine, _sinceWork, loss: told ?? job.Told, feel: _feel);
+
+    private Recheck Recheck(EngineCheck before) => new(before, _changes, _sinceWork, ThermalShift.Reference, Seating.Usual);
 
     /// <summary>Reads depths where the strategy wants them; whether there was any.</summary>
     private bool ReadDepths(Job job, ShimPlan plan)
     {
-        int[] wanted = [.. Enumerable.Range(0, _known.Length).Where(v => depths switch
+        int[] wanted = [.. Enumerable.Range(0, _sinceWork.Length).Where(v => depths switch
         {
             DepthsTaken.Never => false,
-            DepthsTaken.WhereNoBladeEnters => Fingers.AreBlind(_known[v]),
-            _ => Fingers.AreBlind(_known[v]) || plan.Opened.Contains(Job.Engine.Valves[v].Access),
+            DepthsTaken.WhereNoBladeEnters => Fingers.AreBlind(_sinceWork[v]),
+            _ => Fingers.AreBlind(_sinceWork[v]) || plan.Opened.Contains(Job.Engine.Valves[v].Access),
         })];
         foreach (int v in wanted)
         {
-            _known[v] = _known[v].With(new ValveReadings(values: [job.ReadDepth(v)]));
+            _sinceWork[v] = _sinceWork[v].With(new ValveReadings(values: [job.ReadDepth(v)]));
         }
 
         return wanted.Length > 0;

@@ -6,7 +6,7 @@ namespace Shimwright.Domain.Tests.Readings;
 /// <summary>The formulas of the model, written down once more and as plainly as they can be.</summary>
 internal static class SlowLaw
 {
-    private const int ErrorSteps = 200;
+    private const int ErrorSteps = 30;
 
     public static double Phi(double z) => Normal.CDF(0, 1, z);
 
