@@ -35,6 +35,7 @@ public sealed record Decompressor(DecompressorLift Lifts)
     /// <summary>Where it lifts on the way to a stop.</summary>
     /// <param name="stated">What the card says of it; nothing where it says nothing.</param>
     /// <returns>Intervals off the heel.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="stated"/> is null.</exception>
     public IReadOnlyList<OffHeel> LiftsAt(IReadOnlyList<OffHeel> stated)
     {
         ArgumentNullException.ThrowIfNull(stated);

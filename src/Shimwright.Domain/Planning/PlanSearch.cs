@@ -217,32 +217,17 @@ internal sealed class PlanSearch
     /// <summary>Where the groups' own best give most away against a plan that was met.</summary>
     private Branch PricedGap(SearchNode node, Chord all, ReadOnlySpan<int> choice, in PlanTally met, ShimPrices? prices)
     {
-        double gap = _weighed.Of(met) - (Sum(_minima.Value) + (prices?.Sum ?? 0) + all.Offset - Stranded);
+        double gap = _weighed.Of(met) - (_minima.Value.Sum() + (prices?.Sum ?? 0) + all.Offset - Stranded);
         Branch branch = Branch.OfAll(all.Gap(met.Doubt), met.Doubt);
         for (int g = 0; g < _rates.Length; g++)
         {
             double excess = _minima.ValueOf(g, choice, _weighed, all.Slope, prices) - _minima.Value[g];
             branch = branch.Or(node.States[g] == SearchNode.Undecided
                 ? Branch.Deciding(g, excess)
-                : Branch.OfGroup(g, excess, Inside(node, g, _ledger.GroupDoubt[g], _minima.Doubt[g])));
+                : Branch.OfGroup(g, excess, node.Inside(g, _ledger.GroupDoubt[g], _minima.Doubt[g])));
         }
 
         return branch.Giving(gap) with { IsAllOfTheGap = gap - branch.Share <= _tolerance / 2 };
-    }
-
-    /// <summary>The first of two doubts that lies inside a group's interval; NaN where neither does.</summary>
-    private static double Inside(SearchNode node, int g, double first, double second) =>
-        Branch.Lies(first, node.Low[g], node.High[g]) ? first : Branch.Lies(second, node.Low[g], node.High[g]) ? second : double.NaN;
-
-    private static double Sum(double[] values)
-    {
-        double sum = 0;
-        foreach (double value in values)
-        {
-            sum += value;
-        }
-
-        return sum;
     }
 
     /// <summary>Whether each shim goes to one valve only.</summary>

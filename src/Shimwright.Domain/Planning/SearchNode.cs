@@ -68,4 +68,8 @@ internal sealed class SearchNode
 
     /// <summary>Whether a group is known to be opened.</summary>
     public bool IsOpen(int g) => States[g] >= Open;
+
+    /// <summary>The first of two doubts that lies inside a group's interval; NaN where neither does.</summary>
+    public double Inside(int g, double first, double second) =>
+        Branch.Lies(first, Low[g], High[g]) ? first : Branch.Lies(second, Low[g], High[g]) ? second : double.NaN;
 }

@@ -6,7 +6,7 @@ namespace Shimwright.Jobs.Members;
 /// Reads the members of an object, whichever door it came through: here, and nowhere else, it is noted what is missing, of
 /// another kind than belongs there, or out of its range. A door says only what its values are.
 /// </summary>
-internal abstract class ReadMembers<TValue>(string path, List<JobProblem> problems) : ObjectMembers
+internal abstract partial class ReadMembers<TValue>(string path, List<JobProblem> problems) : ObjectMembers
     where TValue : notnull
 {
     public override string Path => path;
@@ -41,39 +41,6 @@ internal abstract class ReadMembers<TValue>(string path, List<JobProblem> proble
     public override T? Choice<T>(string name, IReadOnlyDictionary<string, T> choices, string about, bool required = false) =>
         !Find(name, required, out TValue? value) ? null
         : ChoiceAt(Join(name), value, choices);
-
-    public override T[]? Choices<T>(string name, IReadOnlyDictionary<string, T> choices, (int Least, int Most) count, string about)
-    {
-        if (Items(name, count, required: false) is not { } items)
-        {
-            return null;
-        }
-
-        T?[] found = [.. items.Select((item, i) => ChoiceAt($"{Join(name)}[{i}]", item, choices))];
-        return found.All(f => f.HasValue) ? [.. found.Select(f => f!.Value)] : null;
-    }
-
-    public override double[]? Numbers(string name, NumberRule rule, (int Least, int Most) count, string about, bool required = false)
-    {
-        if (Items(name, count, required) is not { } items)
-        {
-            return null;
-        }
-
-        double?[] numbers = [.. items.Select((item, i) => NumberAt($"{Join(name)}[{i}]", item, rule))];
-        return numbers.All(n => n.HasValue) ? [.. numbers.Select(n => n!.Value)] : null;
-    }
-
-    public override IReadOnlyList<string>? Names(string name, (int Least, int Most) count, string about, bool required = false)
-    {
-        if (Items(name, count, required) is not { } items)
-        {
-            return null;
-        }
-
-        string?[] names = [.. items.Select((item, i) => NameAt($"{Join(name)}[{i}]", item))];
-        return names.All(n => n is not null) ? [.. names.OfType<string>()] : null;
-    }
 
     public override T? Object<T>(string name, Func<ObjectMembers, T?> read, string about, bool required = false)
         where T : class =>

@@ -15,7 +15,9 @@ internal static class CommandFigures
         JsonElement plan = answer.RootElement;
         IReadOnlyDictionary<string, string> totals = await room.TotalsAsync();
         Assert.Equal(Chance(plan.GetProperty("chanceAll")), totals["All pass the first time"]);
-        Assert.Equal(Minutes(plan.GetProperty("minutes").GetDouble()), totals["Expected to take"]);
+        Assert.Equal(Minutes(plan.GetProperty("work").GetDouble()), totals["Work"]);
+        Assert.Equal(Minutes(plan.GetProperty("toCome").GetDouble()), totals["Expected rework"]);
+        Assert.Equal(Minutes(plan.GetProperty("minutes").GetDouble()), totals["Together"]);
         Assert.Equal(List(plan.GetProperty("opened").EnumerateArray().Select(g => g.GetString()!)), totals["To open"]);
         Assert.Equal(
             List(plan.GetProperty("bought").EnumerateArray().Select(b => $"{b.GetProperty("count").GetInt32()}\u00a0×\u00a0{Shim(b.GetProperty("thickness"))}")),
