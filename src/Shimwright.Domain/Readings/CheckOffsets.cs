@@ -19,7 +19,7 @@ internal sealed class CheckOffsets
     /// <summary>How well κ is known where nothing is known of it, mm a degree. Common practice, no source.</summary>
     public const double HeatDoubtPerDegree = 0.0005;
 
-    private const double Sigmas = 3.9;
+    private const double Sigmas = 5;
 
     /// <summary>Standard deviations from one offset to the next: plain sums over a bell are then exact to 1e-6.</summary>
     private const double PerStandardDeviation = 1.15;

@@ -21,7 +21,7 @@ public class ChanceAllTests(ITestOutputHelper output)
             var slow = new SlowPosterior(request.Check);
             foreach (ShimPlan plan in Planner.Plan(request).Alternatives)
             {
-                double expected = slow.ChanceOfAll((v, c) => EndsInBand(plan.Valves[v], c, request));
+                double expected = slow.ChanceOfAll((v, c) => EndsInBand(plan, plan.Valves[v], c, request));
                 worst = Math.Max(worst, Math.Abs(expected - plan.ChanceAll));
                 mostShared = Math.Max(mostShared, plan.ChanceAll - PlanOutcome.Of(plan, request).Chance);
             }
@@ -33,7 +33,7 @@ public class ChanceAllTests(ITestOutputHelper output)
     }
 
     /// <summary>The chance that a valve whose clearance is c ends up in band under its line of the plan.</summary>
-    private static double EndsInBand(PlannedValve line, double c, PlanRequest request)
+    private static double EndsInBand(ShimPlan plan, PlannedValve line, double c, PlanRequest request)
     {
         ClearanceBand band = line.Valve.Band;
         if (line.IsStranded)
@@ -41,15 +41,20 @@ public class ChanceAllTests(ITestOutputHelper output)
             return 1;
         }
 
-        if (line.Action == ValveAction.Keep)
+        double seating = request.Rules.Seating.StandardDeviation;
+        (double aim, double error) = (c, seating);
+        if (line.Action != ValveAction.Keep)
+        {
+            double ratio = line.Train.Ratio;
+            ThicknessDifference difference = line.From!.Minus(line.To!);
+            aim += ratio * difference.Millimetres;
+            error = Math.Sqrt((seating * seating) + Math.Pow(ratio * difference.Uncertainty, 2));
+        }
+        else if (!plan.Opened.Contains(line.Valve.Access))
         {
             return SlowGrid.Usual.ShareInBand(c, band);
         }
 
-        double ratio = line.Train.Ratio;
-        ThicknessDifference difference = line.From!.Minus(line.To!);
-        double aim = c + (ratio * difference.Millimetres);
-        double error = Math.Sqrt(Math.Pow(request.Rules.Seating.StandardDeviation, 2) + Math.Pow(ratio * difference.Uncertainty, 2));
         return SlowLaw.Phi((band.High - aim) / error) - SlowLaw.Phi((band.Low - aim) / error);
     }
 }

@@ -45,19 +45,20 @@ public class EngineEstimateExtremesTests(ITestOutputHelper output)
     [Theory]
     [Long]
     [MemberData(nameof(UsualCases))]
-    public void From_ExtremeCase_AgreesWithPlainSums(string name) => Agrees(name, Usual[name](), SlowGrid.Usual);
+    public void From_ExtremeCase_AgreesWithPlainSums(string name) => Agrees(name, Usual[name](), SlowGrid.Usual, 1e-4);
 
+    /// <summary>A value of 0.001 near a limit of the band lies on three points to a standard deviation: its chance is good to 5e-4.</summary>
     [Theory]
-    [Nightly]
+    [Long]
     [MemberData(nameof(FineCases))]
     public void From_ExtremelyFineCase_AgreesWithFinerPlainSums(string name) =>
-        Agrees(name, Fine[name](), name == "64 valves" ? SlowGrid.FineLoss : SlowGrid.Fine);
+        Agrees(name, Fine[name](), name == "64 valves" ? SlowGrid.FineLoss : SlowGrid.Fine, 5e-4);
 
-    private void Agrees(string name, EngineCheck check, SlowGrid grid)
+    private void Agrees(string name, EngineCheck check, SlowGrid grid, double limit)
     {
         Agreement agreement = new Agreement().Add(check, grid);
         output.WriteLine($"{name}: {agreement}");
-        Assert.True(agreement.Probability < 5e-4 && agreement.Moments < 1e-4 && agreement.Ends < 3e-4, agreement.ToString());
+        Assert.True(agreement.Probability < limit && agreement.Moments < 3e-5 && agreement.Ends < 1e-4, agreement.ToString());
     }
 
     private static EngineCheck One(

@@ -14,13 +14,13 @@ public class EngineEstimateTests(ITestOutputHelper output)
     public void From_RandomChecks_AgreesWithPlainSumsOverClearancesAndLosses()
     {
         var worst = new Agreement();
-        for (int seed = 0; seed < 6; seed++)
+        for (int seed = 0; seed < 12; seed++)
         {
             worst.Add(RandomCheck.Draw(seed));
         }
 
         output.WriteLine($"worst: {worst}");
-        Assert.True(worst.Probability < 5e-4 && worst.Moments < 1e-4 && worst.Ends < 3e-4, worst.ToString());
+        Assert.True(worst.Probability < 1e-4 && worst.Moments < 3e-5 && worst.Ends < 1e-4, worst.ToString());
     }
 
     [Fact]

@@ -19,15 +19,12 @@ public class HistoryPriorTests
             ValveReadings readings = chance.Happens(0.2) ? ValveReadings.None : Made.Felt((chance.Pick(0.1, 0.13, 0.15), chance.Pick(Feel.No, Feel.Light)));
             ClearanceDistribution fast = EngineEstimate.From(Made.Check(readings).After(new([expected]))).Valves[0];
             double total = 0, mean = 0, inBand = 0;
-            for (double c = -0.50005; c < 0.7; c += 0.0001)
+            for (double c = -1.5005; c < 0.7; c += 0.001)
             {
                 double p = 0.9 * StandardNormal.Density((c - expected.Mean) / expected.StandardDeviation) / expected.StandardDeviation;
                 p += 0.1 * Unknown(c);
-                foreach (BladeTrial trial in readings.Trials)
-                {
-                    p *= FeelProfile.Default.Chance(trial.Feel, c, trial.Blade);
-                }
-
+                p *= SlowGrid.Usual.Fingers(FeelProfile.Default.Doubt).Sum(fingers => fingers.Weight * readings.Trials.Aggregate(
+                    1.0, (product, t) => product * SlowLaw.ChanceOf(t.Feel, c + fingers.Offset - t.Blade, 1, FeelProfile.Default)));
                 total += p;
                 mean += p * c;
                 inBand += c is >= 0.12 and <= 0.18 ? p : 0;
@@ -112,7 +109,7 @@ public class HistoryPriorTests
             double l = (k + 0.5) * 0.001;
             double weight = Math.Exp(-l / 0.04);
             weights += weight;
-            own += weight * LossPrior.Ordinary.OwnDensity(c - 0.15 + l, 0.06 / 4);
+            own += weight * SlowLaw.PlaceDensity(c - 0.15, 0.06 / 4, LossPrior.Ordinary.Own, l);
         }
 
         return (0.97 * own / weights) + (Math.Abs(c - 0.15) <= 0.5 ? 0.03 : 0);

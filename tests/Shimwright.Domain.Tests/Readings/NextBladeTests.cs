@@ -118,20 +118,21 @@ public class NextBladeTests
                 (double Clearance, double Mass)[] cells = [.. slow.Cells(v)];
                 foreach (double blade in Blades.Where(b => check.Readings[v].Trials.All(t => t.Blade != b)))
                 {
-                    yield return (v, blade, MutualInformation(cells, check.Engine.Valves[v].Band, blade, check));
+                    yield return (v, blade, MutualInformation(cells, check, v, blade));
                 }
             }
         }
     }
 
     /// <summary>Σ p(feel, outcome)·ln(p(feel, outcome) / (p(feel)·p(outcome))), outcomes below, in and above the band.</summary>
-    private static double MutualInformation((double Clearance, double Mass)[] cells, ClearanceBand band, double blade, EngineCheck check)
+    private static double MutualInformation((double Clearance, double Mass)[] cells, EngineCheck check, int v, double blade)
     {
+        ClearanceBand band = check.Engine.Valves[v].Band;
         double[,] joint = new double[4, 3];
         foreach ((double clearance, double mass) in cells)
         {
             int outcome = clearance < band.Low ? 0 : clearance > band.High ? 2 : 1;
-            double play = clearance + check.ShiftAt(0).Millimetres - blade;
+            double play = clearance + check.ShiftAt(v).Millimetres - blade;
             for (int feel = 0; feel < 4; feel++)
             {
                 joint[feel, outcome] += mass * SlowLaw.ChanceOf((Feel)feel, play, 1, check.Feel);

@@ -16,6 +16,12 @@ internal static class SlowLaw
     /// </summary>
     public static double PlaceDensity(double y, double s, double own, double l)
     {
+        if (l < 1e-3 * s)
+        {
+            // So small beside the bell that its spread says nothing; the fractions below would cancel to noise.
+            return Against(1 / own, -y - l, s) / own;
+        }
+
         (double a, double b) = (2 / l, 1 / own);
         double t = -y;
         double c = a * a * b / ((a - b) * (a - b));
@@ -26,22 +32,14 @@ internal static class SlowLaw
         return (c * (kb - ka)) + (d * (((t - (a * s * s)) * ka) + (s * s * density)));
     }
 
-    /// <summary>ln of the chance of everything that was read at one valve, where its clearance at 20 °C is c.</summary>
-    public static double LogLikelihood(double c, ValveReadings readings, EngineCheck check, int valve, double fingers = 0, double heat = 0)
+    /// <summary>ln of the chance of all that was felt at a valve whose gap the fingers take for this.</summary>
+    public static double LogFelt(double gap, ValveReadings readings, FeelProfile feel) =>
+        readings.Trials.GroupBy(t => (t.Blade, t.Leaves)).Sum(blade => Math.Log(ChanceOf([.. blade], gap, feel)));
+
+    /// <summary>ln of the chance of all else that was read at a valve whose gap is this.</summary>
+    public static double LogRead(double gap, ValveReadings readings)
     {
-        double? kappa = check.Engine.ClearancePerDegreeOf(check.Engine.Valves[valve].Side);
-        double gap = c + ((kappa ?? 0) * (check.Temperature - 20)) + (kappa is null ? heat : 0);
-        double log = 0;
-        foreach (IGrouping<(double, int), BladeTrial> blade in readings.Trials.GroupBy(t => (t.Blade, t.Leaves)))
-        {
-            log += Math.Log(ChanceOf([.. blade], gap + fingers, check.Feel));
-        }
-
-        foreach (DirectValue value in readings.Values)
-        {
-            log -= Math.Pow((value.Millimetres - gap) / value.Uncertainty, 2) / 2;
-        }
-
+        double log = -readings.Values.Sum(value => Math.Pow((value.Millimetres - gap) / value.Uncertainty, 2) / 2);
         foreach (bool turns in readings.BucketTurns)
         {
             double turning = (0.98 * Phi(gap / 0.010)) + 0.01;

@@ -13,6 +13,7 @@ internal sealed class SlowValve
     private readonly Valve _valve;
     private readonly SlowGrid _grid;
     private readonly double[][] _likelihood;
+    private readonly Range[] _heard;
     private readonly double[][] _rows;
     private readonly double[] _stray;
     private readonly double _reach;
@@ -25,16 +26,18 @@ internal sealed class SlowValve
         double needed = (4 * 0.24) + (2 * _valve.Band.Width) + (18 * check.Loss.Own);
         _reach = Math.Ceiling(Math.Max(0.82, needed) / grid.ClearanceStep) * grid.ClearanceStep;
         int cells = (int)Math.Round(2 * _reach / grid.ClearanceStep);
-        double[][] logs = [.. offsets.Select(o => Enumerable.Range(0, cells)
-            .Select(i => SlowLaw.LogLikelihood(At(i), check.Readings[valve], check, valve, o.Fingers, o.Heat)).ToArray())];
+        // Where nothing was read no offset says more than another.
+        double[][] logs = Logs(check, valve, cells, check.Readings[valve].IsEmpty ? [default] : offsets);
         double peak = logs.Max(l => l.Max());
         _likelihood = [.. logs.Select(l => l.Select(x => Math.Exp(x - peak)).ToArray())];
+        _heard = [.. _likelihood.Select(Heard)];
         _stray = [.. Enumerable.Range(0, cells).Select(i => !IsReworked && Math.Abs(At(i) - _valve.Band.Middle) < StrayReach ? StrayWeight / (2 * StrayReach) : 0)];
         _rows = IsReworked ? [Reworked(cells)] : Tables.GetOrAdd(
             (grid, Math.Round(_valve.Band.Width, 9), check.Loss, check.Engine.Sense == GapSense.Opening ? _reach : -_reach), key => [.. grid.Losses.Select(l => l.Loss).Select(l =>
                 Enumerable.Range(0, cells).Select(i => SlowLaw.PlaceDensity(
                     Math.Sign(key.Reach) * (At(i) - _valve.Band.Middle), key.Width / 4, key.Loss.Own, l)).ToArray())]);
-        Evidence = [.. offsets.Select((_, o) => _rows.Select((_, k) => Total(o, k, null)).ToArray())];
+        double[][] evidence = [.. logs.Select((_, o) => _rows.Select((_, k) => Total(o, k, null)).ToArray())];
+        Evidence = logs.Length == offsets.Length ? evidence : [.. offsets.Select(_ => evidence[0])];
     }
 
     public bool IsReworked { get; }
@@ -51,22 +54,39 @@ internal sealed class SlowValve
     public double[][] ChancesGivenCause(Func<double, double> ends)
     {
         double[] chances = [.. _stray.Select((_, i) => ends(At(i)))];
-        return [.. _likelihood.Select((_, o) => _rows.Select((_, k) => Total(o, k, chances) / Evidence[o][k]).ToArray())];
+        double[][] found = [.. _likelihood.Select((_, o) => _rows.Select((_, k) => Total(o, k, chances) / Evidence[o][k]).ToArray())];
+        return found.Length == Evidence.Length ? found : [.. Evidence.Select(_ => found[0])];
     }
 
-    /// <summary>The probability of each cell, averaged over offsets and shared losses.</summary>
-    public double[] Marginal(Func<int, int, double> weights, int losses)
+    /// <summary>The probability of each cell, under weights of the offsets and shared losses.</summary>
+    public double[] Marginal(double[][] weights)
     {
+        if (_likelihood.Length < weights.Length)
+        {
+            weights = [[.. weights[0].Select((_, k) => weights.Sum(row => row[k]))]];
+        }
+
         double[] mass = new double[_stray.Length];
         for (int o = 0; o < _likelihood.Length; o++)
         {
-            for (int k = 0; k < losses; k++)
+            (int from, int count) = _heard[o].GetOffsetAndLength(mass.Length);
+            double[] place = new double[count];
+            for (int k = 0; k < weights[o].Length; k++)
             {
-                double weight = weights(o, k) / Evidence[o][RowOf(k)];
-                for (int i = 0; i < mass.Length && weights(o, k) > 1e-13; i++)
+                double weight = weights[o][k] / Evidence[o][RowOf(k)];
+                if (weights[o][k] > 1e-13)
                 {
-                    mass[i] += weight * Joint(o, RowOf(k), i);
+                    double[] row = _rows[RowOf(k)];
+                    for (int i = 0; i < count; i++)
+                    {
+                        place[i] += weight * (((1 - StrayWeight) * row[from + i]) + _stray[from + i]);
+                    }
                 }
+            }
+
+            for (int i = 0; i < count; i++)
+            {
+                mass[from + i] += _grid.ClearanceStep * _likelihood[o][from + i] * place[i];
             }
         }
 
@@ -88,6 +108,28 @@ internal sealed class SlowValve
     /// <summary>The middle of cell i, mm.</summary>
     public double At(int i) => _valve.Band.Middle - _reach + ((i + 0.5) * _grid.ClearanceStep);
 
+    /// <summary>ln of the chance of the readings under each offset, at each cell. Many offsets meet at the same gap: each is felt once.</summary>
+    private double[][] Logs(EngineCheck check, int valve, int cells, (double Fingers, double Heat)[] offsets)
+    {
+        ValveReadings readings = check.Readings[valve];
+        double? kappa = check.Engine.ClearancePerDegreeOf(_valve.Side);
+        Dictionary<long, double> felt = [];
+        Dictionary<long, double> read = [];
+        double Once(Dictionary<long, double> known, double gap, Func<double, double> log)
+        {
+            long key = (long)Math.Round(gap * 1e9);
+            return known.TryGetValue(key, out double found) ? found : known[key] = log(gap);
+        }
+
+        double At(int i, (double Fingers, double Heat) offset)
+        {
+            double gap = this.At(i) + ((kappa ?? 0) * (check.Temperature - 20)) + (kappa is null ? offset.Heat : 0);
+            return Once(felt, gap + offset.Fingers, g => SlowLaw.LogFelt(g, readings, check.Feel)) + Once(read, gap, g => SlowLaw.LogRead(g, readings));
+        }
+
+        return [.. offsets.Select(o => Enumerable.Range(0, cells).Select(i => At(i, o)).ToArray())];
+    }
+
     private double[] Reworked(int cells)
     {
         double[] row = [.. Enumerable.Range(0, cells).Select(i => At(i) - _valve.Band.Middle)
@@ -108,19 +150,26 @@ internal sealed class SlowValve
         return At(i) + (_grid.ClearanceStep * (((share - below) / mass[i]) - 0.5));
     }
 
-    /// <summary>The sum over all cells, weighted where weights are given.</summary>
-    private double Total(int offset, int row, double[]? weights)
+    /// <summary>The chance of the readings, and of an outcome where its chances are given, under an offset and a shared loss.</summary>
+    private double Total(int offset, int row, double[]? chances)
     {
+        (int from, int count) = _heard[offset].GetOffsetAndLength(_stray.Length);
+        ReadOnlySpan<double> likelihood = _likelihood[offset].AsSpan(from, count);
+        ReadOnlySpan<double> place = _rows[row].AsSpan(from, count);
+        ReadOnlySpan<double> stray = _stray.AsSpan(from, count);
         double sum = 0;
-        for (int i = 0; i < _stray.Length; i++)
+        for (int i = 0; i < likelihood.Length; i++)
         {
-            sum += weights is null ? Joint(offset, row, i) : weights[i] * Joint(offset, row, i);
+            sum += likelihood[i] * (((1 - StrayWeight) * place[i]) + stray[i]) * (chances?[from + i] ?? 1);
         }
 
-        return sum;
+        return _grid.ClearanceStep * sum;
     }
 
-    /// <summary>The chance of cell i and of the readings, under an offset and a shared loss.</summary>
-    private double Joint(int offset, int row, int i) =>
-        _grid.ClearanceStep * _likelihood[offset][i] * (((1 - StrayWeight) * _rows[row][i]) + _stray[i]);
+    /// <summary>The cells that the readings leave possible at all: the sums pass over the others.</summary>
+    private static Range Heard(double[] likelihood)
+    {
+        int from = Array.FindIndex(likelihood, l => l > 1e-40);
+        return from < 0 ? 0..1 : from..(Array.FindLastIndex(likelihood, l => l > 1e-40) + 1);
+    }
 }
