@@ -41,6 +41,13 @@ internal sealed class BenchWindow : IAsyncDisposable
         return response!.Status;
     }
 
+    /// <summary>Lays the page that is open out anew, as on another screen.</summary>
+    public async Task TurnIntoAsync(Screen screen)
+    {
+        await Page.SetViewportSizeAsync(screen.Width, screen.Height);
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = screen.Dark ? ColorScheme.Dark : ColorScheme.Light });
+    }
+
     /// <summary>Fails where the window has noted anything.</summary>
     public void AssertQuiet() => Assert.True(_faults.IsEmpty, string.Join("\n", _faults));
 

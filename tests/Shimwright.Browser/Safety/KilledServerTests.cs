@@ -3,6 +3,7 @@ using System.Text.Json;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Setups;
 using Shimwright.Storage;
+using Shimwright.Testing;
 using Shimwright.Testing.Served;
 using Shimwright.Testing.Staged;
 
@@ -17,12 +18,13 @@ public class KilledServerTests
     private const int Saves = 200;
     private static readonly string[] Valves = ["I1", "I2", "E1", "E2"];
 
+    /// <summary>Whether the database is a server, and when the bench is killed; at night oftener.</summary>
+    public static TheoryData<bool, int> Kills { get; } = Effort.IsNightly
+        ? new() { { false, 1 }, { false, 2 }, { false, 3 }, { true, 4 }, { true, 5 } }
+        : new() { { false, 1 }, { true, 4 } };
+
     [Theory]
-    [InlineData(false, 1)]
-    [InlineData(false, 2)]
-    [InlineData(false, 3)]
-    [InlineData(true, 4)]
-    [InlineData(true, 5)]
+    [MemberData(nameof(Kills))]
     public async Task Server_KilledAmongSaves_KeepsWhatItAcknowledgedOnce(bool onServer, int seed)
     {
         await using DatabaseForTest database = await DatabaseForTest.MakeAsync(onServer);
