@@ -4,7 +4,7 @@ using Shimwright.Jobs.Cards;
 
 namespace Shimwright.Testing.Shed;
 
-/// <summary>A kind of engine that the shed lends: an invention like everything of the hire shed.</summary>
+/// <summary>A kind of engine that the shed lends: an invention like everything of that shed.</summary>
 /// <param name="Name">What it is called.</param>
 /// <param name="Diameter">Diameter of its shims, mm.</param>
 /// <param name="Cylinders">How many cylinders.</param>
