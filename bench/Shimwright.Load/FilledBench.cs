@@ -16,7 +16,7 @@ internal sealed class FilledBench
     private const int Batch = 100;
 
     /// <summary>Four and sixteen valves, shims under and over the bucket, and screws.</summary>
-    private static readonly string[] Kinds = ["01-dusty-single.json", "02-worn-four.json", "04-shim-over-bucket-twin.json", "06-plant-engine-screws.json"];
+    private static readonly string[] Kinds = ["01-flood-pump.json", "02-worn-four.json", "04-shim-over-bucket-twin.json", "06-plant-engine-screws.json"];
 
     private readonly BenchDatabase _database;
     private readonly Random _random = new(4_711);

@@ -32,7 +32,7 @@ internal sealed class DemoBench
         var bench = new DemoBench(database);
         Guid inProgress = default;
         await DemoShed.FillAsync(database);
-        await bench.CloseAsync(DemoTour.Stops[0].File, "Hire bike 9, the ridge trail");
+        await bench.CloseAsync(DemoTour.Stops[0].File, "Flood pump 9, the mill race");
         foreach ((string file, _) in DemoTour.Stops)
         {
             (JobSetup setup, IReadOnlyList<JobFact> facts) = Read(await TextAsync(file));
@@ -66,9 +66,9 @@ internal sealed class DemoBench
         await AddAsync(job, [.. facts.Where(f => f is RecheckStated or ReadingFact { Part: SheetPart.Recheck })]);
         await AddAsync(job, new JobClosed(
             setup.Start.Clock + 0.5,
-            "Both intake valves had closed up: the air filter's boot was split and dust had got past it.",
-            "Boot and filter are new. Have the clearances looked at again after ten hours of running.",
-            "Wren, at the hire shed"));
+            "I1 and E2 took no blade. The pump ran at full load for nine days in the flood.",
+            "Check the clearances again after ten hours of running.",
+            "Wren, at the pump shed"));
     }
 
     /// <summary>Accepts the advised plan and carries it out as far as is told.</summary>

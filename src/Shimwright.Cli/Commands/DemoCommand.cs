@@ -76,7 +76,7 @@ internal static class DemoCommand
         }
 
         page.Paragraph("Every plan above comes from a file in the folder demo. 'shimwright plan demo/FILE' prints one with the order of work; "
-            + "'shimwright verdict demo/01-dusty-single.json' judges its re-check; 'shimwright --help' lists the rest.");
+            + "'shimwright verdict demo/01-flood-pump.json' judges its re-check; 'shimwright --help' lists the rest.");
         return ExitCode.Done;
     }
 }

@@ -17,27 +17,27 @@ using Shimwright.Storage;
 namespace Shimwright.Cli.Commands;
 
 /// <summary>
-/// The hire shed's bikes with the checks of a season behind them, so that the room Due has something to say: each bike is worn,
+/// The flood crew's pumps with the checks of a season behind them, so that the room Due has something to say: each pump is worn,
 /// felt, worked on by the advised plan and closed, on days that are past.
 /// </summary>
 internal sealed class DemoShed
 {
     private const int Seed = 20_260_501;
-    private const string CardFile = "01-dusty-single.json";
+    private const string CardFile = "01-flood-pump.json";
     private const double RedoMinutes = 90;
-    private const double ShimDiameter = 9.48;
+    private const double ShimDiameter = 13;
     private const int SeasonWeeks = 52;
 
-    private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28];
+    private static readonly double[] Blades = [0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25, 0.28, 0.30, 0.33];
 
     /// <summary>Name, usage a week, weeks since the last check, checks, and how much faster than usual its valves wear.</summary>
-    private static readonly (string Name, double? Stated, int WeeksAgo, int Checks, double Pace)[] Bikes =
+    private static readonly (string Name, double? Stated, int WeeksAgo, int Checks, double Pace)[] Pumps =
     [
-        ("Hire bike 21, the coast path", 4, 7, 4, 1.0),
-        ("Hire bike 22, the coast path", 3, 2, 4, 0.8),
-        ("Hire bike 23, the forest", null, 3, 5, 0.7),
-        ("Hire bike 24, the gravel pit", 2, 1, 4, 2.2),
-        ("Hire bike 25, spare", null, 0, 1, 1.0),
+        ("Flood pump 21, the coast road", 7, 7, 4, 1.0),
+        ("Flood pump 22, the coast road", 5, 2, 4, 0.8),
+        ("Flood pump 23, the sluice", null, 3, 5, 0.7),
+        ("Flood pump 24, the gravel pit", 4, 1, 4, 2.2),
+        ("Flood pump 25, spare", null, 0, 1, 1.0),
     ];
 
     private readonly DemoTime _time = new();
@@ -51,14 +51,14 @@ internal sealed class DemoShed
         _bench = new DemoBench(_past);
     }
 
-    /// <summary>Adds the bikes to a bench in a file.</summary>
+    /// <summary>Adds the pumps to a bench in a file.</summary>
     public static async Task FillAsync(BenchDatabase database)
     {
         var shed = new DemoShed(database.File ?? throw new ArgumentException("The demo is kept in a file.", nameof(database)));
         JsonNode file = JsonNode.Parse(await DemoBench.TextAsync(CardFile))!;
         Guid? card = null;
         await shed.FillDrawerAsync();
-        foreach ((string name, double? stated, int weeksAgo, int checks, double pace) in Bikes)
+        foreach ((string name, double? stated, int weeksAgo, int checks, double pace) in Pumps)
         {
             Guid engine = DemoBench.NewId();
             if (card is { } shared)
@@ -109,7 +109,7 @@ internal sealed class DemoShed
         {
             _time.WeeksAgo(weeksAgo + (8 * (checks - 1 - k)));
             await CheckAsync(engine, clock, clearance, shim);
-            clock += 24 + (4 * _random.NextDouble());
+            clock += 42 + (6 * _random.NextDouble());
             for (int v = 0; v < valves.Length; v++)
             {
                 clearance[v] -= loss[v] + (0.003 * (_random.NextDouble() - 0.5));
@@ -142,7 +142,7 @@ internal sealed class DemoShed
         }
 
         await _bench.TickAsync(job, _ => true);
-        await _bench.AddAsync(job, new JobClosed(Math.Round(clock, 1), "", "", "Wren, at the hire shed"));
+        await _bench.AddAsync(job, new JobClosed(Math.Round(clock, 1), "", "", "Wren, at the pump shed"));
     }
 
     /// <summary>What steady fingers feel: the thickest blade that goes in loose or light, and the one after it.</summary>

@@ -23,7 +23,7 @@ internal static class JobCommands
             terminal,
             "plan",
             "Choose what to do at every valve so that all pass the first time: keep, fit or turn.\n"
-            + "Example: shimwright plan demo/01-dusty-single.json",
+            + "Example: shimwright plan demo/01-flood-pump.json",
             JobPurpose.Plan,
             job => new PlanAnswer(job),
             canBeSecond: true),
@@ -31,7 +31,7 @@ internal static class JobCommands
             terminal,
             "verdict",
             "Judge a re-check: does every valve pass, and did the work do what was expected?\n"
-            + "Example: shimwright verdict demo/01-dusty-single.json",
+            + "Example: shimwright verdict demo/01-flood-pump.json",
             JobPurpose.Verdict,
             job => new VerdictAnswer(job)),
         Create(

@@ -19,16 +19,16 @@ internal static class SampleBench
 {
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    public static string Demo(string file = "01-dusty-single.json") => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo", file));
+    public static string Demo(string file = "01-flood-pump.json") => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "demo", file));
 
-    public static EngineCard Card(string name = "Hire bike 7")
+    public static EngineCard Card(string name = "Flood pump 7")
     {
         var card = (JsonObject)JsonNode.Parse(Demo())!["engine"]!.DeepClone();
         card["name"] = name;
         return EngineCard.Read(card).Card!;
     }
 
-    public static async Task<Guid> AddEngineAsync(this IBench bench, string name = "Hire bike 7", string notes = "")
+    public static async Task<Guid> AddEngineAsync(this IBench bench, string name = "Flood pump 7", string notes = "")
     {
         Guid id = Guid.NewGuid();
         await bench.Engines.AddAsync(id, name, Card(name), new CardDetails(), notes, Cancel);
@@ -62,8 +62,8 @@ internal static class SampleBench
     /// <summary>All four valves read and their shims known.</summary>
     public static Task MeasureAsync(this IBench bench, Guid job) => bench.SaveAsync(job,
         [
-            new ClearanceRead(SheetPart.Check, "I1", 0.135, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.135, 0.003),
-            new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.12, 0.003),
+            new ClearanceRead(SheetPart.Check, "I1", 0.185, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.185, 0.003),
+            new ClearanceRead(SheetPart.Check, "E1", 0.255, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.17, 0.003),
             .. new[] { "I1", "I2", "E1", "E2" }.Select(v => new ThicknessFound(v, 2.5, "micrometer")),
         ]);
 
@@ -84,7 +84,7 @@ internal static class SampleBench
         await bench.SaveAsync(job, plan);
         sheet = (await bench.FindJobAsync(job)).Sheet;
         await bench.SaveAsync(job, [.. FitSteps.For(sheet).Select(s => new StepTicked(s.Name, true))]);
-        await bench.SaveAsync(job, new ShimFitted(line.Valve, line.From!, new(line.To!.Thickness, line.To.By)), new ClearanceRead(SheetPart.Recheck, line.Valve, 0.205, 0.003));
+        await bench.SaveAsync(job, new ShimFitted(line.Valve, line.From!, new(line.To!.Thickness, line.To.By)), new ClearanceRead(SheetPart.Recheck, line.Valve, 0.255, 0.003));
         return job;
     }
 

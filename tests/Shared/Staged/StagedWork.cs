@@ -33,7 +33,7 @@ internal static class StagedWork
         (JobStage.Plan, sheet => [PlanFor(sheet)]),
         (JobStage.Fit, WorkOn),
         (JobStage.Recheck, FeltAgain),
-        (JobStage.Close, sheet => [new JobClosed(sheet.Check.Clock + 1, "Dust in the air box.", "Look again at the next service.", "The bench")]),
+        (JobStage.Close, sheet => [new JobClosed(sheet.Check.Clock + 1, "Worn by running at full load.", "Look again at the next service.", "The bench")]),
     ];
 
     private static PlanAccepted PlanFor(JobSheet sheet)

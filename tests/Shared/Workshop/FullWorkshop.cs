@@ -17,7 +17,7 @@ namespace Shimwright.Testing.Workshop;
 internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, byte[]> demo)
 {
     private const string Device = "prepared";
-    private const string Shimmed = "01-dusty-single.json";
+    private const string Shimmed = "01-flood-pump.json";
     private const string Screwed = "06-plant-engine-screws.json";
     private const string ByDepth = "10-by-depth.json";
     private const string Sixteen = "02-worn-four.json";
@@ -69,7 +69,7 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
         await bench.Feel.AddAsync(Person, ids(), Device, new FeelNamed("Somebody"));
         await bench.Feel.AddAsync(Person, ids(), Device, new FeelTried([.. TrialFile.Read(demo("feel-trials.csv")).Trials!.Select(TrialMade.Of)]));
         await FillDrawerAsync();
-        await FillHireShedAsync(shims);
+        await FillPumpShedAsync(shims);
         await bench.Due.RefreshStaleAsync(100);
     }
 
@@ -103,11 +103,11 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
     }
 
     /// <summary>Engines that will be due soon and want shims, and shims that were measured against their marks.</summary>
-    private async Task FillHireShedAsync(ParsedSetup shims)
+    private async Task FillPumpShedAsync(ParsedSetup shims)
     {
         for (int n = 11; n < 14; n++)
         {
-            Guid engine = await _staged.AddEngineAsync(shims, $"Hire bike {n}", new CardDetails { ShimDiameter = 9.48 });
+            Guid engine = await _staged.AddEngineAsync(shims, $"Flood pump {n}", new CardDetails { ShimDiameter = 9.48 });
             await _staged.AddJobAsync(engine, shims, JobStage.Closed);
             await bench.Due.StateUsageAsync(engine, 40);
             await bench.Jobs.StartAsync(engine, shims.Setup!,

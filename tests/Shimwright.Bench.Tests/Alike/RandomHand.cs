@@ -10,7 +10,7 @@ namespace Shimwright.Bench.Tests.Alike;
 /// <summary>Does at two benches what a shop does in a few years, drawn by chance, some of it wrong, late or twice.</summary>
 internal sealed class RandomHand
 {
-    private static readonly string[] Names = ["Étoile du Nord", "étoile 2", "🔧 seven", "Hire bike 7", "a_b", "\ud7ffnine", "Zebra", "two\nlines"];
+    private static readonly string[] Names = ["Étoile du Nord", "étoile 2", "🔧 seven", "Flood pump 7", "a_b", "\ud7ffnine", "Zebra", "two\nlines"];
     private static readonly string[] Instruments = ["marked", "micrometer", "micrometer", "calliper"];
 
     private readonly Random _random;

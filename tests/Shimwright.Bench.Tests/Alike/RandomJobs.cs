@@ -66,7 +66,7 @@ internal sealed class RandomJobs(Random random, Twins twins)
         _ => new JobClosed(sheet.Check.Clock, "", "", ""),
     };
 
-    private double Clearance(string valve, double spread) => Math.Round((valve[0] == 'I' ? 0.135 : 0.2) + (spread * ((random.NextDouble() * 2) - 1)), 3);
+    private double Clearance(string valve, double spread) => Math.Round((valve[0] == 'I' ? 0.185 : 0.25) + (spread * ((random.NextDouble() * 2) - 1)), 3);
 
     private string Pick() => Valves[random.Next(Valves.Length)];
 

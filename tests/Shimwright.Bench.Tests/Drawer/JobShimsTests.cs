@@ -232,7 +232,7 @@ public class JobShimsTests
         PlanRow line = Assert.Single(plan.Changes);
         await bench.SaveAsync(job, plan);
         await bench.SaveAsync(job, [.. FitSteps.For((await bench.FindJobAsync(job)).Sheet).Select(s => new StepTicked(s.Name, true))]);
-        await bench.SaveAsync(job, new ShimFitted(line.Valve, line.From!, new(line.To!.Thickness, line.To.By)), new ClearanceRead(SheetPart.Recheck, line.Valve, 0.205, 0.003));
+        await bench.SaveAsync(job, new ShimFitted(line.Valve, line.From!, new(line.To!.Thickness, line.To.By)), new ClearanceRead(SheetPart.Recheck, line.Valve, 0.255, 0.003));
         return job;
     }
 }

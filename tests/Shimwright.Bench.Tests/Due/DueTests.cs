@@ -20,7 +20,7 @@ public class DueTests
     public async Task FindAsync_ClosedJob_IsTheForecastOfItsFile(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid engine = await CheckedEngineAsync(test, "Hire bike 7", 118);
+        Guid engine = await CheckedEngineAsync(test, "Flood pump 7", 118);
         KeptForecast kept = (await test.Bench.Due.FindAsync(engine, Cancel))!;
         EngineOutlook outlook = EngineOutlook.Of(Card(), await test.Bench.Due.PastAsync(engine, Cancel), new BenchSettings(), null)!;
         ForecastResult result = ForecastResult.Of(outlook.Job);
@@ -35,12 +35,12 @@ public class DueTests
     public async Task FindAsync_AfterEachChange_IsWorkedOutAgain(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid engine = await CheckedEngineAsync(test, "Hire bike 7", 118);
+        Guid engine = await CheckedEngineAsync(test, "Flood pump 7", 118);
         double before = (await test.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value;
         Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(10, Cancel));
 
         StoredEngine stored = (await test.Bench.Engines.FindAsync(engine, Cancel))!;
-        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Hire bike 7", CardWith(0.06), stored.Details, "", Cancel);
+        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Flood pump 7", CardWith(0.06), stored.Details, "", Cancel);
         double faster = (await test.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value;
         Assert.True(faster < before);
 
@@ -83,13 +83,13 @@ public class DueTests
     public async Task OutlookAsync_FleetOfOneCard_TakesTheRatesThatItHasTaught(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid first = await test.Bench.AddEngineAsync("Hire bike 1");
+        Guid first = await test.Bench.AddEngineAsync("Flood pump 1");
         StoredEngine stored = (await test.Bench.Engines.FindAsync(first, Cancel))!;
         List<Guid> engines = [first];
         for (int i = 2; i <= 4; i++)
         {
             engines.Add(Guid.NewGuid());
-            await test.Bench.Engines.AddSharingAsync(engines[^1], $"Hire bike {i}", stored.CardId, Cancel);
+            await test.Bench.Engines.AddSharingAsync(engines[^1], $"Flood pump {i}", stored.CardId, Cancel);
         }
 
         UsualWear card = stored.Card.Wear!.ToUsual();
@@ -97,7 +97,7 @@ public class DueTests
         {
             for (int check = 0; check < 4; check++)
             {
-                await CloseCheckAsync(test, engine, 30 + (card.Interval * check), 0.25 - (0.02 * i) - (0.05 * check));
+                await CloseCheckAsync(test, engine, 30 + (card.Interval * check), 0.30 - (0.02 * i) - (0.05 * check));
             }
         }
 
@@ -118,9 +118,9 @@ public class DueTests
     {
         await using TestBench test = await TestBench.OfAsync(kind);
         Guid engine = await test.Bench.AddEngineAsync();
-        await CloseCheckAsync(test, engine, 100, 0.14);
+        await CloseCheckAsync(test, engine, 100, 0.19);
         test.Time.Pass(TimeSpan.FromDays(21));
-        await CloseCheckAsync(test, engine, 130, 0.13);
+        await CloseCheckAsync(test, engine, 130, 0.18);
         KeptForecast kept = (await test.Bench.Due.FindAsync(engine, Cancel))!;
         Assert.Equal(UsageSource.Estimated, kept.Usage.Source);
         Assert.Equal(10, kept.Usage.PerWeek!.Value, 1e-9);
@@ -166,7 +166,7 @@ public class DueTests
     private static async Task<Guid> CheckedEngineAsync(TestBench test, string name, double clock)
     {
         Guid engine = await test.Bench.AddEngineAsync(name);
-        await CloseCheckAsync(test, engine, clock, 0.14);
+        await CloseCheckAsync(test, engine, clock, 0.19);
         return engine;
     }
 
@@ -176,7 +176,7 @@ public class DueTests
         Guid job = await test.Bench.Jobs.StartAsync(engine, Setup(clock), [], JobPast.OfBench, Guid.NewGuid(), "phone", Cancel);
         await test.Bench.SaveAsync(job,
             new ClearanceRead(SheetPart.Check, "I1", intake, 0.003), new ClearanceRead(SheetPart.Check, "I2", intake + 0.002, 0.003),
-            new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.207, 0.003),
+            new ClearanceRead(SheetPart.Check, "E1", 0.255, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.257, 0.003),
             new JobClosed(clock, "", "", ""));
     }
 }

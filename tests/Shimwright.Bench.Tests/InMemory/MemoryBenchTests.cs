@@ -23,7 +23,7 @@ public class MemoryBenchTests
         }
 
         // Forecasts are worked out again: the outlooks above have done it.
-        Assert.Contains("Hire bike", await twins.DoAsync("looked at", Views.DueAsync), StringComparison.Ordinal);
+        Assert.Contains("Flood pump", await twins.DoAsync("looked at", Views.DueAsync), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -77,8 +77,8 @@ public class MemoryBenchTests
         List<BenchContents> changes = [];
         MemoryBench bench = new(new ManualTime(), keep: changes.Add);
         Guid first = Guid.NewGuid(), second = Guid.NewGuid();
-        await bench.Engines.AddAsync(first, "Hire bike 1", Card("Hire bike 1"), new CardDetails { ShimDiameter = 9.48 }, cancel: Cancel);
-        await bench.Engines.AddSharingAsync(second, "Hire bike 2", (await bench.Engines.FindAsync(first, Cancel))!.CardId, Cancel);
+        await bench.Engines.AddAsync(first, "Flood pump 1", Card("Flood pump 1"), new CardDetails { ShimDiameter = 9.48 }, cancel: Cancel);
+        await bench.Engines.AddSharingAsync(second, "Flood pump 2", (await bench.Engines.FindAsync(first, Cancel))!.CardId, Cancel);
         await bench.Due.StateUsageAsync(first, 10, Cancel);
         await bench.Settings.SaveAsync(new() { Redo = 70 }, 0, "phone", Cancel);
         await bench.Feel.AddAsync(Guid.NewGuid(), Guid.NewGuid(), "phone", new Shimwright.Jobs.FeelCalibration.FeelNamed("Ines"), Cancel);

@@ -8,7 +8,7 @@ using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Bench.Tests.Orders;
 
-/// <summary>The sample engine after a check that left its E2 at 0.12 under a band that begins at 0.18: it is due at once and wants about 2.415 mm for its 2.5.</summary>
+/// <summary>The sample engine after a check that left its E2 at 0.17 under a band that begins at 0.22: it is due at once and wants about 2.415 mm for its 2.5.</summary>
 public class OrdersTests
 {
     private const double Diameter = 9.48;
@@ -18,7 +18,7 @@ public class OrdersTests
     public async Task ListAsync_ValveLeftOutside_OrdersTheSizeThatItWants(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        await EngineAsync(test.Bench, "Hire bike 7");
+        await EngineAsync(test.Bench, "Flood pump 7");
         FleetOrders fleet = await test.Bench.Orders.ListAsync(cancel: Cancel);
         DiameterOrders orders = Assert.Single(fleet.Diameters);
         Assert.Equal((9480, 1, 0.9), (orders.Diameter, orders.Engines, orders.Orders.ServiceLevel));
@@ -27,7 +27,7 @@ public class OrdersTests
         Assert.Equal((2.40, 8.0, 0, 1, 1), (line.Size, line.Price, line.OnHand, line.Level, line.ToOrder));
         Assert.True(line.CoveredNow < 0.5 && line.CoveredThen > 0.9);
         Assert.Equal(orders.Orders.Cost, fleet.Cost);
-        Assert.Equal("Hire bike 7", Assert.Single(fleet.Counted).Name);
+        Assert.Equal("Flood pump 7", Assert.Single(fleet.Counted).Name);
         Assert.Empty(fleet.NotCounted);
     }
 
@@ -36,7 +36,7 @@ public class OrdersTests
     public async Task ListAsync_ShimsInTheDrawer_CountForTheNearestSizeUnlessPromisedOrOfAnotherDiameter(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        await EngineAsync(test.Bench, "Hire bike 7");
+        await EngineAsync(test.Bench, "Flood pump 7");
         await PutInAsync(test.Bench, Diameter, 2.412, 1);
         await PutInAsync(test.Bench, Diameter, 2.45, 2);
         await PutInAsync(test.Bench, 13, 2.40, 5);
@@ -60,9 +60,9 @@ public class OrdersTests
         await using TestBench test = await TestBench.OfAsync(kind);
         await EngineAsync(test.Bench, "Counted");
         await EngineAsync(test.Bench, "No diameter", diameter: null);
-        await EngineAsync(test.Bench, "No usage", clearance: 0.215);
+        await EngineAsync(test.Bench, "No usage", clearance: 0.265);
         await EngineAsync(test.Bench, "No shims known", shims: false);
-        Guid later = await EngineAsync(test.Bench, "Later", clearance: 0.215);
+        Guid later = await EngineAsync(test.Bench, "Later", clearance: 0.265);
         await test.Bench.Due.StateUsageAsync(later, 0.5, Cancel);
         await test.Bench.AddEngineAsync("Never checked");
         await test.Bench.Due.RefreshStaleAsync(100, Cancel);
@@ -84,7 +84,7 @@ public class OrdersTests
     public async Task ListAsync_OverdueEngine_IsForeseenForToday(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid engine = await EngineAsync(test.Bench, "Hire bike 7", clearance: 0.215);
+        Guid engine = await EngineAsync(test.Bench, "Flood pump 7", clearance: 0.265);
         await test.Bench.Due.StateUsageAsync(engine, 10, Cancel);
         await test.Bench.Due.RefreshStaleAsync(10, Cancel);
         double before = Assert.Single((await test.Bench.Orders.ListAsync(TimeSpan.FromDays(4000), cancel: Cancel)).Counted).Wanted;
@@ -104,15 +104,15 @@ public class OrdersTests
         await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() => test.Bench.Orders.ListAsync(TimeSpan.FromDays(-1), cancel: Cancel));
     }
 
-    private static async Task<Guid> EngineAsync(IBench bench, string name, double? diameter = Diameter, double clearance = 0.12, bool shims = true)
+    private static async Task<Guid> EngineAsync(IBench bench, string name, double? diameter = Diameter, double clearance = 0.17, bool shims = true)
     {
         Guid engine = Guid.NewGuid();
         await bench.Engines.AddAsync(engine, name, Card(name), new CardDetails { ShimDiameter = diameter }, cancel: Cancel);
         Guid job = await bench.StartJobAsync(engine);
         await bench.SaveAsync(job,
         [
-            new ClearanceRead(SheetPart.Check, "I1", 0.135, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.135, 0.003),
-            new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", clearance, 0.003),
+            new ClearanceRead(SheetPart.Check, "I1", 0.185, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.185, 0.003),
+            new ClearanceRead(SheetPart.Check, "E1", 0.255, 0.003), new ClearanceRead(SheetPart.Check, "E2", clearance, 0.003),
             .. shims ? new[] { "I1", "I2", "E1", "E2" }.Select(v => new ThicknessFound(v, 2.5, "micrometer")) : [],
             new JobClosed(118, "", "", ""),
         ]);

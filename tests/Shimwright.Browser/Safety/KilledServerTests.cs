@@ -77,7 +77,7 @@ public class KilledServerTests
     {
         var database = BenchDatabase.At(address, TimeProvider.System);
         await database.PrepareAsync();
-        ParsedSetup file = JobSetup.FromFile(await File.ReadAllBytesAsync(Repository.Demo("01-dusty-single.json")));
+        ParsedSetup file = JobSetup.FromFile(await File.ReadAllBytesAsync(Repository.Demo("01-flood-pump.json")));
         var staged = new StagedBench(database);
         Guid job = await staged.AddJobAsync(await staged.AddEngineAsync(file), file, JobStage.Measure);
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();

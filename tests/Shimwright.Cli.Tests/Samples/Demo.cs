@@ -4,7 +4,7 @@ namespace Shimwright.Cli.Tests.Samples;
 internal static class Demo
 {
     public const string Plain = "03-leave-alone.json";
-    public const string WithRecheck = "01-dusty-single.json";
+    public const string WithRecheck = "01-flood-pump.json";
     public const string Stranded = "07-stranded-valve.json";
 
     public static IReadOnlyList<string> Files { get; } =

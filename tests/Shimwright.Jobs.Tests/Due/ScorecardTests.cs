@@ -75,6 +75,6 @@ public class ScorecardTests
         double mean = 0.15 + (miss * variance / reading);
         EstimateRow after = new(mean, Math.Sqrt(variance), mean, mean, pass ? 0.5 : 0.4999, "unsettled");
         RecordRow row = new("I1", 1, "intake", [0.1, 0.2], after, "fit", null, null, null, new(0.15, 0.005), felt ? after : null, felt, pass);
-        return new("Hire bike 7", 118, 119, "h", 20, null, [], stated, 40, [], false, [row], [], [], "", "", "");
+        return new("Flood pump 7", 118, 119, "h", 20, null, [], stated, 40, [], false, [row], [], [], "", "", "");
     }
 }

@@ -103,7 +103,7 @@ public class ShimOutlookTests
 
     private static (EngineOutlook Outlook, EngineWear Wear) Closed()
     {
-        ParsedSetup reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo.Text("01-dusty-single.json")));
+        ParsedSetup reading = JobSetup.FromFile(Encoding.UTF8.GetBytes(Demo.Text("01-flood-pump.json")));
         JobFact[] facts = [.. reading.Facts.Where(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound), new JobClosed(120, "", "", "")];
         JobSheet sheet = JobSheet.Of(reading.Setup!, [.. facts.Select((f, i) => new JobEntry(i + 1, Guid.NewGuid(), "phone", DateTime.UnixEpoch, f))]);
         EngineOutlook outlook = EngineOutlook.Of(reading.Setup!.Card, [new(Guid.NewGuid(), sheet, PastOrigin.File)], new BenchSettings(), null)!;

@@ -36,7 +36,7 @@ public class PlanProposalTests
     [Fact]
     public void FingerprintOf_AnotherFigure_IsAnotherOne()
     {
-        PlanProposal offer = PlanProposal.AllOf(ResultOf("01-dusty-single.json"))[0];
+        PlanProposal offer = PlanProposal.AllOf(ResultOf("01-flood-pump.json"))[0];
         Assert.NotEqual(offer.Fingerprint, PlanProposal.FingerprintOf(offer.Plan with { Minutes = offer.Plan.Minutes + 1e-6 }));
         Assert.NotEqual(offer.Fingerprint, PlanProposal.FingerprintOf(offer.Plan with
         {

@@ -83,7 +83,7 @@ public class FitStepsTests
     [Fact]
     public void For_TakenInWithItsWorkDone_HasNoSteps()
     {
-        JobSheet sheet = Ledger.ImportedJob(Samples.Demo.Text("01-dusty-single.json")).Sheet;
+        JobSheet sheet = Ledger.ImportedJob(Samples.Demo.Text("01-flood-pump.json")).Sheet;
         Assert.Empty(FitSteps.For(sheet));
         Assert.Equal(["I1", "I2", "E2"], FitSteps.ChangedBy(sheet));
     }

@@ -14,15 +14,15 @@ public class SecondRoundTests
     [Fact]
     public void Of_TheSingleOfTheDemo_StartsFromTheRecheckWithTheFirstRoundBehindIt()
     {
-        Ledger first = Ledger.ImportedJob(Demo.Text("01-dusty-single.json"));
+        Ledger first = Ledger.ImportedJob(Demo.Text("01-flood-pump.json"));
         JobSheet second = SheetOf(SecondRound.Of(first.Sheet));
         Assert.Empty(second.Setup.Start.History);
         Assert.Equal(3, Assert.Single(second.Setup.Start.Rounds).Changes.Count);
         Assert.Equal(
             first.Sheet.Readings(SheetPart.Recheck, "I1").Select(e => e.Fact).OfType<BladeTried>().Select(b => (b.Blade, b.Feel)),
             second.Readings(SheetPart.Check, "I1").Select(e => e.Fact).OfType<BladeTried>().Select(b => (b.Blade, b.Feel)));
-        Assert.Equal((2.0, "marked"), (second.FoundAt("I1")!.Thickness, second.FoundAt("I1")!.By));
-        Assert.Equal((2.402, "micrometer"), (second.FoundAt("E1")!.Thickness, second.FoundAt("E1")!.By));
+        Assert.Equal((2.1, "marked"), (second.FoundAt("I1")!.Thickness, second.FoundAt("I1")!.By));
+        Assert.Equal((2.521, "micrometer"), (second.FoundAt("E1")!.Thickness, second.FoundAt("E1")!.By));
         Assert.Equal(JobStage.Plan, JobStages.Of(second));
     }
 
@@ -30,7 +30,7 @@ public class SecondRoundTests
     [Fact]
     public void Of_AValveLeftAlone_KeepsWhatIsKnownOfIt()
     {
-        Ledger first = Ledger.ImportedJob(Demo.Text("01-dusty-single.json"));
+        Ledger first = Ledger.ImportedJob(Demo.Text("01-flood-pump.json"));
         JobSheet second = SheetOf(SecondRound.Of(first.Sheet));
         Assert.Empty(second.Readings(SheetPart.Check, "E1"));
         Assert.True(second.IsRead("E1"));
@@ -40,7 +40,7 @@ public class SecondRoundTests
 
     /// <summary>The bench's second round and plan --second on the job's file are one and the same.</summary>
     [Theory]
-    [InlineData("01-dusty-single.json")]
+    [InlineData("01-flood-pump.json")]
     [InlineData("06-plant-engine-screws.json")]
     public void Of_ADemo_PlansAsTheCommandDoesFromTheRecheck(string demo)
     {
@@ -69,22 +69,22 @@ public class SecondRoundTests
     [Fact]
     public void Of_TheDrawer_IsThatAfterTheWork()
     {
-        JobSheet second = SheetOf(SecondRound.Of(Ledger.ImportedJob(Demo.Text("01-dusty-single.json")).Sheet));
+        JobSheet second = SheetOf(SecondRound.Of(Ledger.ImportedJob(Demo.Text("01-flood-pump.json")).Sheet));
         IReadOnlyList<ShimsAtHand> drawer = JobTerms.Stock(second).Drawer;
-        Assert.Equal(1, drawer.Single(d => d.Thickness == 2.0).Count);
-        Assert.Equal(2, drawer.Single(d => d.Thickness == 2.35).Count);
-        Assert.Equal([2.118, 2.147, 2.378], drawer.Where(d => d.By == "micrometer").Select(d => d.Thickness).Order());
+        Assert.Equal(1, drawer.Single(d => d.Thickness == 2.1).Count);
+        Assert.DoesNotContain(drawer, d => d.Thickness == 2.25);
+        Assert.Equal([2.318, 2.336, 2.484], drawer.Where(d => d.By == "micrometer").Select(d => d.Thickness).Order());
     }
 
     [Fact]
     public void Of_AThirdRound_KeepsBothRounds()
     {
-        JobSheet second = SheetOf(SecondRound.Of(Ledger.ImportedJob(Demo.Text("01-dusty-single.json")).Sheet));
+        JobSheet second = SheetOf(SecondRound.Of(Ledger.ImportedJob(Demo.Text("01-flood-pump.json")).Sheet));
         JobSheet third = SheetOf(SecondRound.Of(second
-            .With(new ShimFitted("I2", new(2.0, "marked"), new(1.95, "marked")))
-            .With(new ClearanceRead(SheetPart.Recheck, "I2", 0.15, 0.01))));
+            .With(new ShimFitted("I2", new(2.25, "marked"), new(2.2, "marked")))
+            .With(new ClearanceRead(SheetPart.Recheck, "I2", 0.2, 0.01))));
         Assert.Equal(2, third.Setup.Start.Rounds.Count);
-        Assert.Equal(1.95, third.FoundAt("I2")!.Thickness);
+        Assert.Equal(2.2, third.FoundAt("I2")!.Thickness);
     }
 
     [Fact]

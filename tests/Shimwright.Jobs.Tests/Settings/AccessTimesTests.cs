@@ -12,7 +12,7 @@ public class AccessTimesTests
     [Fact]
     public void Of_CamshaftsToLift_AreTheCardsOwnElseTheBenchs()
     {
-        EngineCard card = CardOf("01-dusty-single.json");
+        EngineCard card = CardOf("01-flood-pump.json");
         IReadOnlyDictionary<string, double> times = AccessTimes.Of(card, new Dictionary<string, double> { ["intake cam"] = 0 }, Settings);
         Assert.Equal(card.Engine.AccessGroups.Order(StringComparer.Ordinal), times.Keys.Order(StringComparer.Ordinal));
         Assert.Equal(0, times["intake cam"]);

@@ -114,14 +114,14 @@ public class JobSheetFileTests
     {
         string file = Demo.Text("10-by-depth.json");
         Ledger ledger = Ledger.ImportedJob(file);
-        ledger.Add(new CamshaftMeasured("intake cam", new(11.5, 0.004, 4), new(22.965, 0.002, 9), new(28.01, 0.003, 9)));
+        ledger.Add(new CamshaftMeasured("intake cam", new(14.2, 0.004, 4), new(24.958, 0.002, 9), new(30.02, 0.003, 9)));
         Assert.Equal(["exhaust cam", "intake cam"], JobSheetFile.CamshaftNames(ledger.Sheet));
-        JobDraft said = new JobDraft(file).Set("$.check.camshafts[0].saddle.value", "11.5").Remove("$.check.camshafts[0].play");
+        JobDraft said = new JobDraft(file).Set("$.check.camshafts[0].saddle.value", "14.2").Remove("$.check.camshafts[0].play");
         Assert.Equal(Answer(Encoding.UTF8.GetBytes(said.Text), JobPurpose.Estimate), Answer(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate));
 
         // Measured once more, as the file had it at first; and the exhaust cam against the valve that it was taken against.
-        ledger.Add(new CamshaftMeasured("intake cam", new(11.482, 0.004, 4), new(22.965, 0.002, 9), new(28.01, 0.003, 9), new(0.025, 0.007)));
-        ledger.Add(new CamshaftCompared("exhaust cam", "E1", new(14.166, 0.005, 9), new(0.184, 0.007)));
+        ledger.Add(new CamshaftMeasured("intake cam", new(14.206, 0.004, 4), new(24.958, 0.002, 9), new(30.02, 0.003, 9), new(0.03, 0.007)));
+        ledger.Add(new CamshaftCompared("exhaust cam", "E1", new(16.936, 0.005, 9), new(0.236, 0.007)));
         Assert.Equal(Answer(Encoding.UTF8.GetBytes(file), JobPurpose.Estimate), Answer(JobSheetFile.Write(ledger.Sheet), JobPurpose.Estimate));
     }
 

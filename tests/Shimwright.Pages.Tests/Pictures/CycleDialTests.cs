@@ -19,7 +19,7 @@ public class CycleDialTests
         Assert.Equal([words], ChartOf("02-worn-four.json").Rows.First(r => r.Valve == valve).Off.Select(o => o.Words));
 
     [Theory]
-    [InlineData("01-dusty-single.json")]
+    [InlineData("01-flood-pump.json")]
     [InlineData("02-worn-four.json")]
     public void Of_ADemoEngine_ShowsWhatTheHeelLeavesAndReadsNobodyThere(string file)
     {

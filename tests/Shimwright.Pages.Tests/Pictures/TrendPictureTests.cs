@@ -20,8 +20,8 @@ public class TrendPictureTests
         Assert.Equal(wear.Valves[I2].Select(p => p.Found.Clearance), chart.Points.Select(p => p.Clearance));
         Assert.Equal([false, true, false], chart.Points.Select(p => p.WasChanged));
         Assert.Equal(0.05, chart.Points[1].Left - chart.Points[1].Clearance, 1e-9);
-        WearState ahead = wear.Now[I2].After(30, wear.Usual.Diffusion);
-        Assert.Equal((123.0, ahead.Clearance, 1.959964 * ahead.ClearanceSpread), chart.Fan[^1]);
+        WearState ahead = wear.Now[I2].After(50, wear.Usual.Diffusion);
+        Assert.Equal((208.0, ahead.Clearance, 1.959964 * ahead.ClearanceSpread), chart.Fan[^1]);
     }
 
     [Fact]
@@ -51,14 +51,14 @@ public class TrendPictureTests
     {
         using var context = new BunitContext();
         IRenderedComponent<TrendPicture> picture = context.Render<TrendPicture>(p => p
-            .Add(c => c.Valve, "I2").Add(c => c.Chart, Chart(Wear())).Add(c => c.CheckBy, 104).Add(c => c.Name, "i2"));
+            .Add(c => c.Valve, "I2").Add(c => c.Chart, Chart(Wear())).Add(c => c.CheckBy, 176).Add(c => c.Name, "i2"));
         Assert.Equal(3, picture.FindAll(".read").Count);
         Assert.Single(picture.FindAll(".changed"));
         Assert.Single(picture.FindAll(".fan"));
         Assert.Single(picture.FindAll("line.by"));
         IElement words = picture.Find("svg[role=img] > desc");
-        Assert.Contains("Limits 0.100-0.170 mm.", words.TextContent, StringComparison.Ordinal);
-        Assert.Contains("at 61 h, then changed to", words.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Limits 0.150-0.220 mm.", words.TextContent, StringComparison.Ordinal);
+        Assert.Contains("at 103 h, then changed to", words.TextContent, StringComparison.Ordinal);
     }
 
     [Theory]

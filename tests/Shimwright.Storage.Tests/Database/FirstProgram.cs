@@ -17,10 +17,10 @@ internal sealed class FirstProgram(BenchContext context, TimeProvider time)
         Guid card = Guid.NewGuid(), engine = Guid.NewGuid();
         string json = Card().Json;
         await context.Database.ExecuteSqlAsync(
-            $"""INSERT INTO cards ("Id", "Title", "Card", "Details", "Version", "ChangedAt") VALUES ({card}, {"Hire bike 7"}, {json}, {"{}"}, {1}, {Now})""", Cancel);
+            $"""INSERT INTO cards ("Id", "Title", "Card", "Details", "Version", "ChangedAt") VALUES ({card}, {"Flood pump 7"}, {json}, {"{}"}, {1}, {Now})""", Cancel);
         await context.Database.ExecuteSqlAsync(
-            $"""INSERT INTO engines ("Id", "CardId", "Name", "Search", "Notes", "Version", "AddedAt") VALUES ({engine}, {card}, {"Hire bike 7"}, {"HIRE BIKE 7"}, {""}, {1}, {Now})""", Cancel);
-        await AddJobAsync(engine, new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01), new JobClosed(118, "", "", ""));
+            $"""INSERT INTO engines ("Id", "CardId", "Name", "Search", "Notes", "Version", "AddedAt") VALUES ({engine}, {card}, {"Flood pump 7"}, {"FLOOD PUMP 7"}, {""}, {1}, {Now})""", Cancel);
+        await AddJobAsync(engine, new ClearanceRead(SheetPart.Check, "I1", 0.19, 0.01), new JobClosed(118, "", "", ""));
         return await AddJobAsync(engine, new JobNoted("from before"));
     }
 

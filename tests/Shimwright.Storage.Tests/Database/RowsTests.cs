@@ -75,7 +75,7 @@ public class RowsTests
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
         Guid engine = Guid.NewGuid();
-        await database.Bench.Engines.AddAsync(engine, "Hire bike 7", Card(), new CardDetails { ShimDiameter = 9.48 }, cancel: Cancel);
+        await database.Bench.Engines.AddAsync(engine, "Flood pump 7", Card(), new CardDetails { ShimDiameter = 9.48 }, cancel: Cancel);
         Guid job = await database.Bench.StartJobAsync(engine);
         await database.Bench.MeasureAsync(job);
         await database.Bench.SaveAsync(job, new JobClosed(118, "", "", ""));
@@ -97,7 +97,7 @@ public class RowsTests
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
         Guid engine = Guid.NewGuid();
-        await database.Bench.Engines.AddAsync(engine, "Hire bike 7", Card(), new CardDetails(), cancel: Cancel);
+        await database.Bench.Engines.AddAsync(engine, "Flood pump 7", Card(), new CardDetails(), cancel: Cancel);
         Guid job = await database.Bench.StartJobAsync(engine);
         await database.Bench.MeasureAsync(job);
         await database.Bench.SaveAsync(job, new JobClosed(118, "", "", ""));

@@ -9,10 +9,10 @@ namespace Shimwright.Web.Tests.Api;
 public class ComputeApiTests
 {
     [Theory]
-    [InlineData("estimate", "01-dusty-single.json")]
-    [InlineData("plan", "01-dusty-single.json")]
+    [InlineData("estimate", "01-flood-pump.json")]
+    [InlineData("plan", "01-flood-pump.json")]
     [InlineData("plan", "07-stranded-valve.json")]
-    [InlineData("verdict", "01-dusty-single.json")]
+    [InlineData("verdict", "01-flood-pump.json")]
     [InlineData("stops", "06-plant-engine-screws.json")]
     [InlineData("forecast", "02-worn-four.json")]
     public async Task Post_AJobFile_IsAnsweredWordForWordAsTheCommandDoes(string command, string file)

@@ -92,8 +92,8 @@ public class DrawerPageTests
         JobSetup setup = JobSetup.Begin(DemoEngine.Setup().Setup!.Card, 118, 20, new BenchSettings().ForJob(new Dictionary<string, double> { ["intake cam"] = 25 })).Setup!;
         JobFact[] facts =
         [
-            new ClearanceRead(SheetPart.Check, "I1", 0.135, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.135, 0.003),
-            new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.12, 0.003),
+            new ClearanceRead(SheetPart.Check, "I1", 0.185, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.185, 0.003),
+            new ClearanceRead(SheetPart.Check, "E1", 0.255, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.17, 0.003),
             .. new[] { "I1", "I2", "E1", "E2" }.Select(v => new ThicknessFound(v, 2.5, "micrometer")),
         ];
         Guid job = await bench.Database.Jobs.StartAsync(engine, setup, facts, Guid.NewGuid(), "test", Cancel);

@@ -6,7 +6,7 @@ using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Drawer;
 
-/// <summary>Engines that are due: a check was closed that left E2 of the sample engine at 0.12 under a band that begins at 0.18, with 2.5 mm in it.</summary>
+/// <summary>Engines that are due: a check was closed that left E2 of the sample engine at 0.17 under a band that begins at 0.22, with 2.5 mm in it.</summary>
 internal static class DueBench
 {
     public static async Task<Guid> AddAsync(RunningBench bench, string name, CardDetails? details = null, double doubt = 0.003)
@@ -16,8 +16,8 @@ internal static class DueBench
         await bench.Database.Engines.AddAsync(engine, name, setup.Card, details ?? new CardDetails { ShimDiameter = 9.48 }, cancel: TestContext.Current.CancellationToken);
         JobFact[] facts =
         [
-            new ClearanceRead(SheetPart.Check, "I1", 0.135, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.135, 0.003),
-            new ClearanceRead(SheetPart.Check, "E1", 0.205, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.12, doubt),
+            new ClearanceRead(SheetPart.Check, "I1", 0.185, 0.003), new ClearanceRead(SheetPart.Check, "I2", 0.185, 0.003),
+            new ClearanceRead(SheetPart.Check, "E1", 0.255, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.17, doubt),
             .. new[] { "I1", "I2", "E1", "E2" }.Select(v => new ThicknessFound(v, 2.5, "micrometer")),
         ];
         Guid job = await bench.Database.Jobs.StartAsync(engine, setup, facts, Guid.NewGuid(), "test", TestContext.Current.CancellationToken);

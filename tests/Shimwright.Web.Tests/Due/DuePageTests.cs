@@ -76,9 +76,9 @@ public class DuePageTests
         FetchedPage page = await FetchedPage.GetAsync(client, $"/engines/{engine}/wear");
         Assert.Equal(4, page.Document.QuerySelectorAll(".trend svg[role=img]").Length);
         Assert.Equal(4, page.Document.QuerySelectorAll(".trends details table").Length);
-        Assert.All(page.Document.QuerySelectorAll(".trend desc"), d => Assert.Contains("at 93 h", d.TextContent, StringComparison.Ordinal));
+        Assert.All(page.Document.QuerySelectorAll(".trend desc"), d => Assert.Contains("at 158 h", d.TextContent, StringComparison.Ordinal));
         Assert.Contains("Lost between checks", page.Text, StringComparison.Ordinal);
-        Assert.Contains("61 to 93", page.Text, StringComparison.Ordinal);
+        Assert.Contains("103 to 158", page.Text, StringComparison.Ordinal);
         Assert.Contains("compression test settles", page.Text, StringComparison.Ordinal);
         Assert.Empty(page.Document.QuerySelectorAll("main [style]"));
     }
@@ -89,7 +89,7 @@ public class DuePageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         await bench.Database.Settings.SaveAsync(new BenchSettings { Distance = "mi" }, 0, "test", TestContext.Current.CancellationToken);
-        string file = System.Text.Encoding.UTF8.GetString(DemoEngine.File()).Replace("\"clock\": \"hours\", \"interval\": 30", "\"clock\": \"km\", \"interval\": 16093.44", StringComparison.Ordinal);
+        string file = System.Text.Encoding.UTF8.GetString(DemoEngine.File()).Replace("\"clock\": \"hours\", \"interval\": 50", "\"clock\": \"km\", \"interval\": 16093.44", StringComparison.Ordinal);
         Assert.Contains("16093.44", file, StringComparison.Ordinal);
         ParsedSetup reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(file));
         Guid engine = await CheckedAsync(bench, reading);
@@ -105,14 +105,14 @@ public class DuePageTests
         using HttpClient client = bench.NewClient();
         Guid engine = await CheckedAsync(bench, "09-third-check.json");
         FormPost form = await FormPost.OnAsync(client, $"/engines/{engine}", "start");
-        FetchedPage refused = await form.With("Start.Clock", "92").SubmitAsync();
+        FetchedPage refused = await form.With("Start.Clock", "157").SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
-        Assert.Contains("found 92 h, and the last check was at 93 h", refused.Text, StringComparison.Ordinal);
-        Assert.Contains("This will be the fourth check; the last was at 93 h.", refused.Text, StringComparison.Ordinal);
-        FetchedPage started = await FormPost.On(client, refused, "start").With("Start.Clock", "120").SubmitAsync();
+        Assert.Contains("found 157 h, and the last check was at 158 h", refused.Text, StringComparison.Ordinal);
+        Assert.Contains("This will be the fourth check; the last was at 158 h.", refused.Text, StringComparison.Ordinal);
+        FetchedPage started = await FormPost.On(client, refused, "start").With("Start.Clock", "205").SubmitAsync();
         Guid job = Guid.Parse(started.Address.Segments[2].TrimEnd('/'));
         StoredJob stored = (await bench.Database.Jobs.FindAsync(job, TestContext.Current.CancellationToken))!;
-        Assert.Equal([2.0, 61, 93], stored.Sheet.Setup.Start.History.Select(h => h.Clock));
+        Assert.Equal([4.0, 103, 158], stored.Sheet.Setup.Start.History.Select(h => h.Clock));
     }
 
     [Fact]
@@ -130,7 +130,7 @@ public class DuePageTests
         Assert.Contains("no job on this engine was closed yet", await early.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
-    private static Task<Guid> CheckedAsync(RunningBench bench, string file = "01-dusty-single.json") => CheckedAsync(bench, DemoEngine.Setup(file));
+    private static Task<Guid> CheckedAsync(RunningBench bench, string file = "01-flood-pump.json") => CheckedAsync(bench, DemoEngine.Setup(file));
 
     /// <summary>The engine of a job file, its check closed.</summary>
     private static async Task<Guid> CheckedAsync(RunningBench bench, ParsedSetup reading)

@@ -18,8 +18,8 @@ public class DueCalendarTests
     [Fact]
     public void Write_EngineWithADay_IsAnAllDayEventOfOneDay()
     {
-        CalendarEvent entry = Assert.Single(Read(Text(Engine("Hire bike 7", Today.AddDays(10)))).Events);
-        Assert.Equal(("Check valve clearances: Hire bike 7", true), (entry.Summary, entry.IsAllDay));
+        CalendarEvent entry = Assert.Single(Read(Text(Engine("Flood pump 7", Today.AddDays(10)))).Events);
+        Assert.Equal(("Check valve clearances: Flood pump 7", true), (entry.Summary, entry.IsAllDay));
         Assert.Equal(new DateOnly(2026, 5, 14), entry.Start!.Date);
         Assert.Equal(new DateOnly(2026, 5, 15), entry.End!.Date);
         Assert.Contains("by 141.2 h", entry.Description, StringComparison.Ordinal);
@@ -28,7 +28,7 @@ public class DueCalendarTests
     [Fact]
     public void Write_FetchedAgainWithALaterDay_IsTheSameEvent()
     {
-        CalendarEvent first = Read(Text(Engine("Hire bike 7", Today.AddDays(10)))).Events.Single();
+        CalendarEvent first = Read(Text(Engine("Flood pump 7", Today.AddDays(10)))).Events.Single();
         CalendarEvent again = Read(Text(Engine("Renamed", Today.AddDays(12)))).Events.Single();
         Assert.Equal(first.Uid, again.Uid);
         Assert.Equal("check-11111111222233334444555555555555@shimwright.invalid", first.Uid);
@@ -37,7 +37,7 @@ public class DueCalendarTests
     [Fact]
     public void Write_Overdue_StandsOnToday()
     {
-        CalendarEvent entry = Read(Text(Engine("Hire bike 7", Today.AddDays(-3)))).Events.Single();
+        CalendarEvent entry = Read(Text(Engine("Flood pump 7", Today.AddDays(-3)))).Events.Single();
         Assert.Equal(DateOnly.FromDateTime(Today), entry.Start!.Date);
         Assert.EndsWith("(overdue)", entry.Summary, StringComparison.Ordinal);
     }

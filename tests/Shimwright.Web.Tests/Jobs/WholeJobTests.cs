@@ -11,7 +11,7 @@ namespace Shimwright.Web.Tests.Jobs;
 public class WholeJobTests
 {
     [Theory]
-    [InlineData("01-dusty-single.json")]
+    [InlineData("01-flood-pump.json")]
     [InlineData("04-shim-over-bucket-twin.json")]
     [InlineData("06-plant-engine-screws.json")]
     [InlineData("07-stranded-valve.json")]
@@ -54,10 +54,10 @@ public class WholeJobTests
     public async Task Close_AValveFails_HasToBeConfirmedAndStartsASecondRound()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, "01-dusty-single.json", DemoJob.TheCheck);
+        using DemoJob job = await DemoJob.StartAsync(bench, "01-flood-pump.json", DemoJob.TheCheck);
         await (await job.FormAsync("plan", "accept")).SubmitAsync();
         await CarryOutAsync(job);
-        await ReadAgainAsync(job, "I2", 0.05);
+        await ReadAgainAsync(job, "I2", 0.10);
 
         FetchedPage refused = await (await job.FormAsync("close", "close")).With("Close.Found", "tight").With("Close.Then", "record").SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
@@ -81,7 +81,7 @@ public class WholeJobTests
     public async Task Close_TimingNotTicked_IsRefusedWhateverIsConfirmed()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, "01-dusty-single.json", DemoJob.TheCheck);
+        using DemoJob job = await DemoJob.StartAsync(bench, "01-flood-pump.json", DemoJob.TheCheck);
         await (await job.FormAsync("plan", "accept")).SubmitAsync();
         await (await job.FormAsync("fit", "fit-I1")).SubmitAsync();
         FetchedPage page = await (await job.FormAsync("close", "close")).With("Close.Confirmed", "true").With("Close.Then", "record").SubmitAsync();

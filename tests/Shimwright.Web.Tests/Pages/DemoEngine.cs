@@ -7,12 +7,12 @@ namespace Shimwright.Web.Tests.Pages;
 /// <summary>Engines of the demo folder put on a bench.</summary>
 internal static class DemoEngine
 {
-    public static byte[] File(string name = "01-dusty-single.json") => System.IO.File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", name));
+    public static byte[] File(string name = "01-flood-pump.json") => System.IO.File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", name));
 
-    public static ParsedSetup Setup(string name = "01-dusty-single.json") => JobSetup.FromFile(File(name));
+    public static ParsedSetup Setup(string name = "01-flood-pump.json") => JobSetup.FromFile(File(name));
 
     /// <summary>Adds the engine of a job file.</summary>
-    public static async Task<Guid> AddAsync(RunningBench bench, string name = "01-dusty-single.json", CardDetails? details = null)
+    public static async Task<Guid> AddAsync(RunningBench bench, string name = "01-flood-pump.json", CardDetails? details = null)
     {
         JobSetup setup = Setup(name).Setup!;
         var id = Guid.NewGuid();
@@ -21,7 +21,7 @@ internal static class DemoEngine
     }
 
     /// <summary>Adds the engine of a job file with a job that has the file's check on its sheet.</summary>
-    public static async Task<(Guid Engine, Guid Job)> AddWithJobAsync(RunningBench bench, string name = "01-dusty-single.json")
+    public static async Task<(Guid Engine, Guid Job)> AddWithJobAsync(RunningBench bench, string name = "01-flood-pump.json")
     {
         Guid engine = await AddAsync(bench, name);
         ParsedSetup reading = Setup(name);

@@ -58,7 +58,7 @@ public class RecordWordsTests
     }
 
     private static JobRecord Record(params RecordRow[] rows) =>
-        new("Hire bike 7", 118, 119, "h", 20, null, [], null, null, [], rows.All(r => r.Passes), rows, [], [], "", "", "");
+        new("Flood pump 7", 118, 119, "h", 20, null, [], null, null, [], rows.All(r => r.Passes), rows, [], [], "", "", "");
 
     private static KeptForecast Forecast(double? checkBy, DateTime? due) =>
         new(1, 118, checkBy, false, new ClockSeen(118, Day), new EngineUsage(null, UsageSource.Unknown), due, 0.1, []);

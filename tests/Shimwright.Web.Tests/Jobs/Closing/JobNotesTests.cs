@@ -9,7 +9,7 @@ public class JobNotesTests
     public async Task Post_ANote_StandsOnThePageWithTheDay()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, "01-dusty-single.json", DemoJob.Nothing);
+        using DemoJob job = await DemoJob.StartAsync(bench, "01-flood-pump.json", DemoJob.Nothing);
         FetchedPage page = await (await FormPost.OnAsync(job.Client, job.Address("close"), "note")).With("Note.Text", " Seat of E2 <pitted>,\nsee photo ").SubmitAsync();
         Assert.Equal((HttpStatusCode.OK, job.Address("close")), (page.Status, page.Address.AbsolutePath));
         string note = page.Document.QuerySelector("section[aria-labelledby=job-notes] p")!.TextContent;
@@ -24,7 +24,7 @@ public class JobNotesTests
     {
         text ??= new string('x', 4001);
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, "01-dusty-single.json", DemoJob.Nothing);
+        using DemoJob job = await DemoJob.StartAsync(bench, "01-flood-pump.json", DemoJob.Nothing);
         FetchedPage page = await (await FormPost.OnAsync(job.Client, job.Address("close"), "note")).With("Note.Text", text).SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         Assert.Contains(why, page.Text, StringComparison.Ordinal);

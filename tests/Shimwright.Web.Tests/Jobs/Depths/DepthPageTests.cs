@@ -8,14 +8,14 @@ namespace Shimwright.Web.Tests.Jobs.Depths;
 
 public class DepthPageTests
 {
-    private const string Dusty = "01-dusty-single.json";
+    private const string Pump = "01-flood-pump.json";
     private const string ByDepth = "10-by-depth.json";
 
     [Fact]
     public async Task Measure_NoBladeEntered_LeadsToTheDepth()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Dusty, DemoJob.Nothing);
+        using DemoJob job = await DemoJob.StartAsync(bench, Pump, DemoJob.Nothing);
         Assert.Null(Link(await job.PageAsync("measure?valve=I1")));
         await (await job.FormAsync("measure?valve=I1", "tap")).With("Tap.Blade", "0.05").With("Tap.Feel", "no").SubmitAsync();
         AngleSharp.Dom.IElement link = Link(await job.PageAsync("measure?valve=I1"))!;
@@ -27,12 +27,12 @@ public class DepthPageTests
     public async Task Post_CamshaftThenDepth_GivesTheClearanceThatTheFileGives()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Dusty, DemoJob.Nothing);
+        using DemoJob job = await DemoJob.StartAsync(bench, Pump, DemoJob.Nothing);
         FetchedPage page = await job.PageAsync("depth?valve=I1");
         Assert.Null(Form(page, "depth"));
         page = await Measured(FormPost.On(job.Client, page, "camshaft")).SubmitAsync();
-        page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "13,962").With("Depth.Bucket.U", "0.005").With("Depth.Bucket.N", "10").SubmitAsync();
-        Assert.Contains("I1 by its depth: -0.0175", page.Text, StringComparison.Ordinal);
+        page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "16,689").With("Depth.Bucket.U", "0.005").With("Depth.Bucket.N", "10").SubmitAsync();
+        Assert.Contains("I1 by its depth: -0.0180", page.Text, StringComparison.Ordinal);
         Assert.Contains("The valve may be held open", page.Text, StringComparison.Ordinal);
         Assert.Contains("Standard uncertainty 0.0097, effective degrees of freedom 64.8", page.Text, StringComparison.Ordinal);
         Assert.Equal(5, page.Document.QuerySelectorAll("table.budget tbody tr").Length);
@@ -40,7 +40,7 @@ public class DepthPageTests
         byte[] file = await job.Client.GetByteArrayAsync(new Uri(job.Address("file"), UriKind.Relative), TestContext.Current.CancellationToken);
         EstimateResult estimate = EstimateResult.Of(JobFile.Read(file, JobPurpose.Estimate).Job!);
         DepthRow row = Assert.Single(estimate.Depths!);
-        Assert.Equal(("I1", "intake cam", -0.0175), (row.Valve, row.Camshaft, Math.Round(row.Clearance, 6)));
+        Assert.Equal(("I1", "intake cam", -0.018), (row.Valve, row.Camshaft, Math.Round(row.Clearance, 6)));
         string mean = estimate.Valves.Single(v => v.Valve == "I1").Mean.ToString("0.000;-0.000", System.Globalization.CultureInfo.InvariantCulture);
         Assert.Contains(mean, page.Document.QuerySelector(".estimate")!.TextContent, StringComparison.Ordinal);
     }
@@ -51,11 +51,11 @@ public class DepthPageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, ByDepth, f => DemoJob.TheCheck(f) && f is not DepthTaken);
-        FormPost form = (await job.FormAsync("depth?valve=I1", "depth")).With("Depth.Bucket.Value", "13.9").With("Depth.Bucket.U", "0.005");
+        FormPost form = (await job.FormAsync("depth?valve=I1", "depth")).With("Depth.Bucket.Value", "16.6").With("Depth.Bucket.U", "0.005");
         await form.SubmitAsync();
         FetchedPage page = await form.SubmitAsync();
-        page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "13.962").SubmitAsync();
-        Assert.Contains("I1 by its depth: -0.0175", page.Text, StringComparison.Ordinal);
+        page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "16.689").SubmitAsync();
+        Assert.Contains("I1 by its depth: -0.0180", page.Text, StringComparison.Ordinal);
         Assert.Single((await job.StoredAsync()).Sheet.InForce, e => e.Fact is DepthTaken);
     }
 
@@ -63,14 +63,14 @@ public class DepthPageTests
     public async Task Post_AgainstAKnownValve_NeedsNoSizes()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Dusty, DemoJob.TheCheck);
+        using DemoJob job = await DemoJob.StartAsync(bench, Pump, DemoJob.TheCheck);
         FormPost camshaft = (await job.FormAsync("depth?valve=E2", "camshaft")).With("Cam.How", "known").With("Cam.Valve", "E1")
-            .With("Cam.Clearance.Value", "0.184").With("Cam.Clearance.U", "0.007")
-            .With("Cam.Bucket.Value", "14.166").With("Cam.Bucket.U", "0.005").With("Cam.Bucket.N", "10");
+            .With("Cam.Clearance.Value", "0.236").With("Cam.Clearance.U", "0.007")
+            .With("Cam.Bucket.Value", "16.936").With("Cam.Bucket.U", "0.005").With("Cam.Bucket.N", "10");
         FetchedPage page = await camshaft.SubmitAsync();
-        page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "14.147").With("Depth.Bucket.U", "0.005").SubmitAsync();
-        // 0.184 + 14.147 - 14.166
-        Assert.Contains("E2 by its depth: 0.1650", page.Text, StringComparison.Ordinal);
+        page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "16.731").With("Depth.Bucket.U", "0.005").SubmitAsync();
+        // 0.236 + 16.731 - 16.936
+        Assert.Contains("E2 by its depth: 0.0310", page.Text, StringComparison.Ordinal);
         Assert.Contains("the valve against which depths", (await job.PageAsync("depth?valve=E1")).Text, StringComparison.Ordinal);
     }
 
@@ -78,7 +78,7 @@ public class DepthPageTests
     public async Task Post_WhatCannotBe_NamesEachAndKeepsWhatWasTyped()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Dusty, DemoJob.Nothing);
+        using DemoJob job = await DemoJob.StartAsync(bench, Pump, DemoJob.Nothing);
         FetchedPage page = await Measured(await job.FormAsync("depth?valve=I1", "camshaft"))
             .With("Cam.Saddle.Value", "deep").With("Cam.Journal.N", "1").With("Cam.BaseCircle.U", "").SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
@@ -103,10 +103,10 @@ public class DepthPageTests
     }
 
     private static FormPost Measured(FormPost form) => form.With("Cam.How", "sizes")
-        .With("Cam.Saddle.Value", "11.482").With("Cam.Saddle.U", "0.004").With("Cam.Saddle.N", "5")
-        .With("Cam.Journal.Value", "22.965").With("Cam.Journal.U", "0.002").With("Cam.Journal.N", "10")
-        .With("Cam.BaseCircle.Value", "28.01").With("Cam.BaseCircle.U", "0.003").With("Cam.BaseCircle.N", "10")
-        .With("Cam.Play.Value", "0.025").With("Cam.Play.U", "0.007");
+        .With("Cam.Saddle.Value", "14.206").With("Cam.Saddle.U", "0.004").With("Cam.Saddle.N", "5")
+        .With("Cam.Journal.Value", "24.958").With("Cam.Journal.U", "0.002").With("Cam.Journal.N", "10")
+        .With("Cam.BaseCircle.Value", "30.02").With("Cam.BaseCircle.U", "0.003").With("Cam.BaseCircle.N", "10")
+        .With("Cam.Play.Value", "0.03").With("Cam.Play.U", "0.007");
 
     private static AngleSharp.Dom.IElement? Link(FetchedPage page) => page.Document.QuerySelector(".notice a[href*='/depth?']");
 

@@ -7,7 +7,7 @@ namespace Shimwright.Web.Tests.Jobs.Fitting;
 
 public class FitPageTests
 {
-    private const string Single = "01-dusty-single.json";
+    private const string Single = "01-flood-pump.json";
 
     [Fact]
     public async Task Get_NoPlan_LeadsToThePlan()
@@ -25,7 +25,7 @@ public class FitPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await AcceptedAsync(bench);
         FetchedPage page = await (await job.FormAsync("fit", "fit-I1")).SubmitAsync();
-        Assert.Equal(new ShimFitted("I1", new(2.118, "micrometer"), new(2.0, "marked")), (await job.StoredAsync()).Sheet.ChangeAt("I1"));
+        Assert.Equal(new ShimFitted("I1", new(2.318, "micrometer"), new(2.1, "marked")), (await job.StoredAsync()).Sheet.ChangeAt("I1"));
         Assert.Contains("1 of 12 done", page.Text, StringComparison.Ordinal);
         await FormPost.On(job.Client, page, "undo-I1").SubmitAsync();
         Assert.Null((await job.StoredAsync()).Sheet.ChangeAt("I1"));
@@ -36,13 +36,13 @@ public class FitPageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await AcceptedAsync(bench);
-        FetchedPage page = await (await job.FormAsync("fit", "fit-I1")).With("Fit.To", "1,953").With("Fit.ToBy", "micrometer").SubmitAsync();
-        Assert.Equal(new ShimFitted("I1", new(2.118, "micrometer"), new(1.953, "micrometer")), (await job.StoredAsync()).Sheet.ChangeAt("I1"));
+        FetchedPage page = await (await job.FormAsync("fit", "fit-I1")).With("Fit.To", "2,053").With("Fit.ToBy", "micrometer").SubmitAsync();
+        Assert.Equal(new ShimFitted("I1", new(2.318, "micrometer"), new(2.053, "micrometer")), (await job.StoredAsync()).Sheet.ChangeAt("I1"));
         Assert.Contains("another one than planned", page.Text, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("195", "1.95 meant?")]
+    [InlineData("205", "2.05 meant?")]
     [InlineData("thin", "enter one number")]
     public async Task Fit_NoThickness_IsRefusedAndStaysInTheField(string typed, string expected)
     {

@@ -5,7 +5,7 @@ namespace Shimwright.Web.Tests.Jobs.Measuring;
 
 public class MeasurePageInputTests
 {
-    private const string Single = "01-dusty-single.json";
+    private const string Single = "01-flood-pump.json";
 
     [Theory]
     [InlineData("Tap.Thickness", "NaN")]

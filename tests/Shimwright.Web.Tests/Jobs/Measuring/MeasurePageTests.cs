@@ -15,7 +15,7 @@ namespace Shimwright.Web.Tests.Jobs.Measuring;
 
 public class MeasurePageTests
 {
-    private const string Single = "01-dusty-single.json";
+    private const string Single = "01-flood-pump.json";
 
     [Fact]
     public async Task Tap_TheSuggestedBlade_IsKeptAndTheEstimateMoves()
@@ -60,9 +60,9 @@ public class MeasurePageTests
         FetchedPage full = await job.PageAsync("measure?valve=E1");
         Assert.Equal(2, Readings(full).Length);
         FetchedPage undone = await Press(job, full, "undo", "Undo the last tap");
-        Assert.Equal(["blade 0.18 mm, light"], Readings(undone));
-        Assert.Contains("Put back: blade 0.20 mm, firm", undone.Text, StringComparison.Ordinal);
-        FetchedPage again = await Press(job, undone, "undo", "Put back: blade 0.20 mm, firm");
+        Assert.Equal(["blade 0.23 mm, light"], Readings(undone));
+        Assert.Contains("Put back: blade 0.25 mm, firm", undone.Text, StringComparison.Ordinal);
+        FetchedPage again = await Press(job, undone, "undo", "Put back: blade 0.25 mm, firm");
         Assert.Equal(Readings(full), Readings(again));
         Assert.Equal(Estimate(full), Estimate(again));
         Assert.DoesNotContain("Put back", again.Text, StringComparison.Ordinal);
@@ -76,7 +76,7 @@ public class MeasurePageTests
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
         int before = (await job.StoredAsync()).Sheet.InForce.Count;
         FetchedPage after = await Press(job, await job.PageAsync("measure?valve=E1"), "undo", "take back");
-        Assert.Equal(["blade 0.20 mm, firm"], Readings(after));
+        Assert.Equal(["blade 0.25 mm, firm"], Readings(after));
         Assert.Equal(before - 1, (await job.StoredAsync()).Sheet.InForce.Count);
     }
 
@@ -139,13 +139,13 @@ public class MeasurePageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.Nothing);
-        await (await job.FormAsync("measure?valve=E1", "value")).With("Value.Value", "0,21").SubmitAsync();
+        await (await job.FormAsync("measure?valve=E1", "value")).With("Value.Value", "0,26").SubmitAsync();
         await (await job.FormAsync("measure?valve=E1", "turn")).With("Turn.Turns", "yes").SubmitAsync();
         await (await job.FormAsync("measure", "conditions")).With("Conditions.Clock", "120").With("Conditions.Temperature", "19").SubmitAsync();
         FetchedPage page = await (await job.FormAsync("measure", "suspected")).With("Suspected.Cause", "dust").SubmitAsync();
         JobSheet sheet = (await job.StoredAsync()).Sheet;
         Assert.Equal(
-            [new ClearanceRead(SheetPart.Check, "E1", 0.21, 0.01), new BucketTurned(SheetPart.Check, "E1", true), new CheckStated(120, 19), new LossSuspected("dust")],
+            [new ClearanceRead(SheetPart.Check, "E1", 0.26, 0.01), new BucketTurned(SheetPart.Check, "E1", true), new CheckStated(120, 19), new LossSuspected("dust")],
             sheet.InForce.Select(e => e.Fact));
         Assert.Contains("Suspected: Dust got in", page.Text, StringComparison.Ordinal);
         Assert.All(SuspectedCause.All, c => Assert.Contains(c.Assumes, page.Text, StringComparison.Ordinal));
@@ -156,7 +156,7 @@ public class MeasurePageTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
-        Assert.Contains("not even 0.04 mm", (await job.PageAsync("measure?valve=I1")).Text, StringComparison.Ordinal);
+        Assert.Contains("not even 0.08 mm", (await job.PageAsync("measure?valve=I1")).Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -12,7 +12,7 @@ namespace Shimwright.Web.Tests.Jobs.Measuring;
 
 public class RecheckPageTests
 {
-    private const string Single = "01-dusty-single.json";
+    private const string Single = "01-flood-pump.json";
 
     [Fact]
     public async Task Get_NothingChanged_SaysWhatToDo()
@@ -122,7 +122,7 @@ public class RecheckPageTests
         using DemoJob job = await DemoJob.StartAsync(bench, Single, ChangedNotRead);
         await (await job.FormAsync("recheck", "conditions")).With("Conditions.Temperature", "24").SubmitAsync();
         JobSheet sheet = (await job.StoredAsync()).Sheet;
-        Assert.Equal((24.0, 21.0), (sheet.RecheckTemperature, sheet.Check.TemperatureC));
+        Assert.Equal((24.0, 16.0), (sheet.RecheckTemperature, sheet.Check.TemperatureC));
     }
 
     private static bool ChangedNotRead(JobFact fact) => fact is not ReadingFact { Part: SheetPart.Recheck };

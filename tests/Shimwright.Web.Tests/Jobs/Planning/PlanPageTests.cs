@@ -14,7 +14,7 @@ namespace Shimwright.Web.Tests.Jobs.Planning;
 
 public class PlanPageTests
 {
-    private const string Single = "01-dusty-single.json";
+    private const string Single = "01-flood-pump.json";
     private const string Four = "02-worn-four.json";
 
     public static TheoryData<string> Files() => [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "demo"), "*.json").Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];

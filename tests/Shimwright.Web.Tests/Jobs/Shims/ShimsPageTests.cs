@@ -63,11 +63,11 @@ public class ShimsPageTests
     public async Task Correct_AValve_TakesTheNewerOne()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, "01-dusty-single.json", DemoJob.TheCheck);
+        using DemoJob job = await DemoJob.StartAsync(bench, "01-flood-pump.json", DemoJob.TheCheck);
         FormPost form = await job.FormAsync("shims?valve=E1", "shim");
-        Assert.Contains(form.Fields, f => f is { Key: "Shim.Thickness", Value: "2.402" });
-        await form.With("Shim.Thickness", "2.42").SubmitAsync();
-        Assert.Equal(2.42, (await job.StoredAsync()).Sheet.FoundAt("E1")!.Thickness);
+        Assert.Contains(form.Fields, f => f is { Key: "Shim.Thickness", Value: "2.521" });
+        await form.With("Shim.Thickness", "2.53").SubmitAsync();
+        Assert.Equal(2.53, (await job.StoredAsync()).Sheet.FoundAt("E1")!.Thickness);
     }
 
     [Fact]
