@@ -16,7 +16,6 @@ public sealed class BenchJob
     private const double AccessMinutes = 25;
     private const double Interval = 30;
     private static readonly UsualWear Wear = new(Interval);
-    private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25];
     private readonly string _name;
 
     private BenchJob(int valves, int groups, int shims)
@@ -38,6 +37,9 @@ public sealed class BenchJob
             v.Band.Middle - (0.03 * random.NextDouble()), 0.03 * random.NextDouble() / Interval, 1e-4, -5e-5 / Interval, 8e-5 / (Interval * Interval)))];
         LastingWithPast = With(check.After(new HistoryPrior(states.Select(s => s.Expected()))), WearHorizon.Known(states, Wear, Interval));
     }
+
+    /// <summary>The blades of whoever felt it, mm.</summary>
+    public static IReadOnlyList<double> Blades { get; } = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25];
 
     public static BenchJob OneCylinder { get; } = new(4, 2, 50);
 

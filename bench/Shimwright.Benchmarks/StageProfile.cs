@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Shimwright.Domain.Advice;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 
@@ -14,6 +15,9 @@ internal static class StageProfile
     private const int WarmUp = 60;
     private const int Runs = 61;
 
+    /// <summary>Of what takes long.</summary>
+    private const int FewRuns = 9;
+
     public static void Print(TextWriter to, SearchedJob job)
     {
         PlanRequest request = job.Job.Request;
@@ -21,9 +25,9 @@ internal static class StageProfile
         double finest = request.FinestChange;
         PlanWriter Writer() => new(request, estimate, options);
 
-        void Stage<T>(string name, Func<T> run)
+        void Stage<T>(string name, Func<T> run, int runs = Runs)
         {
-            (double fastest, double median) = Time(run);
+            (double fastest, double median) = Time(run, runs);
             to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {name,-42} {fastest,8:0.000} {median,8:0.000} ms"));
         }
 
@@ -35,6 +39,7 @@ internal static class StageProfile
         Stage("Planner.Plan, all of the above", () => Planner.Plan(request));
         Stage("the same with a horizon, no past", () => Planner.Plan(job.Job.Lasting));
         Stage("the same with a horizon and a past", () => Planner.Plan(job.Job.LastingWithPast));
+        Stage("the next thing worth doing", () => Advisor.For(new AdviceRequest(request, BenchJob.Blades)), FewRuns);
         Stage("then ChanceAll and After of the chosen", () => Read(Writer().Write(job.Hull.Chosen)));
         Stage("then ChanceAll and After of all plans", () => job.Hull.Corners.Select(Writer().Write).Sum(Read));
     }
@@ -49,15 +54,15 @@ internal static class StageProfile
     /// <summary>Everything of a plan that is computed when it is asked for.</summary>
     private static double Read(ShimPlan plan) => plan.ChanceAll + plan.Valves.Sum(v => v.After?.Mean ?? 0);
 
-    private static (double Fastest, double Median) Time<T>(Func<T> run)
+    private static (double Fastest, double Median) Time<T>(Func<T> run, int runs)
     {
-        for (int i = 0; i < WarmUp; i++)
+        for (int i = 0; i < Math.Min(WarmUp, runs); i++)
         {
             GC.KeepAlive(run());
         }
 
-        double[] times = new double[Runs];
-        for (int i = 0; i < Runs; i++)
+        double[] times = new double[runs];
+        for (int i = 0; i < runs; i++)
         {
             long start = Stopwatch.GetTimestamp();
             GC.KeepAlive(run());
@@ -65,6 +70,6 @@ internal static class StageProfile
         }
 
         Array.Sort(times);
-        return (times[0], times[Runs / 2]);
+        return (times[0], times[runs / 2]);
     }
 }

@@ -132,7 +132,7 @@ internal sealed class OptionTable
     {
         foreach (Piece piece in Pieces.Where(p => p.FromValve != v))
         {
-            if (Fit(v, piece.Thickness, piece.Source, piece.FromValve, 0) is { } option)
+            if (Fit(v, piece.Thickness, piece.Source, piece.FromValve, 0, _request.Rules.FitFloor) is { } option)
             {
                 Shared[v].Add(new(option, (piece.First, piece.Count)));
             }
@@ -140,14 +140,29 @@ internal sealed class OptionTable
 
         foreach (PurchasableSize size in _sizes)
         {
-            if (Fit(v, size.Thickness, ShimSource.Buy, null, size.Price) is { } option)
+            if (Fit(v, size.Thickness, ShimSource.Buy, null, size.Price, _request.Rules.FitFloor) is { } option)
             {
                 Private[v].Add(option);
             }
         }
     }
 
-    private ValveOption? Fit(int v, Thickness to, ShimSource source, int? fromValve, double price)
+    /// <summary>The changes nearest to the middle of the band, those among them that are no options as things stand: what is learnt may make them some.</summary>
+    public IEnumerable<ValveOption> Nearest(int v, int most)
+    {
+        if (!_request.Engine.Valvetrain.HasShims)
+        {
+            return Private[v];
+        }
+
+        double wanted = _leverage.Wanted(_request.Fitted[v].Millimetres, _estimate.Valves[v].Mean, _request.Engine.Valves[v].Band.Middle);
+        return Pieces.Where(p => p.FromValve != v).Select(p => (p.Thickness, p.Source, p.FromValve, Price: 0.0))
+            .Concat(_sizes.Select(s => (s.Thickness, Source: ShimSource.Buy, FromValve: (int?)null, s.Price)))
+            .OrderBy(t => Math.Abs(t.Thickness.Millimetres - wanted)).Take(most)
+            .Select(t => Fit(v, t.Thickness, t.Source, t.FromValve, t.Price, 0)).OfType<ValveOption>();
+    }
+
+    private ValveOption? Fit(int v, Thickness to, ShimSource source, int? fromValve, double price, double floor)
     {
         if (IsLikeForLike(v, to))
         {
@@ -155,13 +170,13 @@ internal sealed class OptionTable
         }
 
         var change = ClearanceChange.Fitting(_leverage, _request.Fitted[v], to, _request.Rules.Seating);
-        if (_estimate.Valves[v].InBandAfterAtMost(change) < _request.Rules.FitFloor)
+        if (_estimate.Valves[v].InBandAfterAtMost(change) < floor)
         {
             return null;
         }
 
         double chance = ChanceAfter(v, change);
-        return chance < _request.Rules.FitFloor
+        return chance < floor
             ? null
             : new()
             {

@@ -65,6 +65,12 @@ public sealed record PlanRequest
         : Stock.Sizes.Count > 0 ? Costs.Swap + (Stock.Sizes.Min(s => s.Price) * Costs.MinutesPerCurrency)
         : 0;
 
+    /// <summary>The same with another check of the engine.</summary>
+    internal PlanRequest With(EngineCheck check) => new(check, Fitted, Stock, Costs, Rules, Horizon);
+
+    /// <summary>The same with other shims in the engine and at hand.</summary>
+    internal PlanRequest With(IReadOnlyList<Thickness> fitted, Stock stock) => new(Check, fitted, stock, Costs, Rules, Horizon);
+
     /// <summary>The least error with which any valve of this engine can be moved, mm.</summary>
     internal double FinestChange
     {

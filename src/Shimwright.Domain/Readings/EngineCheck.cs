@@ -41,7 +41,7 @@ public sealed record EngineCheck
     public Engine Engine { get; }
 
     /// <summary>The readings of each valve, in the engine's order.</summary>
-    public IReadOnlyList<ValveReadings> Readings { get; }
+    public IReadOnlyList<ValveReadings> Readings { get; private init; }
 
     /// <summary>Engine temperature at the check, °C.</summary>
     public double Temperature => _intake.Temperature;
@@ -99,6 +99,10 @@ public sealed record EngineCheck
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(valve, Engine.Valves.Count);
         return Readings[valve].IsEmpty ? Round?.Valves[valve].LastRead : this;
     }
+
+    /// <summary>The same check with more read at one valve.</summary>
+    internal EngineCheck With(int valve, ValveReadings more) =>
+        this with { Readings = [.. Readings.Select((r, v) => v == valve ? r.With(more) : r)] };
 
     /// <summary>The same check without doubt about fingers and heat: for a past in which the same person felt the engine every time.</summary>
     internal EngineCheck WithoutOffsets => new(Engine, Readings, Temperature, Loss, Feel.WithoutDoubt, Past)

@@ -11,18 +11,17 @@ public sealed class EngineEstimate
 {
     private readonly ValveEvidence[] _evidence;
     private readonly SharedCause _cause;
+    private readonly CheckOffsets _offsets;
+    private readonly double[] _logLosses;
     private readonly bool _sharesLoss;
     private readonly Lazy<IReadOnlyList<ReadingAlone?>> _alone;
 
-    private EngineEstimate(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, double precision)
+    private EngineEstimate(EngineCheck check, ValveEvidence[] evidence, double[] logLosses, CheckOffsets offsets)
     {
         Check = check;
-        var offsets = CheckOffsets.For(check, priors.Max(p => p.Grid.Step), precision);
-        _evidence = [.. priors.Select((prior, v) => new ValveEvidence(
-            prior,
-            new OffsetLikelihood(prior.Grid, new Likelihood(check.Readings[v], check.Feel), check.ShiftAt(v), offsets)))];
+        (_evidence, _logLosses, _offsets) = (evidence, logLosses, offsets);
         _cause = new SharedCause(check.Engine.Valves, _evidence, logLosses, offsets);
-        _sharesLoss = priors.Any(p => p.IsShared);
+        _sharesLoss = evidence.Any(e => e.IsShared);
         Valves = [.. _evidence.Select((evidence, v) => evidence.Average(_cause.Marginal(v)))];
         _alone = new(() => [.. Enumerable.Range(0, Valves.Count).Select(v => ReadingAlone.At(check, v))]);
     }
@@ -42,6 +41,9 @@ public sealed class EngineEstimate
     /// </summary>
     public double? SharedCauseProbability => _sharesLoss ? _cause.SharedCauseProbability : null;
 
+    /// <summary>ln of the chance of everything that was read.</summary>
+    internal double LogEvidence => _cause.LogEvidence + _evidence.Sum(e => e.Peak);
+
     /// <summary>Estimates every valve of an engine.</summary>
     /// <param name="check">The check.</param>
     /// <param name="finestLater">The least standard deviation by which the result will be moved later, mm.</param>
@@ -50,17 +52,45 @@ public sealed class EngineEstimate
     public static EngineEstimate From(EngineCheck check, double finestLater = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return check.Round is { } round ? FromRound(check, round)
-            : check.Past is { } past ? FromPast(check, past, finestLater)
-            : FromUnknown(check, finestLater);
+        return From(check, finestLater, isOpen: false);
+    }
+
+    /// <summary>The same of a check in which more is going to be read: see <see cref="With"/>.</summary>
+    internal static EngineEstimate Open(EngineCheck check, double finestLater) =>
+        From(check, Math.Min(finestLater, check.Feel.FinestScaleOfAll(check.Readings)), isOpen: true);
+
+    /// <summary>The estimate with more read at one valve: only its own likelihood and the weights of what valves share are worked out anew.</summary>
+    internal EngineEstimate With(int valve, ValveReadings more)
+    {
+        EngineCheck check = Check.With(valve, more);
+        ValveEvidence[] evidence = [.. _evidence];
+        evidence[valve] = evidence[valve].With(new Likelihood(check.Readings[valve], check.Feel), check.ShiftAt(valve), _offsets);
+        return new(check, evidence, _logLosses, _offsets);
+    }
+
+    private static EngineEstimate From(EngineCheck check, double finestLater, bool isOpen) =>
+        check.Round is { } round ? FromRound(check, round, isOpen)
+            : check.Past is { } past ? FromPast(check, past, finestLater, isOpen)
+            : FromUnknown(check, finestLater, isOpen);
+
+    private static EngineEstimate Of(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, double precision, bool isOpen)
+    {
+        var offsets = CheckOffsets.For(check, priors.Max(p => p.Grid.Step), precision, isOpen);
+        return new(
+            check,
+            [.. priors.Select((prior, v) => new ValveEvidence(
+                prior, new OffsetLikelihood(prior.Grid, new Likelihood(check.Readings[v], check.Feel), check.ShiftAt(v), offsets)))],
+            logLosses,
+            offsets);
     }
 
     /// <summary>Valves of which an earlier round has left something, each for itself; on the grids of that round.</summary>
-    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round) => new(
+    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round, bool isOpen) => Of(
         check,
         [.. round.Valves.Select(v => ClearancePrior.Known(v.Left, v.StrayWeight))],
         [0],
-        round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation)));
+        round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation)),
+        isOpen);
 
     /// <summary>For each shared cause, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
     internal double[] KeptGivenCause(int valve, SurvivalWeights? staying) => _evidence[valve].InBandGivenCause(staying);
@@ -82,7 +112,7 @@ public sealed class EngineEstimate
     /// </summary>
     internal double ChanceOfAll(IReadOnlyList<double[]?> chancesGivenCause) => _cause.ChanceOfAll(chancesGivenCause);
 
-    private static EngineEstimate FromUnknown(EngineCheck check, double finestLater)
+    private static EngineEstimate FromUnknown(EngineCheck check, double finestLater, bool isOpen)
     {
         double step = Resolution.For(check, finestLater).Step;
         IReadOnlyList<Valve> valves = check.Engine.Valves;
@@ -107,21 +137,22 @@ public sealed class EngineEstimate
 
         ClearancePrior[] priors = [.. valves.Select(PriorOf)];
         double precision = valves.Count / (Squares.Of(bandScale) + Squares.Of(check.Loss.Own));
-        return priors.Any(p => p.IsShared) ? new(check, priors, nodes.LogWeights, precision) : new(check, priors, [0], precision);
+        return Of(check, priors, priors.Any(p => p.IsShared) ? nodes.LogWeights : [0], precision, isOpen);
     }
 
-    private static EngineEstimate FromPast(EngineCheck check, HistoryPrior past, double finestLater)
+    private static EngineEstimate FromPast(EngineCheck check, HistoryPrior past, double finestLater, bool isOpen)
     {
         double finest = past.Valves.Select((v, i) => v.StandardDeviation / Math.Sqrt(
             1 + Squares.Of(v.StandardDeviation / check.Feel.FinestScale(check.Readings[i])))).Min();
         var resolution = Resolution.For(check, Math.Min(finest, finestLater));
         var update = new HistoryUpdate(resolution, check.Feel, past.StrayWeight, check.Engine.Sense);
-        return new(
+        return Of(
             check,
             [.. check.Engine.Valves.Select((valve, v) => check.Loss.IsReworked(valve.Side)
                 ? ClearancePrior.Reworked(valve.Band, resolution.Step)
                 : update.Prior(past.Valves[v], check.Readings[v], valve.Band, check.Loss))],
             [0],
-            past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)));
+            past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)),
+            isOpen);
     }
 }

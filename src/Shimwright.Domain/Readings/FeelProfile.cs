@@ -130,6 +130,13 @@ public sealed record FeelProfile
     public static double ChanceBucketTurns(double gap) =>
         ((1 - (2 * BucketSlip)) * StandardNormal.Cdf(gap / BucketSpread)) + BucketSlip;
 
+    /// <summary>The shortest such length at any of several valves, each with one blade more.</summary>
+    internal double FinestScaleOfAll(IEnumerable<ValveReadings> readings)
+    {
+        double more = 1 / Squares.Of(StandardDeviationOf(1));
+        return readings.Min(r => 1 / Math.Sqrt((1 / Squares.Of(FinestScale(r))) + more));
+    }
+
     /// <summary>The length over which the likelihood of these readings can change, mm; infinite where there are none.</summary>
     internal double FinestScale(ValveReadings readings)
     {

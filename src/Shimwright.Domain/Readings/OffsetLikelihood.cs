@@ -37,8 +37,11 @@ internal sealed class OffsetLikelihood
         }
 
         bool slides = !likelihood.HasOthers && states.All(s => IsWhole(s.Trials / grid.Step));
-        _slices = slides ? Slide(grid.Step, at, likelihood, states) : Each(at, likelihood, states);
+        (_slices, Peak) = slides ? Slide(grid.Step, at, likelihood, states) : Each(at, likelihood, states);
     }
+
+    /// <summary>ln of what the tables were divided by: the greatest chance of the readings anywhere.</summary>
+    public double Peak { get; }
 
     /// <summary>The first and last grid point between which the likelihood changes.</summary>
     public int First { get; }
@@ -61,7 +64,7 @@ internal sealed class OffsetLikelihood
     private static bool IsWhole(double x) => Math.Abs(x - Math.Round(x)) < OnGrid;
 
     /// <summary>One table along which the offsets slide.</summary>
-    private static (double[] Table, int Start)[] Slide(
+    private static ((double[] Table, int Start)[] Slices, double Peak) Slide(
         double step, double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
     {
         int[] steps = Array.ConvertAll(states, s => (int)Math.Round(s.Trials / step));
@@ -72,12 +75,13 @@ internal sealed class OffsetLikelihood
             table[i] = likelihood.LogOfTrials(at[0] + ((i + least) * step));
         }
 
-        Likelihood.Raise(table);
-        return Array.ConvertAll(steps, s => (table, s - least));
+        double peak = table.Max();
+        Likelihood.Raise(table, peak);
+        return (Array.ConvertAll(steps, s => (table, s - least)), peak);
     }
 
     /// <summary>A table for every state.</summary>
-    private static (double[] Table, int Start)[] Each(
+    private static ((double[] Table, int Start)[] Slices, double Peak) Each(
         double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
     {
         double[][] trials = Distinct(states, s => s.Trials, at, likelihood.LogOfTrials);
@@ -89,7 +93,7 @@ internal sealed class OffsetLikelihood
             Likelihood.Raise(table, peak);
         }
 
-        return Array.ConvertAll(tables, t => (t, 0));
+        return (Array.ConvertAll(tables, t => (t, 0)), peak);
     }
 
     /// <summary>For every state the logarithms at its move; moves that occur twice are tabulated once.</summary>

@@ -55,8 +55,12 @@ internal sealed class SharedCause
         double logTogether = Normalise(together, []);
         double logApart = Normalise(apart, []);
         (_together, _offsetApart) = (together, apart);
+        LogEvidence = sides.Count < 2 ? logTogether : Math.Max(logTogether, logApart) + Math.Log(Even * (1 + Math.Exp(-Math.Abs(logTogether - logApart))));
         SharedCauseProbability = sides.Count < 2 ? Even : 1 / (1 + Math.Exp(logApart - logTogether));
     }
+
+    /// <summary>ln of the chance of all readings, up to what the valves' evidence lacks.</summary>
+    public double LogEvidence { get; }
 
     /// <summary>The weight of one cause after the readings; 0.5 where one side or none shares a loss.</summary>
     public double SharedCauseProbability { get; }

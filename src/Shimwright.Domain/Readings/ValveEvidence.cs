@@ -33,6 +33,13 @@ internal sealed class ValveEvidence
         }
     }
 
+    /// <summary>ln of the factor that the evidence lacks.</summary>
+    public double Peak => _likelihood.Peak;
+
+    /// <summary>The same valve with other readings.</summary>
+    public ValveEvidence With(Likelihood readings, Engines.ThermalShift shift, CheckOffsets offsets) =>
+        new(_prior, new OffsetLikelihood(_prior.Grid, readings, shift, offsets));
+
     /// <summary>How many shared losses tell on this valve: 1 where it shares none.</summary>
     public int Losses => _prior.Rows.Length;
 

@@ -1,0 +1,35 @@
+using Shimwright.Domain.Planning;
+
+namespace Shimwright.Domain.Advice;
+
+/// <summary>All that advice on the next thing rests on.</summary>
+public sealed record AdviceRequest
+{
+    /// <summary>Makes a request.</summary>
+    /// <param name="plan">What a plan would rest on now.</param>
+    /// <param name="blades">The person's blades, mm.</param>
+    /// <param name="minutes">What each kind of action takes; what is usual where it is left out.</param>
+    /// <param name="seed">The seed of the outcomes that are drawn for a dry fit.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="plan"/> or <paramref name="blades"/> is null.</exception>
+    public AdviceRequest(PlanRequest plan, IEnumerable<double> blades, ActionMinutes? minutes = null, int seed = 1)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(blades);
+        Plan = plan;
+        Blades = [.. blades.Distinct().Order()];
+        Minutes = minutes ?? ActionMinutes.Usual;
+        Seed = seed;
+    }
+
+    /// <summary>What a plan would rest on now.</summary>
+    public PlanRequest Plan { get; }
+
+    /// <summary>The person's blades, thinnest first, mm.</summary>
+    public IReadOnlyList<double> Blades { get; }
+
+    /// <summary>What each kind of action takes.</summary>
+    public ActionMinutes Minutes { get; }
+
+    /// <summary>The seed of the outcomes that are drawn for a dry fit.</summary>
+    public int Seed { get; }
+}

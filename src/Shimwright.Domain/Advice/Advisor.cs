@@ -1,0 +1,126 @@
+using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Domain.Advice;
+
+/// <summary>
+/// The next thing worth doing: for every action that is possible now, what the best plan comes to now, less what it is expected to come to
+/// after the action's outcome, less what the action takes. Actions are first weighed valve by valve with all else left as planned; those that
+/// come near to paying are planned through.
+/// </summary>
+public static class Advisor
+{
+    /// <summary>Blades that say nothing new: the chance of their likeliest feel is above this.</summary>
+    private const double Foregone = 0.98;
+
+    /// <summary>Planned through is what, weighed alone, does not fall short by more than this, minutes.</summary>
+    private const double Short = 2;
+
+    /// <summary>Blades planned through at a valve, the best first.</summary>
+    private const int MostBlades = 6;
+
+    /// <summary>Actions planned through in all, the best first.</summary>
+    private const int MostActions = 50;
+
+    /// <summary>What is worth doing now.</summary>
+    /// <param name="request">All that it rests on.</param>
+    /// <returns>The best action for each valve and kind, best first; nothing where nothing more pays.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="request"/> is null.</exception>
+    public static NextThings For(AdviceRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var now = new Outlook(request.Plan);
+        LocalWorth[] local = [.. Enumerable.Range(0, request.Plan.Engine.Valves.Count).Select(v => new LocalWorth(now, v))];
+        IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, now, local[v], v))
+            .Concat(ShimWorth.Weighed(request, now, local)).Concat(DepthWorth.Weighed(request, now, local));
+        Weighed[] near = [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
+            .SelectMany(same => same.OrderByDescending(w => w.Net).Take(MostBlades))
+            .Where(w => w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
+        IEnumerable<AdvisedAction> through = near.Select(w => w.Through()).Concat(DryFitWorth.Of(request, now));
+        return new(now.Minutes, [.. through.Where(a => a.Net > 0)
+            .GroupBy(a => (a.Kind, a.Valve, a.Shim, a.Access)).Select(same => same.MaxBy(a => a.Net)!)
+            .OrderByDescending(a => a.Net).ThenBy(a => a.Valve).ThenBy(a => a.Kind)]);
+    }
+
+    /// <summary>The blades, stacks of two and the bucket at one valve.</summary>
+    private static IEnumerable<Weighed> Readings(AdviceRequest request, Outlook now, LocalWorth local, int v)
+    {
+        EngineCheck check = now.Request.Check;
+        double[] gaps = [.. Enumerable.Range(0, local.Mass.Length).Select(i => now.Estimate.Valves[v].Grid.At(i) + check.ShiftAt(v).Millimetres)];
+        foreach ((double[] leaves, double takes) in Stacks(request))
+        {
+            double blade = Math.Round(leaves.Sum(), 6);
+            double spread = Math.Sqrt(Math.Pow(check.Feel.StandardDeviationOf(leaves.Length), 2) + Math.Pow(check.Feel.Doubt, 2));
+            double[][] chances = [.. Enum.GetValues<Feel>().Select(f => Array.ConvertAll(gaps, gap => check.Feel.ChanceAt(f, gap - blade, spread)))];
+            if (blade <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
+            {
+                yield return new(ActionKind.Blade, v, null, saves - takes, () =>
+                {
+                    IReadOnlyList<AdvisedOutcome> outcomes = TrialWorth.OfBlade(now, v, blade, leaves.Length);
+                    return new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes) { Valve = v, Blades = leaves, Outcomes = outcomes };
+                });
+            }
+        }
+
+        bool hasBucket = request.Plan.Engine.Valvetrain.Adjuster is Adjuster.ShimUnderBucket or Adjuster.ShimOverBucket or Adjuster.GradedBucket;
+        if (request.Minutes.Bucket is { } bucket && hasBucket && check.Readings[v].BucketTurns.Count == 0)
+        {
+            double[] turning = Array.ConvertAll(gaps, FeelProfile.ChanceBucketTurns);
+            if (Saving(local, [turning, Array.ConvertAll(turning, t => 1 - t)]) is { } saves)
+            {
+                yield return new(ActionKind.Bucket, v, null, saves - bucket, () =>
+                {
+                    IReadOnlyList<AdvisedOutcome> outcomes = TrialWorth.OfBucket(now, v);
+                    return new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket) { Valve = v, Outcomes = outcomes };
+                });
+            }
+        }
+    }
+
+    /// <summary>Every blade, and every stack of two whose thickness no blade has; of stacks of one thickness the first.</summary>
+    private static IEnumerable<(double[] Leaves, double Takes)> Stacks(AdviceRequest request)
+    {
+        IReadOnlyList<double> blades = request.Blades;
+        if (request.Minutes.Blade is { } one)
+        {
+            foreach (double blade in blades)
+            {
+                yield return ([blade], one);
+            }
+        }
+
+        if (request.Minutes.Stack is { } two)
+        {
+            HashSet<double> known = [.. blades.Select(b => Math.Round(b, 6))];
+            foreach ((int i, double thin) in blades.Index())
+            {
+                foreach (double thick in blades.Skip(i + 1).Where(thick => known.Add(Math.Round(thin + thick, 6))))
+                {
+                    yield return ([thin, thick], two);
+                }
+            }
+        }
+    }
+
+    /// <summary>What the answers save with all else left as planned; null where one of them is foregone.</summary>
+    private static double? Saving(LocalWorth local, double[][] chances)
+    {
+        double[] answers = Array.ConvertAll(chances, local.ChanceOf);
+        if (answers.Max() > Foregone)
+        {
+            return null;
+        }
+
+        return local.Least - answers.Index().Sum(a => a.Item * local.LeastUnder(chances[a.Index], a.Item));
+    }
+}
+
+/// <summary>An action that was weighed with all else left as planned.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Valve">The valve, or null.</param>
+/// <param name="Shim">The shim, or null.</param>
+/// <param name="Net">What it saves less what it takes, about.</param>
+/// <param name="Through">Plans it through.</param>
+internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Net, Func<AdvisedAction> Through);

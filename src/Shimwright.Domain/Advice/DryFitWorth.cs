@@ -1,0 +1,130 @@
+using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Numerics;
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
+using Shimwright.Domain.Shims;
+
+namespace Shimwright.Domain.Advice;
+
+/// <summary>
+/// What a dry fit of an access group is worth: the chosen shims in, the camshaft laid back heel down, each changed valve felt with the blade
+/// nearest the middle of its band, and lifted again. What is felt is drawn with a stated seed; each draw is planned on from, the group
+/// being open already.
+/// </summary>
+internal static class DryFitWorth
+{
+    private const int Draws = 24;
+
+    /// <summary>A dry fit of each group that the plan opens.</summary>
+    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now)
+    {
+        if (request.Minutes.DryFit is not { } takes || request.Blades.Count == 0 || !request.Plan.Engine.Valvetrain.HasShims)
+        {
+            yield break;
+        }
+
+        foreach (string group in now.Plan.Opened)
+        {
+            int[] changed = [.. Enumerable.Range(0, now.Plan.Valves.Count)
+                .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
+            if (changed.Length > 0 && MostToGain(now, changed) > takes)
+            {
+                yield return new(ActionKind.DryFit, Math.Max(0, now.Minutes - After(request, now, group, changed)), takes) { Access = group };
+            }
+        }
+    }
+
+    /// <summary>What a group's changed valves could save at most: all that is to come because of them.</summary>
+    private static double MostToGain(Outlook now, int[] changed)
+    {
+        double failing = 1 - changed.Aggregate(1.0, (p, v) => p * now.Best.Choice[v].Chance);
+        string group = now.Request.Engine.Valves[changed[0]].Group;
+        return (failing * (now.Request.Costs.Redo + now.Request.Costs.AccessOf(group)))
+            + changed.Sum(v => now.Best.Choice[v].Failing * now.Request.Again);
+    }
+
+    /// <summary>What the job is expected to come to after it, the work of the dry fit's own fitting included.</summary>
+    private static double After(AdviceRequest request, Outlook now, string group, int[] changed)
+    {
+        PlanRequest plan = request.Plan;
+        Adjustment[] changes = [.. changed.Select(v => Adjustment.Fitted(v, plan.Fitted[v], now.Best.Choice[v].To!))];
+        double done = plan.Costs.AccessOf(group) + changed.Sum(v => now.Best.Choice[v].Minutes);
+        PlanRequest open = Open(plan, group, changes);
+        double[] blades = [.. changed.Select(v => request.Blades.MinBy(b => Math.Abs(b - plan.Engine.Valves[v].Band.Middle)))];
+        var nothing = new Recheck(plan.Check, changes, [.. plan.Engine.Valves.Select(_ => ValveReadings.None)], plan.Check.Temperature, plan.Rules.Seating);
+        EngineEstimate fitted = EngineEstimate.Open(nothing.ToCheck(), open.FinestChange);
+        var chance = new Random(request.Seed);
+        Dictionary<string, double> known = [];
+        double sum = 0;
+        for (int draw = 0; draw < Draws; draw++)
+        {
+            Feel[] felt = [.. changed.Select((v, k) => Draw(chance, fitted, v, blades[k]))];
+            string key = string.Concat(felt.Select(f => (int)f));
+            if (!known.TryGetValue(key, out double minutes))
+            {
+                EngineEstimate after = fitted;
+                foreach ((int k, int v) in changed.Index())
+                {
+                    after = after.With(v, new ValveReadings([new BladeTrial(blades[k], felt[k])]));
+                }
+
+                known.Add(key, minutes = MinutesFrom(open.With(after.Check), after, group, plan.Costs.AccessOf(group)));
+            }
+
+            sum += minutes;
+        }
+
+        return done + (sum / Draws);
+    }
+
+    /// <summary>The job once the group is open and the chosen shims are in it; opening it costs nothing any more.</summary>
+    private static PlanRequest Open(PlanRequest plan, string group, Adjustment[] changes)
+    {
+        Thickness[] fitted = [.. plan.Fitted];
+        foreach (Adjustment change in changes)
+        {
+            fitted[change.Valve] = change.To!;
+        }
+
+        PlanCosts costs = plan.Costs;
+        return new(
+            plan.Check, fitted, DrawerAfterWork.Of(plan.Stock, changes),
+            new PlanCosts(
+                costs.Redo, costs.Access.ToDictionary(a => a.Key, a => a.Key == group ? 0 : a.Value), costs.Swap, costs.MinutesPerCurrency, costs.Disturb),
+            plan.Rules, plan.Horizon);
+    }
+
+    /// <summary>The best plan from there, the group's share of lifting it once more counted.</summary>
+    private static double MinutesFrom(PlanRequest open, EngineEstimate estimate, string group, double access)
+    {
+        (PlanPoint best, _) = Outlook.Search(open, estimate);
+        double passes = open.Engine.Valves.Index().Where(v => v.Item.Group == group).Aggregate(1.0, (p, v) => p * best.Choice[v.Index].Chance);
+        int stranded = best.Choice.Count(o => o.IsStranded);
+        return best.Minutes + (access * (1 - passes)) + (stranded * (open.Costs.Redo + open.Again));
+    }
+
+    private static Feel Draw(Random chance, EngineEstimate fitted, int v, double blade)
+    {
+        ClearanceDistribution valve = fitted.Valves[v];
+        FeelProfile feel = fitted.Check.Feel;
+        double spread = Squares.CombinedStandardUncertainty(feel.StandardDeviationOf(1), feel.Doubt);
+        double left = chance.NextDouble();
+        foreach (Feel felt in Enum.GetValues<Feel>())
+        {
+            double p = 0;
+            for (int i = 0; i < valve.Grid.Count; i++)
+            {
+                p += valve.Mass[i] * feel.ChanceAt(felt, valve.Grid.At(i) + fitted.Check.ShiftAt(v).Millimetres - blade, spread);
+            }
+
+            left -= p;
+            if (left <= 0)
+            {
+                return felt;
+            }
+        }
+
+        return Feel.Loose;
+    }
+}

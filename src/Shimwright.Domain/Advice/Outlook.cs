@@ -1,0 +1,56 @@
+using Shimwright.Domain.Planning;
+using Shimwright.Domain.Readings;
+
+namespace Shimwright.Domain.Advice;
+
+/// <summary>
+/// What the best plan comes to, as things stand or as they would stand. A valve that no thickness serves counts as one that fails:
+/// without that, what is learnt could make a job cheaper by giving a valve up.
+/// </summary>
+internal sealed class Outlook
+{
+    public Outlook(PlanRequest request)
+    {
+        Request = request;
+        Estimate = EngineEstimate.Open(request.Check, request.FinestChange);
+        (Best, Options) = Search(request, Estimate);
+        Minutes = MinutesOf(request, Best);
+        Plan = new PlanWriter(request, Estimate, Options).Write(Best);
+    }
+
+    /// <summary>What is planned from.</summary>
+    public PlanRequest Request { get; }
+
+    /// <summary>What is known now.</summary>
+    public EngineEstimate Estimate { get; }
+
+    /// <summary>What may be done at each valve.</summary>
+    public OptionTable Options { get; }
+
+    /// <summary>The best plan as things stand.</summary>
+    public PlanPoint Best { get; }
+
+    /// <summary>The same, valve by valve.</summary>
+    public ShimPlan Plan { get; }
+
+    /// <summary>What it comes to, minutes.</summary>
+    public double Minutes { get; }
+
+    /// <summary>What the best plan would come to with another estimate of the same job.</summary>
+    public double MinutesWith(EngineEstimate estimate) => MinutesWith(Request.With(estimate.Check), estimate);
+
+    /// <summary>What the best plan of another job would come to.</summary>
+    public static double MinutesWith(PlanRequest request, EngineEstimate estimate) => MinutesOf(request, Search(request, estimate).Best);
+
+    /// <summary>The chance of what an estimate has read more than this one.</summary>
+    public double ChanceOf(EngineEstimate after) => Math.Exp(after.LogEvidence - Estimate.LogEvidence);
+
+    public static (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate)
+    {
+        var options = new OptionTable(request, estimate);
+        return (new PlanSearch(request, options).Best(PlanWeights.Even, 0), options);
+    }
+
+    private static double MinutesOf(PlanRequest request, PlanPoint plan) =>
+        plan.Minutes + (plan.Choice.Count(o => o.IsStranded) * (request.Costs.Redo + request.Again));
+}
