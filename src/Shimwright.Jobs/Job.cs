@@ -1,4 +1,5 @@
 using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Advice;
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
@@ -129,6 +130,17 @@ public sealed class Job
         Rules,
         Horizon > 0 ? ToHorizon() : null);
 
+    /// <summary>
+    /// All that advice on the next thing rests on. Where the shim of a valve is not known yet, sizes for sale count as whole steps from
+    /// what is in it.
+    /// </summary>
+    /// <returns>The request.</returns>
+    public AdviceRequest ToAdviceRequest()
+    {
+        bool isKnown = !Engine.Valvetrain.HasShims || Engine.Valves.All(v => _fitted.ContainsKey(v.Id));
+        return new(isKnown ? ToPlanRequest() : StepsRequest(), Blades, Sections.Settings.Minutes, Sections.Settings.Instruments.Micrometer);
+    }
+
     /// <summary>Every valve at every check, this one included; the file must have been read for a forecast.</summary>
     /// <returns>What the checks say.</returns>
     public EngineWear ToEngineWear() => ToEngineWear(UsualWear);
@@ -164,6 +176,27 @@ public sealed class Job
             Stock = DrawerAfterWork.Of(Stock, Changes),
         });
     }
+
+    /// <summary>A plan in whole steps of what can be bought, up and down from shims that nobody has seen.</summary>
+    private PlanRequest StepsRequest()
+    {
+        const double middle = 2.5;
+        const int steps = 12;
+        double[] sizes = [.. Stock.Sizes.Select(s => s.Thickness.Millimetres).Order()];
+        double step = sizes.Zip(sizes.Skip(1), (a, b) => Math.Round(b - a, 6)).Where(d => d > PlanRules.LikeForLike).DefaultIfEmpty(UsualStep).Min();
+        double price = Stock.Sizes.Count == 0 ? 0 : Stock.Sizes.Min(s => s.Price);
+        Thickness At(int k) => new(middle + (k * step), Sections.Settings.Instruments.Marked);
+        return new(
+            Check,
+            [.. Engine.Valves.Select(_ => At(0))],
+            new Stock([], [.. Enumerable.Range(-steps, (2 * steps) + 1).Where(k => k != 0).Select(k => new PurchasableSize(At(k), price))]),
+            Costs,
+            Rules,
+            Horizon > 0 ? ToHorizon() : null);
+    }
+
+    /// <summary>Sizes of shims where none is on offer, mm. Common practice, no source.</summary>
+    private const double UsualStep = 0.05;
 
     /// <summary>The check with what the past lets expect of it: of the first round, the engine's; of a later one, what the round before left.</summary>
     private EngineCheck CheckAfterAll()

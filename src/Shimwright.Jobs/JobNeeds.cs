@@ -50,10 +50,15 @@ internal static class JobNeeds
             return;
         }
 
-        NoteMissing(sections, engine, check, problems);
-        if (purpose is JobPurpose.Verdict or JobPurpose.SecondPlan)
+        if (purpose == JobPurpose.Next)
         {
-            NoteRecheck(sections.Recheck, purpose == JobPurpose.Verdict ? "a verdict" : "a second plan", problems);
+            return;
+        }
+
+        NoteMissing(sections, engine, check, problems);
+        if (purpose is JobPurpose.Verdict or JobPurpose.SecondPlan or JobPurpose.SecondNext)
+        {
+            NoteRecheck(sections.Recheck, purpose == JobPurpose.Verdict ? "a verdict" : purpose == JobPurpose.SecondPlan ? "a second plan" : "advice after a re-check", problems);
         }
     }
 
@@ -68,7 +73,7 @@ internal static class JobNeeds
         string? why = purpose switch
         {
             JobPurpose.Forecast => "a forecast needs",
-            JobPurpose.Plan or JobPurpose.SecondPlan when sections.Costs.Horizon > 0 => "a horizon above 0 needs",
+            JobPurpose.Plan or JobPurpose.SecondPlan or JobPurpose.Next or JobPurpose.SecondNext when sections.Costs.Horizon > 0 => "a horizon above 0 needs",
             _ when Clocks(sections).Distinct().Count() > 1 => "a history over some running needs",
             _ => null,
         };

@@ -18,6 +18,12 @@ public enum JobPurpose
     /// <summary>To look at it as far as it has come: only what stands there must be right.</summary>
     Draft,
 
+    /// <summary>To say what is worth doing next.</summary>
+    Next,
+
+    /// <summary>The same after a re-check.</summary>
+    SecondNext,
+
     /// <summary>To find where the crank stops.</summary>
     Stops,
 

@@ -1,3 +1,4 @@
+using Shimwright.Domain.Advice;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Members;
@@ -17,6 +18,7 @@ public sealed class JobAnswer
     private readonly Lazy<ParsedJob> _forVerdict;
     private readonly Lazy<VerdictResult?> _verdict;
     private readonly Lazy<StopsResult?> _stops;
+    private readonly Lazy<NextResult?> _next;
 
     /// <summary>What can be computed for a job as it is.</summary>
     /// <param name="sheet">The job.</param>
@@ -32,6 +34,7 @@ public sealed class JobAnswer
         _plan = new(() => _forPlan.Value.Job is { } job ? PlanResult.Of(job) : null);
         _forVerdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict));
         _verdict = new(() => _forVerdict.Value.Job is { } job ? VerdictResult.Of(job) : null);
+        _next = new(() => JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().WithoutDryFit)) : null);
         _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);
     }
 
@@ -58,6 +61,9 @@ public sealed class JobAnswer
 
     /// <summary>What the verdict still needs.</summary>
     public IReadOnlyList<JobProblem> VerdictNeeds => _forVerdict.Value.Problems;
+
+    /// <summary>What is worth doing next, or null where something is missing. Without dry fits: the bench has no step for them.</summary>
+    public NextResult? Next => _next.Value;
 
     /// <summary>The crank stops, or null where the card does not say enough.</summary>
     public StopsResult? Stops => _stops.Value;

@@ -26,7 +26,15 @@ internal static class JobCommands
             + "Example: shimwright plan demo/01-flood-pump.json",
             JobPurpose.Plan,
             job => new PlanAnswer(job),
-            canBeSecond: true),
+            second: JobPurpose.SecondPlan),
+        Create(
+            terminal,
+            "next",
+            "Name what is worth doing before anything is lifted, and what it saves: a blade, a shim to measure, a dry fit, or nothing more.\n"
+            + "Example: shimwright next demo/02-worn-four.json",
+            JobPurpose.Next,
+            job => new NextAnswer(job),
+            second: JobPurpose.SecondNext),
         Create(
             terminal,
             "verdict",
@@ -52,7 +60,7 @@ internal static class JobCommands
     ];
 
     private static Command Create(
-        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, bool canBeSecond = false)
+        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, JobPurpose? second = null)
     {
         var file = new Argument<string?>("JOB")
         {
@@ -65,7 +73,7 @@ internal static class JobCommands
             Description = "Read one job a line from a file, - for standard input, and write one JSON result a line.",
             HelpName = "FILE",
         };
-        var second = new Option<bool>("--second") { Description = "Work from the re-check: what was fitted is in the engine, and nothing that was learnt is forgotten." };
+        var again = new Option<bool>("--second") { Description = "Work from the re-check: what was fitted is in the engine, and nothing that was learnt is forgotten." };
         Option<LengthUnit> unit = Page.UnitOption();
         var command = new Command(name, about) { file, json, batch };
         if (hasLengths)
@@ -73,9 +81,9 @@ internal static class JobCommands
             command.Options.Add(unit);
         }
 
-        if (canBeSecond)
+        if (second is not null)
         {
-            command.Options.Add(second);
+            command.Options.Add(again);
         }
 
         command.Validators.Add(result =>
@@ -91,8 +99,8 @@ internal static class JobCommands
         });
         command.SetAction(parsed =>
         {
-            bool isSecond = canBeSecond && parsed.GetValue(second);
-            JobPurpose wanted = isSecond ? JobPurpose.SecondPlan : purpose;
+            bool isSecond = second is not null && parsed.GetValue(again);
+            JobPurpose wanted = isSecond ? second!.Value : purpose;
             Func<Job, IJobAnswer> asked = isSecond ? job => answer(job.NextRound()) : answer;
             return parsed.GetValue(batch) is { } many
                 ? BatchRun.Run(terminal, many, wanted, asked)

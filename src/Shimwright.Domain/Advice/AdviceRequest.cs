@@ -1,4 +1,5 @@
 using Shimwright.Domain.Planning;
+using Shimwright.Domain.Shims;
 
 namespace Shimwright.Domain.Advice;
 
@@ -9,15 +10,17 @@ public sealed record AdviceRequest
     /// <param name="plan">What a plan would rest on now.</param>
     /// <param name="blades">The person's blades, mm.</param>
     /// <param name="minutes">What each kind of action takes; what is usual where it is left out.</param>
+    /// <param name="micrometer">The micrometer at hand; the usual one where it is left out.</param>
     /// <param name="seed">The seed of the outcomes that are drawn for a dry fit.</param>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> or <paramref name="blades"/> is null.</exception>
-    public AdviceRequest(PlanRequest plan, IEnumerable<double> blades, ActionMinutes? minutes = null, int seed = 1)
+    public AdviceRequest(PlanRequest plan, IEnumerable<double> blades, ActionMinutes? minutes = null, Instrument? micrometer = null, int seed = 1)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(blades);
         Plan = plan;
         Blades = [.. blades.Distinct().Order()];
         Minutes = minutes ?? ActionMinutes.Usual;
+        Micrometer = micrometer ?? Instrument.Micrometer;
         Seed = seed;
     }
 
@@ -29,6 +32,13 @@ public sealed record AdviceRequest
 
     /// <summary>What each kind of action takes.</summary>
     public ActionMinutes Minutes { get; }
+
+    /// <summary>The same where nothing can be fitted dry.</summary>
+    public AdviceRequest WithoutDryFit => new(
+        Plan, Blades, new ActionMinutes(Minutes.Blade, Minutes.Stack, Minutes.Bucket, Minutes.Micrometer, Minutes.Depth, null), Micrometer, Seed);
+
+    /// <summary>The micrometer at hand.</summary>
+    public Instrument Micrometer { get; }
 
     /// <summary>The seed of the outcomes that are drawn for a dry fit.</summary>
     public int Seed { get; }

@@ -63,8 +63,9 @@ public sealed record AdvisedAction(ActionKind Kind, double Saves, double Takes)
 
 /// <summary>What is worth doing next.</summary>
 /// <param name="Minutes">What the best plan comes to as things stand, minutes.</param>
+/// <param name="Plan">The best plan as things stand.</param>
 /// <param name="Next">The best action for each valve and kind that is worth more than it takes, best first.</param>
-public sealed record NextThings(double Minutes, IReadOnlyList<AdvisedAction> Next)
+public sealed record NextThings(double Minutes, ShimPlan Plan, IReadOnlyList<AdvisedAction> Next)
 {
     /// <summary>Whether nothing more pays.</summary>
     public bool PlanNow => Next.Count == 0;

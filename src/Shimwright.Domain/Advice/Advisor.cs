@@ -39,7 +39,7 @@ public static class Advisor
             .SelectMany(same => same.OrderByDescending(w => w.Net).Take(MostBlades))
             .Where(w => w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
         IEnumerable<AdvisedAction> through = near.Select(w => w.Through()).Concat(DryFitWorth.Of(request, now));
-        return new(now.Minutes, [.. through.Where(a => a.Net > 0)
+        return new(now.Minutes, now.Plan, [.. through.Where(a => a.Net > 0)
             .GroupBy(a => (a.Kind, a.Valve, a.Shim, a.Access)).Select(same => same.MaxBy(a => a.Net)!)
             .OrderByDescending(a => a.Net).ThenBy(a => a.Valve).ThenBy(a => a.Kind)]);
     }

@@ -38,21 +38,27 @@ internal static class ShimWorth
             AdvisedShim fitted = new(to, line.Source!.Value, line.FromValve);
             foreach (AdvisedShim shim in (AdvisedShim[])[fitted, new(line.From!, ShimSource.Engine, v)])
             {
-                if (shim.Thickness.By.Name != Instrument.Micrometer.Name && seen.Add(shim))
+                if (shim.Thickness.By.Name != request.Micrometer.Name && seen.Add(shim))
                 {
                     yield return new(
-                        ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted) - takes,
-                        () => new(ActionKind.Micrometer, Saving(now, shim), takes) { Valve = shim.FromValve, Shim = shim });
+                        ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted, request.Micrometer) - takes,
+                        () => new(ActionKind.Micrometer, Saving(now, shim, request.Micrometer), takes) { Valve = shim.FromValve, Shim = shim });
                 }
             }
         }
     }
 
-    private static double Saving(Outlook now, AdvisedShim shim) => Math.Max(
-        0, now.Minutes - Five.Sum(node => node.Weight * Outlook.MinutesWith(Measured(now.Request, shim, Shown(shim, node.At)), now.Estimate)));
+    private static double Saving(Outlook now, AdvisedShim shim, Instrument micrometer) => Math.Max(
+        0, now.Minutes - Price(now.Request, shim) - Five.Sum(node =>
+            node.Weight * Outlook.MinutesWith(Measured(now.Request, shim, Shown(shim, node.At, micrometer)), now.Estimate)));
+
+    /// <summary>What has to be paid before it can be measured, minutes: a shim that is bought and then not used is money spent all the same.</summary>
+    private static double Price(PlanRequest request, AdvisedShim shim) => shim.Source != ShimSource.Buy
+        ? 0
+        : request.Costs.MinutesPerCurrency * request.Stock.Sizes.Where(s => s.Thickness == shim.Thickness).Min(s => s.Price);
 
     /// <summary>With all else left as planned: the valve's own choice among what it has, the shim's thickness known.</summary>
-    private static double Alone(Outlook now, LocalWorth local, int v, AdvisedShim shim, bool isFitted)
+    private static double Alone(Outlook now, LocalWorth local, int v, AdvisedShim shim, bool isFitted, Instrument micrometer)
     {
         ClearanceDistribution valve = now.Estimate.Valves[v];
         PlanRequest request = now.Request;
@@ -63,7 +69,7 @@ internal static class ShimWorth
             : [.. now.Options.Nearest(v, 8).Where(o => o.IsChange)];
         double after = Five.Sum(node =>
         {
-            Thickness shown = Shown(shim, node.At);
+            Thickness shown = Shown(shim, node.At, micrometer);
             double Least(ValveOption o) => local.MinutesOf(o, valve.InBandAfter(ClearanceChange.Fitting(
                 leverage, isFitted ? request.Fitted[v] : shown, isFitted ? shown : o.To!, request.Rules.Seating)));
             double best = others.Append(planned).Min(Least);
@@ -73,10 +79,9 @@ internal static class ShimWorth
     }
 
     /// <summary>What the micrometer would show.</summary>
-    private static Thickness Shown(AdvisedShim shim, double sigmas)
+    private static Thickness Shown(AdvisedShim shim, double sigmas, Instrument micrometer)
     {
         Instrument before = shim.Thickness.By;
-        Instrument micrometer = Instrument.Micrometer;
         double spread = Squares.CombinedStandardUncertainty(before.Random, before.Systematic, micrometer.Random, micrometer.Systematic);
         return new Thickness(Math.Clamp(shim.Thickness.Millimetres + (sigmas * spread), Thickness.Thinnest, Thickness.Thickest), micrometer);
     }
@@ -96,8 +101,7 @@ internal static class ShimWorth
                     Drawer = [.. stock.Drawer.Select((d, i) => i == at ? new DrawerShims(d.Thickness, d.Count - 1) : d), new DrawerShims(shown, 1)],
                 });
             default:
-                double price = stock.Sizes.Where(s => s.Thickness == shim.Thickness).Min(s => s.Price);
-                return request.With(request.Fitted, stock with { Sizes = [.. stock.Sizes, new PurchasableSize(shown, price)] });
+                return request.With(request.Fitted, stock with { Drawer = [.. stock.Drawer, new DrawerShims(shown, 1)] });
         }
     }
 }

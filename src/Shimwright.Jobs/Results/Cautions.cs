@@ -22,7 +22,7 @@ public static class Cautions
     public static IReadOnlyList<string> OfCheck(Job job, EngineEstimate? estimate = null)
     {
         ArgumentNullException.ThrowIfNull(job);
-        List<string> cautions = [];
+        List<string> cautions = [.. Contradictions.Cautions(job.Engine, job.Check.Readings, LengthWords.Millimetres)];
         if (TightValves.Decompressed(job, job.Check.Readings, estimate is null ? null : [.. estimate.Valves.Select(v => v.Summarise())]) is { } lifted)
         {
             cautions.Add(lifted);
@@ -51,11 +51,6 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(words);
         List<string> cautions = [.. OfCheck(job, plan.Estimate), .. Disagreements.Cautions(plan.Estimate, words)];
-        if (NextBlade.Suggest(plan.Estimate, [.. job.Blades]) is { } next)
-        {
-            cautions.Add(Invariant($"{job.Engine.Valves[next.Valve].Id} is not settled yet: before anything is lifted, the {words.Shim(next.Blade)} {words.Unit} blade there would say most."));
-        }
-
         if (plan.Chosen.Stranded.Count > 0)
         {
             string stranded = string.Join(", ", plan.Chosen.Stranded.Select(s => job.Engine.Valves[s.Valve].Id));

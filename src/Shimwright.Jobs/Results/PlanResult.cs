@@ -106,13 +106,13 @@ public sealed record AlternativeRow(
 /// <param name="Minutes">Work and what is to come, minutes.</param>
 /// <param name="Work">What is opened, changed and bought, minutes.</param>
 /// <param name="ToCome">What is to come after it as often as it is expected, minutes.</param>
-/// <param name="First">What is worth doing before anything is lifted; null where nothing is known to be.</param>
+/// <param name="First">What is worth doing before it; null where nothing is, or nobody asked.</param>
 /// <param name="Bought">What is to be bought.</param>
 /// <param name="Alternatives">All plans on offer, the advised one among them.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record PlanResult(
     string Format, IReadOnlyList<PlanRow> Valves, IReadOnlyList<string> Opened, IReadOnlyList<StrandedRow> Stranded,
-    double ChanceAll, double Minutes, double Work, double ToCome, string? First, IReadOnlyList<BoughtRow> Bought,
+    double ChanceAll, double Minutes, double Work, double ToCome, NextRow? First, IReadOnlyList<BoughtRow> Bought,
     IReadOnlyList<AlternativeRow> Alternatives, IReadOnlyList<string> Cautions)
 {
     /// <summary>Plans a job that was read for planning.</summary>
@@ -124,6 +124,12 @@ public sealed record PlanResult(
         ArgumentNullException.ThrowIfNull(job);
         return Of(job, Planner.Plan(job.ToPlanRequest()));
     }
+
+    /// <summary>The same with what is worth doing before it.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    public static PlanResult WithFirst(Job job) => Of(job) with { First = NextResult.Of(job).Next.FirstOrDefault() };
 
     /// <summary>The answer for a plan that is at hand.</summary>
     /// <param name="job">The job.</param>

@@ -47,6 +47,7 @@ public static class ResultJson
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(EstimateResult))]
 [JsonSerializable(typeof(PlanResult))]
+[JsonSerializable(typeof(NextResult))]
 [JsonSerializable(typeof(VerdictResult))]
 [JsonSerializable(typeof(StopsResult))]
 [JsonSerializable(typeof(TimingResult))]

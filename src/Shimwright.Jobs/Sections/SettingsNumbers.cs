@@ -1,3 +1,4 @@
+using Shimwright.Domain.Advice;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
@@ -46,4 +47,19 @@ internal static class SettingsNumbers
 
     public static NumberMember ServiceLevel { get; } = new(
         "serviceLevel", new(0.5, 0.9999), "How often the drawer should have the size that is wanted.", 0.90);
+
+    public static NumberMember BladeMinutes { get; } = Takes("blade", "One blade at one valve", ActionMinutes.Usual.Blade);
+
+    public static NumberMember StackMinutes { get; } = Takes("stack", "A stack of two blades", ActionMinutes.Usual.Stack);
+
+    public static NumberMember BucketMinutes { get; } = Takes("bucket", "Turning a bucket by hand", ActionMinutes.Usual.Bucket);
+
+    public static NumberMember MicrometerMinutes { get; } = Takes("micrometer", "Measuring one shim", ActionMinutes.Usual.Micrometer);
+
+    public static NumberMember DepthMinutes { get; } = Takes("depth", "A depth, apart from lifting the camshaft", ActionMinutes.Usual.Depth);
+
+    public static NumberMember DryFitMinutes { get; } = Takes("dryFit", "A dry fit of one access group", ActionMinutes.Usual.DryFit);
+
+    private static NumberMember Takes(string name, string what, double? usual) =>
+        new(name, new(0, PlanCosts.Greatest, Measure.Duration), $"{what}, minutes; 100000 for one who cannot.", usual!.Value);
 }

@@ -1,4 +1,5 @@
 using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Advice;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
@@ -8,9 +9,9 @@ using Shimwright.Jobs.Written;
 namespace Shimwright.Jobs.Sections;
 
 /// <summary>The bench's own constants, as far as they bear on one job.</summary>
-internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, InstrumentSet Instruments, PassRule Pass, double Risk)
+internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, InstrumentSet Instruments, PassRule Pass, double Risk, ActionMinutes Minutes)
 {
-    public static SettingsSection Default { get; } = new(FeelProfile.Default, PlanRules.Default, InstrumentSet.Default, PassRule.Usual, SettingsNumbers.Risk.Usual);
+    public static SettingsSection Default { get; } = new(FeelProfile.Default, PlanRules.Default, InstrumentSet.Default, PassRule.Usual, SettingsNumbers.Risk.Usual, ActionMinutes.Usual);
 
     public static SettingsSection Read(ObjectMembers o)
     {
@@ -22,6 +23,7 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
         double fitFloor = o.Number(SettingsNumbers.FitFloor);
         double passFloor = o.Number(SettingsNumbers.PassFloor);
         double risk = o.Number(SettingsNumbers.Risk);
+        ActionMinutes minutes = o.Object("minutes", ReadMinutes, "What each kind of action takes, minutes.") ?? ActionMinutes.Usual;
         // It is about the drawer of all jobs together: judged here and kept with the settings, without a say in this one.
         o.Number(SettingsNumbers.ServiceLevel);
         return new(
@@ -29,8 +31,13 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
             new PlanRules(keepFloor, fitFloor, new Seating(seating)),
             instruments ?? InstrumentSet.Default,
             new PassRule(passFloor),
-            risk);
+            risk,
+            minutes);
     }
+
+    private static ActionMinutes ReadMinutes(ObjectMembers o) => new(
+        o.Number(SettingsNumbers.BladeMinutes), o.Number(SettingsNumbers.StackMinutes), o.Number(SettingsNumbers.BucketMinutes),
+        o.Number(SettingsNumbers.MicrometerMinutes), o.Number(SettingsNumbers.DepthMinutes), o.Number(SettingsNumbers.DryFitMinutes));
 
     private static FeelSettings? ReadFeel(ObjectMembers o)
     {

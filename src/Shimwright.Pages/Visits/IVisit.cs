@@ -6,6 +6,9 @@ public interface IVisit
     /// <summary>The device on which the person works: a name by which what it sends can be told from what others send.</summary>
     string Device { get; }
 
+    /// <summary>Whether the device is known to run the bench's script: then a page may leave a part to be fetched afterwards.</summary>
+    bool HasScript { get; }
+
     /// <summary>Falls when the visitor goes away without waiting for the page.</summary>
     CancellationToken Left { get; }
 

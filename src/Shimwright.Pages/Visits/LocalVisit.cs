@@ -5,6 +5,8 @@ internal sealed class LocalVisit(VisitRequest request) : IVisit
 {
     public string Device => request.Device;
 
+    public bool HasScript => false;
+
     public CancellationToken Left => request.Left;
 
     /// <summary>How the visit ended as far as the page has said.</summary>

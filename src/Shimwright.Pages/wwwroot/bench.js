@@ -29,11 +29,29 @@
   }
 
   document.addEventListener("visibilitychange", keepAwake);
+  // What takes longer to work out than the page is fetched when the page is there. The cookie tells the bench that it may leave it out.
+  document.cookie = "script=1; path=/; SameSite=Lax";
+  async function fetchParts() {
+    for (const place of document.querySelectorAll("[data-part]")) {
+      const from = place.dataset.part;
+      delete place.dataset.part;
+      try {
+        const answer = await fetch(from);
+        const part = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById(place.id);
+        if (part) { place.replaceWith(part); } else { place.remove(); }
+      } catch {
+        // The link in its place still leads there.
+      }
+    }
+  }
+
   const ready = () => {
     keepAwake();
+    fetchParts();
     if (window.Blazor && !ready.hooked) {
       ready.hooked = true;
       window.Blazor.addEventListener("enhancedload", keepAwake);
+      window.Blazor.addEventListener("enhancedload", fetchParts);
       // What was refused is said at the top; a thumb that tapped further down would not see it.
       window.Blazor.addEventListener("enhancedload", () => {
         document.querySelector("main [role=alert]")?.scrollIntoView({ block: "center" });

@@ -15,7 +15,8 @@ internal static class ComputeApi
     {
         RouteGroupBuilder compute = api.MapGroup("").WithTags("Work out").WithMetadata(new RequestSizeLimitAttribute(JobFile.LargestBytes));
         MapOne(compute, "estimate", JobPurpose.Estimate, EstimateResult.Of, "Estimate the clearance of every valve from the readings of a job file.");
-        MapOne(compute, "plan", JobPurpose.Plan, PlanResult.Of, "Plan what to do at every valve of a job file: keep, fit or turn.");
+        MapOne(compute, "plan", JobPurpose.Plan, PlanResult.WithFirst, "Plan what to do at every valve of a job file: keep, fit or turn.");
+        MapOne(compute, "next", JobPurpose.Next, NextResult.Of, "Name what is worth doing next in a job file, and what it saves.");
         MapOne(compute, "verdict", JobPurpose.Verdict, VerdictResult.Of, "Judge the re-check of a job file.");
         MapOne(compute, "stops", JobPurpose.Stops, StopsResult.Of, "Find the crank stops at which every valve of a job file can be felt.");
         MapOne(compute, "forecast", JobPurpose.Forecast, ForecastResult.Of, "Say by when the engine of a job file should be checked again.");

@@ -17,7 +17,8 @@ internal static class JobAnswerApi
     {
         RouteGroupBuilder jobs = api.MapGroup("/jobs/{id:guid}").WithTags("Jobs");
         MapOne(jobs, "estimate", JobPurpose.Estimate, EstimateResult.Of, "The clearance of every valve as far as it was read.");
-        MapOne(jobs, "plan", JobPurpose.Plan, PlanResult.Of, "What to do at every valve.");
+        MapOne(jobs, "plan", JobPurpose.Plan, PlanResult.WithFirst, "What to do at every valve.");
+        MapOne(jobs, "next", JobPurpose.Next, NextResult.Of, "What is worth doing next, and what it saves.");
         MapOne(jobs, "verdict", JobPurpose.Verdict, VerdictResult.Of, "The re-check, judged.");
         MapOne(jobs, "stops", JobPurpose.Stops, StopsResult.Of, "Where the crank has to stop.");
         MapOne(jobs, "forecast", JobPurpose.Forecast, ForecastResult.Of, "By when the engine should be checked again.");

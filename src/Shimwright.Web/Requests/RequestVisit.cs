@@ -10,6 +10,8 @@ internal sealed class RequestVisit : IVisit
 
     public string Device { get; private set; } = "";
 
+    public bool HasScript => Request.Request.Cookies["script"] == "1";
+
     public CancellationToken Left => Request.RequestAborted;
 
     private HttpContext Request => _request ?? throw new InvalidOperationException("The visit has not begun.");

@@ -70,6 +70,8 @@ internal sealed class EchoServer : IAsyncDisposable
     {
         public string Device => "phone";
 
+        public bool HasScript => false;
+
         public CancellationToken Left => http.HttpContext!.RequestAborted;
 
         public void Refuse() => http.HttpContext!.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;

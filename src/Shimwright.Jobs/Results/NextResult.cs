@@ -1,0 +1,95 @@
+using Shimwright.Domain.Advice;
+using Shimwright.Domain.Engines;
+using Shimwright.Domain.Planning;
+using Shimwright.Jobs.Wording;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>What an action may say.</summary>
+/// <param name="Feel">The feel of a blade: no, firm, light or loose; null for anything else.</param>
+/// <param name="Turns">Whether the bucket turns; null for anything else.</param>
+/// <param name="Chance">How likely it is.</param>
+/// <param name="Minutes">What the best plan comes to after it, minutes.</param>
+public sealed record NextOutcome(string? Feel, bool? Turns, double Chance, double Minutes);
+
+/// <summary>One thing worth doing before the plan.</summary>
+/// <param name="Do">blade, bucket, micrometer, depth or dryFit.</param>
+/// <param name="Valve">The valve, or null.</param>
+/// <param name="Blades">The leaves to take together, mm; empty but for a blade.</param>
+/// <param name="Leaves">How many they are.</param>
+/// <param name="Shim">The shim to measure, or null.</param>
+/// <param name="Access">The access group to lift, or null.</param>
+/// <param name="Saves">How far what the best plan comes to is expected to fall, minutes.</param>
+/// <param name="Takes">What it takes, minutes.</param>
+/// <param name="Outcomes">What it may say, where that can be listed.</param>
+/// <param name="Words">The same as a sentence.</param>
+public sealed record NextRow(
+    string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, double Saves, double Takes,
+    IReadOnlyList<NextOutcome> Outcomes, string Words)
+{
+    /// <summary>An action as a line of an answer.</summary>
+    /// <param name="action">The action.</param>
+    /// <param name="engine">The engine.</param>
+    /// <returns>The line.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="action"/> or <paramref name="engine"/> is null.</exception>
+    public static NextRow Of(AdvisedAction action, Engine engine)
+    {
+        ArgumentNullException.ThrowIfNull(action);
+        ArgumentNullException.ThrowIfNull(engine);
+        return new(
+            action.Kind switch
+            {
+                ActionKind.Blade => "blade",
+                ActionKind.Bucket => "bucket",
+                ActionKind.Micrometer => "micrometer",
+                ActionKind.Depth => "depth",
+                _ => "dryFit",
+            },
+            action.Valve is { } v ? engine.Valves[v].Id : null,
+            [.. action.Blades.Select(Rounding.Length)],
+            action.Blades.Count,
+            action.Shim is { } shim
+                ? new(
+                    Rounding.Length(shim.Thickness.Millimetres), shim.Thickness.By.Name, Results.Words.Of(shim.Source),
+                    shim.FromValve is { } from ? engine.Valves[from].Id : null)
+                : null,
+            action.Access,
+            Rounding.Minutes(action.Saves),
+            Rounding.Minutes(action.Takes),
+            [.. action.Outcomes.Select(o => new NextOutcome(o.Feel is { } feel ? Results.Words.Of(feel) : null, o.Turns, Rounding.Chance(o.Chance), Rounding.Minutes(o.Minutes)))],
+        NextWords.Of(action, engine, LengthWords.Millimetres));
+    }
+}
+
+/// <summary>The answer of the command next.</summary>
+/// <param name="Format">shimwright-next/1.</param>
+/// <param name="PlanNow">Whether nothing more pays.</param>
+/// <param name="Minutes">What the best plan comes to as things stand, minutes.</param>
+/// <param name="ChanceAll">The chance that all pass the first time under it.</param>
+/// <param name="Next">What pays, best first.</param>
+public sealed record NextResult(string Format, bool PlanNow, double Minutes, double ChanceAll, IReadOnlyList<NextRow> Next)
+{
+    /// <summary>What is worth doing next in a job, as far as it has come.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    public static NextResult Of(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return Of(job, Advisor.For(job.ToAdviceRequest()));
+    }
+
+    /// <summary>The answer for advice that is at hand.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="advice">The advice.</param>
+    /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> or <paramref name="advice"/> is null.</exception>
+    public static NextResult Of(Job job, NextThings advice)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(advice);
+        return new(
+            "shimwright-next/1", advice.PlanNow, Rounding.Minutes(advice.Minutes), Rounding.Chance(advice.Plan.ChanceAll),
+            [.. advice.Next.Select(n => NextRow.Of(n, job.Engine))]);
+    }
+}

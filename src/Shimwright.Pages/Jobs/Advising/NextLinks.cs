@@ -1,0 +1,62 @@
+using System.Globalization;
+using Shimwright.Bench.Jobs;
+using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Measures;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sheets;
+
+namespace Shimwright.Pages.Jobs.Advising;
+
+/// <summary>Where the next thing is done, and how it is said on a page.</summary>
+internal static class NextLinks
+{
+    /// <summary>Whether a job is at a stage at which something may pay before it goes on.</summary>
+    public static bool IsAsked(JobSheet sheet) => sheet.Closing is null && sheet.Plan is null && JobStages.Of(sheet) <= JobStage.Plan;
+
+    /// <summary>The page on which it is done.</summary>
+    public static string To(StoredJob job, NextRow row)
+    {
+        string at = row.Valve is { } valve ? $"?valve={Uri.EscapeDataString(valve)}" : "";
+        return row.Do switch
+        {
+            "blade" when row.Leaves == 1 => $"/jobs/{job.Summary.Id}/measure{at}&blade={row.Blades[0].ToString(CultureInfo.InvariantCulture)}#valve",
+            "blade" or "bucket" => $"/jobs/{job.Summary.Id}/measure{at}#valve",
+            "depth" => $"/jobs/{job.Summary.Id}/depth{at}",
+            "micrometer" when row.Shim?.Source == "drawer" && JobTerms.UsesShop(job.Sheet) => "/drawer",
+            "micrometer" when row.Shim?.Source == "engine" => $"/jobs/{job.Summary.Id}/shims{at}",
+            _ => $"/jobs/{job.Summary.Id}/plan",
+        };
+    }
+
+    /// <summary>What the tap says.</summary>
+    public static string Tap(NextRow row) => row.Do switch
+    {
+        "blade" or "bucket" => $"Go to {row.Valve}",
+        "depth" => "Enter the depth",
+        _ => "Enter the thickness",
+    };
+
+    /// <summary>What to do, in the bench's unit.</summary>
+    public static string Sentence(NextRow row, LengthStyle lengths) => row.Do switch
+    {
+        "blade" when row.Leaves > 1 => $"Try {string.Join(" and ", row.Blades.Select(lengths.Shim))} together at {row.Valve}.",
+        "blade" => $"Try {lengths.Shim(row.Blades[0])} at {row.Valve}.",
+        "micrometer" => row.Shim!.Source switch
+        {
+            "engine" => $"Measure the {lengths.Shim(row.Shim.Thickness)} shim of {row.Shim.FromValve} with the micrometer.",
+            "drawer" => $"Measure the {lengths.Shim(row.Shim.Thickness)} shim from the drawer with the micrometer.",
+            _ => $"Measure the {lengths.Shim(row.Shim.Thickness)} shim you buy with the micrometer, before it goes in.",
+        },
+        _ => row.Words,
+    };
+
+    /// <summary>What it takes.</summary>
+    public static string Takes(NextRow row) => row.Takes < 1 ? "Takes less than a minute." : $"Takes about {Whole(row.Takes)} min.";
+
+    /// <summary>Minutes to the tenth.</summary>
+    public static string Number(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>Whole minutes.</summary>
+    public static string Whole(double minutes) => minutes.ToString("0", CultureInfo.InvariantCulture);
+}
