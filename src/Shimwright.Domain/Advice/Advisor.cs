@@ -18,6 +18,9 @@ public static class Advisor
     /// <summary>Planned through is what, weighed alone, does not fall short by more than this, minutes.</summary>
     private const double Short = 2;
 
+    /// <summary>Up to so many valves an action is planned through whatever it is worth alone: each takes a millisecond.</summary>
+    private const int FewValves = 6;
+
     /// <summary>Blades planned through at a valve, the best first.</summary>
     private const int MostBlades = 6;
 
@@ -35,9 +38,10 @@ public static class Advisor
         LocalWorth[] local = [.. Enumerable.Range(0, request.Plan.Engine.Valves.Count).Select(v => new LocalWorth(now, v))];
         IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, now, local[v], v))
             .Concat(ShimWorth.Weighed(request, now, local)).Concat(DepthWorth.Weighed(request, now, local));
+        bool isSmall = local.Length <= FewValves;
         Weighed[] near = [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
-            .SelectMany(same => same.OrderByDescending(w => w.Net).Take(MostBlades))
-            .Where(w => w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
+            .SelectMany(same => same.OrderByDescending(w => w.Net).Take(isSmall ? MostActions : MostBlades))
+            .Where(w => isSmall || w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
         IEnumerable<AdvisedAction> through = near.Select(w => w.Through()).Concat(DryFitWorth.Of(request, now));
         return new(now.Minutes, now.Plan, [.. through.Where(a => a.Net > 0)
             .GroupBy(a => (a.Kind, a.Valve, a.Shim, a.Access)).Select(same => same.MaxBy(a => a.Net)!)

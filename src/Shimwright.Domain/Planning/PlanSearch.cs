@@ -143,6 +143,10 @@ internal sealed class PlanSearch
     private double Apart(SearchNode node, Chord all, ShimPrices? prices) =>
         _minima.Find(node, _weighed, all.Slope, prices) + all.Offset - Stranded;
 
+    /// <summary>What a choice that was met counts; one that strands more than it must is no plan, and counts what the bounds count for that.</summary>
+    private double ValueOf(in PlanTally met) =>
+        _weighed.Of(met) + (met.Stranded > _stranded ? (met.Stranded - _stranded) * _weighed.Stranding : 0);
+
     /// <summary>What the stranded valves of every plan count: 0 where none need be.</summary>
     private double Stranded => _stranded > 0 ? _stranded * _weighed.Stranding : 0;
 
@@ -211,13 +215,13 @@ internal sealed class PlanSearch
                 .Or(Branch.Forcing(g, _assignment.FalselyOpened(g, node)));
         }
 
-        return branch.Giving(_weighed.Of(met) - bound);
+        return branch.Giving(ValueOf(met) - bound);
     }
 
     /// <summary>Where the groups' own best give most away against a plan that was met.</summary>
     private Branch PricedGap(SearchNode node, Chord all, ReadOnlySpan<int> choice, in PlanTally met, ShimPrices? prices)
     {
-        double gap = _weighed.Of(met) - (_minima.Value.Sum() + (prices?.Sum ?? 0) + all.Offset - Stranded);
+        double gap = ValueOf(met) - (_minima.Value.Sum() + (prices?.Sum ?? 0) + all.Offset - Stranded);
         Branch branch = Branch.OfAll(all.Gap(met.Doubt), met.Doubt);
         for (int g = 0; g < _rates.Length; g++)
         {

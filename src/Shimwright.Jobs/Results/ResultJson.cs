@@ -48,6 +48,7 @@ public static class ResultJson
 [JsonSerializable(typeof(EstimateResult))]
 [JsonSerializable(typeof(PlanResult))]
 [JsonSerializable(typeof(NextResult))]
+[JsonSerializable(typeof(NextRow))]
 [JsonSerializable(typeof(VerdictResult))]
 [JsonSerializable(typeof(StopsResult))]
 [JsonSerializable(typeof(TimingResult))]

@@ -27,6 +27,7 @@ public sealed record WrittenCosts(
 /// <param name="Risk">The risk of a valve outside its band at which the next check is due.</param>
 /// <param name="ServiceLevel">How often the drawer should have the size that is wanted.</param>
 /// <param name="PassFloor">The least chance of being in band with which a valve passes its re-check.</param>
+/// <param name="Minutes">What each kind of action takes.</param>
 public sealed record WrittenSettings(
     WrittenFeel? Feel = null,
     [property: JsonConverter(typeof(MillimetresIfAny))] double? Blade = null,
@@ -36,7 +37,23 @@ public sealed record WrittenSettings(
     double? FitFloor = null,
     double? Risk = null,
     double? ServiceLevel = null,
-    double? PassFloor = null);
+    double? PassFloor = null,
+    WrittenMinutes? Minutes = null);
+
+/// <summary>What each kind of action takes, minutes.</summary>
+/// <param name="Blade">One blade at one valve.</param>
+/// <param name="Stack">A stack of two blades.</param>
+/// <param name="Bucket">Turning a bucket by hand.</param>
+/// <param name="Micrometer">Measuring one shim.</param>
+/// <param name="Depth">A depth, apart from lifting the camshaft.</param>
+/// <param name="DryFit">A dry fit of one access group.</param>
+public sealed record WrittenMinutes(
+    [property: JsonConverter(typeof(MinutesIfAny))] double? Blade = null,
+    [property: JsonConverter(typeof(MinutesIfAny))] double? Stack = null,
+    [property: JsonConverter(typeof(MinutesIfAny))] double? Bucket = null,
+    [property: JsonConverter(typeof(MinutesIfAny))] double? Micrometer = null,
+    [property: JsonConverter(typeof(MinutesIfAny))] double? Depth = null,
+    [property: JsonConverter(typeof(MinutesIfAny))] double? DryFit = null);
 
 /// <summary>How a person's fingers read a blade: plays in mm, and a share.</summary>
 /// <param name="Firm">Play at which a blade just enters.</param>

@@ -19,7 +19,7 @@ public class AdvisorTests(ITestOutputHelper output)
     [Long]
     public void For_SmallJobs_NamesTheBestBladeOrNone()
     {
-        (int planNow, double worst) = (0, 0);
+        (int planNow, int wrong, double worst) = (0, 0, 0);
         for (int seed = 0; seed < Effort.Cases(60, 400); seed++)
         {
             PlanRequest request = RandomJob.Draw(seed);
@@ -30,6 +30,7 @@ public class AdvisorTests(ITestOutputHelper output)
                 .Where(o => o.Max(x => x.Chance) <= 0.98)
                 .Select(o => TrialWorth.Saving(now, o) - 0.5).DefaultIfEmpty(-1).Max();
             planNow += found.PlanNow ? 1 : 0;
+            wrong += found.PlanNow == best <= 0 ? 0 : 1;
             worst = Math.Max(worst, Math.Max(0, best) - (found.PlanNow ? 0 : found.Next[0].Net));
             if (Math.Max(0, best) - (found.PlanNow ? 0 : found.Next[0].Net) > 0.05)
             {
@@ -40,6 +41,7 @@ public class AdvisorTests(ITestOutputHelper output)
         output.WriteLine($"{planNow} times nothing pays; worst {worst}");
         Assert.InRange(planNow, 5, 0.9 * Effort.Cases(60, 400));
         Assert.True(worst < 0.1, $"{worst} minutes were left.");
+        Assert.Equal(0, wrong);
     }
 
     [Fact]

@@ -43,6 +43,15 @@ public class TrialWorthTests
         }
     }
 
+    /// <summary>The cheapest choice of a part strands more valves than it must: the search took it for the best of the part, and divided for ever.</summary>
+    [Fact]
+    public void MinutesWith_CheapestChoiceStrandsMoreThanItMust_Ends()
+    {
+        var now = new Outlook(RandomJob.Draw(121));
+        EngineEstimate after = now.Estimate.With(3, Made.Felt((0.10, Feel.No)));
+        Assert.Equal(ByBruteForce(now.Request.With(after.Check), after), now.MinutesWith(after), 1e-6);
+    }
+
     /// <summary>Changing only what a reading changes gives what estimating everything anew gives.</summary>
     [Fact]
     public void With_OneReadingMore_IsTheEstimateOfTheWholeCheck()

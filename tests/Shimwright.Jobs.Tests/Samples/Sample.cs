@@ -56,6 +56,7 @@ internal static class Sample
           "settings": {
             "feel": {"firm": -0.025, "light": -0.005, "loose": 0.017, "spread": 0.006, "slip": 0.02, "doubt": 0.005},
             "blade": 0.003, "seating": 0.004,
+            "minutes": {"blade": 0.5, "stack": 1, "bucket": 0.2, "micrometer": 0.7, "depth": 4, "dryFit": 10},
             "instruments": {
               "marked": {"repeat": 0.008, "shared": 0},
               "calliper": {"repeat": 0.006, "shared": 0.01},

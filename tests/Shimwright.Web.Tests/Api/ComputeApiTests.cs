@@ -82,7 +82,7 @@ public class ComputeApiTests
         return command switch
         {
             "estimate" => ResultJson.Write(EstimateResult.Of(Read(JobPurpose.Estimate)), indented: false),
-            "plan" => ResultJson.Write(PlanResult.Of(Read(JobPurpose.Plan)), indented: false),
+            "plan" => ResultJson.Write(PlanResult.WithFirst(Read(JobPurpose.Plan)), indented: false),
             "verdict" => ResultJson.Write(VerdictResult.Of(Read(JobPurpose.Verdict)), indented: false),
             "stops" => ResultJson.Write(StopsResult.Of(Read(JobPurpose.Stops)), indented: false),
             _ => ResultJson.Write(ForecastResult.Of(Read(JobPurpose.Forecast)), indented: false),

@@ -56,7 +56,7 @@ public class JobApiTests
 
         // The figures of the job are those of the file, and of the file that the job gives out.
         ApiAnswer plan = (await api.GetAsync($"{one.Location}/plan")).Is(HttpStatusCode.OK);
-        Assert.Equal(ResultJson.Write(PlanResult.Of(JobFile.Read(DemoEngine.File(), JobPurpose.Plan).Job!), indented: false), plan.Body);
+        Assert.Equal(ResultJson.Write(PlanResult.WithFirst(JobFile.Read(DemoEngine.File(), JobPurpose.Plan).Job!), indented: false), plan.Body);
         string given = (await api.GetAsync($"{one.Location}/file")).Is(HttpStatusCode.OK).Body;
         Assert.Equal(plan.Body, (await api.PostAsync("/api/v1/plan", given)).Body);
         (await api.GetAsync($"{one.Location}/estimate")).Is(HttpStatusCode.OK);

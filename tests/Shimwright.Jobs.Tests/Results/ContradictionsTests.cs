@@ -1,0 +1,36 @@
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Tests.Samples;
+
+namespace Shimwright.Jobs.Tests.Results;
+
+public class ContradictionsTests
+{
+    [Theory]
+    [InlineData("""[{"blade": 0.20, "feel": "loose"}, {"blade": 0.18, "feel": "no"}]""", "I1: 0.20 was loose, but 0.18 won't enter. Feel it again and take the wrong one back.")]
+    [InlineData("""[{"blade": 0.15, "feel": "no"}, {"blade": 0.15, "feel": "light"}]""", "I1: 0.15 would not enter, but 0.15 is light.")]
+    [InlineData("""[{"blade": 0.18, "feel": "light"}, {"blade": 0.15, "feel": "firm"}]""", "I1: 0.18 was light, but 0.15 is firm.")]
+    [InlineData("""[{"blade": 0.16, "feel": "light"}, {"blade": 0.15, "feel": "firm"}]""", null)]
+    [InlineData("""[{"blade": 0.15, "feel": "firm"}, {"blade": 0.15, "feel": "light"}]""", null)]
+    [InlineData("""[{"blade": 0.15, "feel": "light"}, {"blade": 0.20, "feel": "no"}]""", null)]
+    public void Cautions_BladesThatCannotBothBeRight_AreNamed(string trials, string? words) => AssertSays($$"""{"valve": "I1", "trials": {{trials}}}""", words);
+
+    [Theory]
+    [InlineData("""{"valve": "I1", "bucketTurns": true}, {"valve": "I1", "bucketTurns": false}""", "I1: the bucket turned once and did not turn once.")]
+    [InlineData("""{"valve": "I1", "bucketTurns": false, "trials": [{"blade": 0.15, "feel": "light"}]}""", "I1: the bucket does not turn, but 0.15 slides in.")]
+    [InlineData("""{"valve": "I1", "bucketTurns": true, "trials": [{"blade": 0.15, "feel": "no"}]}""", null)]
+    public void Cautions_BucketThatCannotBeRight_IsNamed(string readings, string? words) => AssertSays(readings, words);
+
+    private static void AssertSays(string readings, string? words)
+    {
+        Job job = Reading.Takes(Sample.Shims().Set("$.check.readings", $"[{readings}]"), JobPurpose.Estimate);
+        IReadOnlyList<string> cautions = EstimateResult.Of(job).Cautions;
+        if (words is null)
+        {
+            Assert.DoesNotContain(cautions, c => c.Contains("take the wrong one back", StringComparison.Ordinal));
+        }
+        else
+        {
+            Assert.Contains(cautions, c => c.StartsWith(words, StringComparison.Ordinal));
+        }
+    }
+}

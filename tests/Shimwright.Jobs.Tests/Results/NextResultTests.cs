@@ -1,0 +1,75 @@
+using System.Text.Json;
+using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Tests.Samples;
+
+namespace Shimwright.Jobs.Tests.Results;
+
+public class NextResultTests
+{
+    public static TheoryData<string> Demos() => [.. Demo.Files];
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Write_DemoJob_HasTheShapeOfTheContract(string demo)
+    {
+        using JsonDocument answer = Next(Demo.Draft(demo));
+        JsonElement root = answer.RootElement;
+        Shape.AssertMembers(root, "format", "planNow", "minutes", "chanceAll", "next");
+        Shape.AssertTidy(root);
+        Assert.Equal("shimwright-next/1", root.GetProperty("format").GetString());
+        JsonElement[] lines = [.. root.GetProperty("next").EnumerateArray()];
+        Assert.Equal(lines.Length == 0, root.GetProperty("planNow").GetBoolean());
+        double[] net = [.. lines.Select(n => n.GetProperty("saves").GetDouble() - n.GetProperty("takes").GetDouble())];
+        Assert.All(net, n => Assert.True(n > 0));
+        Assert.Equal(net.OrderDescending(), net);
+        Assert.All(lines, AssertLine);
+        // One line for each valve, kind and shim.
+        Assert.Equal(lines.Length, lines.Select(n => $"{n.GetProperty("do")} {n.GetProperty("valve")} {n.GetProperty("shim")} {n.GetProperty("access")}").Distinct().Count());
+    }
+
+    [Fact]
+    public void WithFirst_AnyJob_CarriesTheBestLine()
+    {
+        Job job = Reading.Takes(Demo.Draft("01-flood-pump.json"), JobPurpose.Plan);
+        NextRow first = PlanResult.WithFirst(job).First!;
+        Assert.Equal(ResultJson.Write(NextResult.Of(job).Next[0] with { }, indented: false), ResultJson.Write(first, indented: false));
+        Assert.Null(PlanResult.Of(job).First);
+    }
+
+    [Fact]
+    public void Of_ShimsNotKnownYet_CountsStepsOfWhatCanBeBought()
+    {
+        NextResult next = NextResult.Of(Reading.Takes(Sample.Shims().Remove("$.check.fitted"), JobPurpose.Next));
+        Assert.True(next.Minutes > 0);
+        Assert.DoesNotContain(next.Next, n => n.Do == "micrometer" && n.Shim!.Source == "drawer");
+    }
+
+    [Fact]
+    public void Of_OwnMinutes_DecideWhatPays()
+    {
+        JobDraft draft = Demo.Draft("01-flood-pump.json");
+        Assert.Contains(NextResult.Of(Reading.Takes(draft, JobPurpose.Next)).Next, n => n.Do == "depth");
+        JobDraft without = draft.Set("$.settings", """{"minutes": {"depth": 100000}}""");
+        Assert.DoesNotContain(NextResult.Of(Reading.Takes(without, JobPurpose.Next)).Next, n => n.Do == "depth");
+    }
+
+    private static JsonDocument Next(JobDraft draft) =>
+        JsonDocument.Parse(ResultJson.Write(NextResult.Of(Reading.Takes(draft, JobPurpose.Next)), indented: false));
+
+    private static void AssertLine(JsonElement line)
+    {
+        Shape.AssertMembers(line, "do", "valve", "blades", "leaves", "shim", "access", "saves", "takes", "outcomes", "words");
+        string kind = line.GetProperty("do").GetString()!;
+        Assert.Equal(kind == "blade", line.GetProperty("leaves").GetInt32() > 0);
+        Assert.Equal(kind == "micrometer", line.GetProperty("shim").ValueKind == JsonValueKind.Object);
+        Assert.Equal(kind is "depth" or "dryFit", line.GetProperty("access").ValueKind == JsonValueKind.String);
+        JsonElement[] outcomes = [.. line.GetProperty("outcomes").EnumerateArray()];
+        Assert.Equal(kind switch { "blade" => 4, "bucket" => 2, _ => 0 }, outcomes.Length);
+        if (outcomes.Length > 0)
+        {
+            Assert.Equal(1, outcomes.Sum(o => o.GetProperty("chance").GetDouble()), 1e-5);
+        }
+
+        Assert.EndsWith(".", line.GetProperty("words").GetString()!, StringComparison.Ordinal);
+    }
+}
