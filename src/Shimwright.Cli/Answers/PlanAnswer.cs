@@ -16,7 +16,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
     private readonly PlanChoice _plan = Planner.Plan(job.ToPlanRequest());
     private AdvisedAction? _first;
 
-    private AdvisedAction? First => _first ??= Advisor.For(job.ToAdviceRequest()).Next.FirstOrDefault();
+    private AdvisedAction? First => _first ??= Advisor.For(job.ToAdviceRequest()).Next is [var first, ..] ? first : null;
 
     public int Exit => _plan.Chosen.Stranded.Count > 0 ? ExitCode.Stranded : ExitCode.Done;
 
@@ -98,7 +98,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         page.Bullets(
         [
             First is { } first
-                ? $"Before that: {NextWords.Of(first, job.Engine, page.Words)} {NextWords.Worth(first.Saves)}"
+                ? $"First: {NextWords.Of(first, job.Engine, page.Words)} {NextWords.Worth(first.Saves)}"
                 : NextWords.PlanNow,
             $"To open: {Page.ToOpen(plan)}.",
             $"To buy: {page.ToBuy(plan)}.",

@@ -1,6 +1,4 @@
-using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 
 namespace Shimwright.Domain.Advice;

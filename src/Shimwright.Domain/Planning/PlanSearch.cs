@@ -102,11 +102,7 @@ internal sealed class PlanSearch
         }
 
         SetRest(_minima.Choice, _minima.IsOpened, _minima.Doubt);
-        Branch priced = Branch.None;
-        if (IsPossible(_minima.Choice))
-        {
-            priced = PricedGap(node, all, _minima.Choice, _pool.Meet(_minima.Choice), node.Prices);
-        }
+        Branch priced = IsPossible(_minima.Choice) ? PricedGap(node, all, _minima.Choice, _pool.Meet(_minima.Choice), node.Prices) : Branch.None;
 
         if (priced.IsAllOfTheGap)
         {
@@ -143,9 +139,8 @@ internal sealed class PlanSearch
     private double Apart(SearchNode node, Chord all, ShimPrices? prices) =>
         _minima.Find(node, _weighed, all.Slope, prices) + all.Offset - Stranded;
 
-    /// <summary>What a choice that was met counts; one that strands more than it must is no plan, and counts what the bounds count for that.</summary>
-    private double ValueOf(in PlanTally met) =>
-        _weighed.Of(met) + (met.Stranded > _stranded ? (met.Stranded - _stranded) * _weighed.Stranding : 0);
+    /// <summary>What a choice counts; one that strands more than it must is no plan, and counts what the bounds count for that.</summary>
+    private double ValueOf(in PlanTally met) => _weighed.Of(met) + (met.Stranded > _stranded ? (met.Stranded - _stranded) * _weighed.Stranding : 0);
 
     /// <summary>What the stranded valves of every plan count: 0 where none need be.</summary>
     private double Stranded => _stranded > 0 ? _stranded * _weighed.Stranding : 0;

@@ -1,6 +1,5 @@
 using Shimwright.Domain.Advice;
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Planning;
 using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;

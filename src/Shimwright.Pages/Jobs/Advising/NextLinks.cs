@@ -1,6 +1,5 @@
 using System.Globalization;
 using Shimwright.Bench.Jobs;
-using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
