@@ -72,6 +72,33 @@ public class DrawerTests
     }
 
     [Theory]
+    [OnEachBench]
+    public async Task MeasureAsync_ShimKnownByItsMark_IsOneUnderItsSizeUntilThatIsTakenBack(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IDrawer drawer = test.Bench.Drawer;
+        ShimSize marked = ShimSize.Of(9.48, 2.5, "marked"), measured = ShimSize.Of(9.48, 2.487, "micrometer");
+        await SaveAsync(drawer.AddAsync(new(marked, 2), Stamp(), Cancel));
+        await SaveAsync(drawer.MeasureAsync(marked, 2.487, "B4", Stamp(), Cancel));
+        Assert.Equal([new ShimLot(measured, 1, 0, 0, "B4", null), new ShimLot(marked, 1, 0, 0, "", null)], await drawer.LotsAsync(Cancel));
+        await SaveAsync(drawer.UndoAsync((await drawer.HistoryAsync(measured, Cancel))[0].Number, Stamp(), Cancel));
+        Assert.Equal([0, 2], (await drawer.LotsAsync(Cancel)).Select(l => l.Count));
+    }
+
+    /// <summary>Whoever reads a tenth off the mark holds another shim, or has misread.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task MeasureAsync_FarFromTheMark_IsRefused(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        ShimSize marked = ShimSize.Of(9.48, 2.5, "marked");
+        await SaveAsync(test.Bench.Drawer.AddAsync(new(marked, 1), Stamp(), Cancel));
+        DrawerResult refused = await test.Bench.Drawer.MeasureAsync(marked, 2.4, null, Stamp(), Cancel);
+        Assert.Equal((AddOutcome.Refused, "thickness"), (refused.Outcome, Assert.Single(refused.Problems).Path));
+        Assert.Equal(new ShimLot(marked, 1, 0, 0, "", null), Assert.Single(await test.Bench.Drawer.LotsAsync(Cancel)));
+    }
+
+    [Theory]
     [InlineData(9.48, 2.45, "ruler", 1, "by")]
     [InlineData(0.5, 2.45, "marked", 1, "diameter")]
     [InlineData(9.48, 45, "marked", 1, "thickness")]

@@ -6,6 +6,7 @@ using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Jobs.Written;
 using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Bench.Tests.Drawer;
@@ -73,6 +74,53 @@ public class JobShimsTests
         Job read = JobFile.Read(file, JobPurpose.Plan).Job!;
         Assert.Equal(plan.ChanceAll, PlanResult.Of(read).ChanceAll);
         Assert.Equal([2.415], read.Stock.Drawer.Select(d => d.Thickness.Millimetres));
+    }
+
+    /// <summary>What a device says of the shop's drawer is old by the time it arrives.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Accepted_WithADrawerThatADeviceSent_RestsOnTheDrawerAsItIs(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await ReadyJobAsync(test.Bench);
+        await PutInAsync(test.Bench, 1);
+        await test.Bench.SaveAsync(job, new StockStated([new(2.3, "micrometer", 9)], [], FromShop: true), await PlanAsync(test.Bench, job));
+        Assert.Equal([new ShimsAtHand(2.415, "micrometer", 1)], (await test.Bench.FindJobAsync(job)).Sheet.Newest<StockStated>()!.Drawer);
+    }
+
+    /// <summary>The shim is nowhere to be found; the job goes on, with what was in its place.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Fitted_WhereThePromisedShimWasCountedAway_IsSaved(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await ReadyJobAsync(test.Bench);
+        await PutInAsync(test.Bench, 1);
+        PlanAccepted plan = await PlanAsync(test.Bench, job);
+        PlanRow line = Assert.Single(plan.Changes);
+        await test.Bench.SaveAsync(job, plan);
+        await DrawerTests.SaveAsync(test.Bench.Drawer.CountAsync([new(ShimSize.Of(Diameter, 2.415, "micrometer"), 0)], DrawerTests.Stamp(), Cancel));
+        await test.Bench.SaveAsync(job, [.. FitSteps.For((await test.Bench.FindJobAsync(job)).Sheet).Select(s => new StepTicked(s.Name, true))]);
+        await test.Bench.SaveAsync(job, new ShimFitted(line.Valve, line.From!, new(2.42, "micrometer")));
+        Assert.NotNull((await test.Bench.FindJobAsync(job)).Sheet.ChangeAt(line.Valve));
+
+        // There is none to take out any more: none is left, not fewer.
+        await test.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        Assert.Equal([(2415, 0, 0), (2500, 1, 0)], await StateAsync(test.Bench));
+    }
+
+    /// <summary>What went in without a plan has the size of a shim that another job was promised: that one stays where it is.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Closed_WithAShimOfASizeThatIsPromisedToAnother_LeavesItThere(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        (Guid first, Guid second) = (await ReadyJobAsync(test.Bench), await ReadyJobAsync(test.Bench));
+        await PutInAsync(test.Bench, 1);
+        await test.Bench.SaveAsync(first, await PlanAsync(test.Bench, first));
+        await test.Bench.SaveAsync(second, new ShimFitted("E2", new(2.5, "micrometer"), new(2.415, "micrometer")));
+        await test.Bench.SaveAsync(second, new JobClosed(120, "", "", ""));
+        Assert.Equal([(2415, 1, 1), (2500, 1, 0)], await StateAsync(test.Bench));
     }
 
     [Theory]
@@ -150,6 +198,21 @@ public class JobShimsTests
         Assert.Equal([(2415, 1, 1), (2500, 0, 0)], await StateAsync(test.Bench));
     }
 
+    /// <summary>The shims of work that was done before the file was taken in came from elsewhere, and the old ones went there.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Closed_TakenInWithItsWorkDone_LeavesTheDrawerAlone(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = Guid.NewGuid();
+        await test.Bench.Engines.AddAsync(engine, "Drawer engine", Card("Drawer engine"), new CardDetails { ShimDiameter = Diameter }, cancel: Cancel);
+        await PutInAsync(test.Bench, 1);
+        JobFact[] done = [new ShimFitted("E2", new(2.5, "micrometer"), new(2.415, "micrometer"))];
+        Guid job = await test.Bench.Jobs.StartAsync(engine, Setup(), done, Guid.NewGuid(), "phone", Cancel);
+        await test.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        Assert.Equal([(2415, 1, 0)], await StateAsync(test.Bench));
+    }
+
     [Theory]
     [OnEachBench]
     public async Task UndoAsync_EntryOfAShimThatAnOpenJobHasPromised_IsRefused(BenchKind kind)
@@ -164,6 +227,34 @@ public class JobShimsTests
         await test.Bench.SaveAsync(job, new PlanReleased());
         await DrawerTests.SaveAsync(test.Bench.Drawer.UndoAsync(entry, DrawerTests.Stamp(), Cancel));
         Assert.Equal([(2415, 0, 0)], await StateAsync(test.Bench));
+    }
+
+    /// <summary>The job has it planned by its mark, and would find none of that size.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task MeasureAsync_ShimThatAnOpenJobHasPromised_IsRefused(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await ReadyJobAsync(test.Bench);
+        ShimSize marked = ShimSize.Of(Diameter, 2.415, "marked");
+        await DrawerTests.SaveAsync(test.Bench.Drawer.AddAsync(new(marked, 1), DrawerTests.Stamp(), Cancel));
+        await test.Bench.SaveAsync(job, await PlanAsync(test.Bench, job));
+        Assert.Equal(AddOutcome.Refused, (await test.Bench.Drawer.MeasureAsync(marked, 2.41, null, DrawerTests.Stamp(), Cancel)).Outcome);
+        Assert.Equal([(2415, 1, 1)], await StateAsync(test.Bench));
+        await test.Bench.SaveAsync(job, new PlanReleased());
+        await DrawerTests.SaveAsync(test.Bench.Drawer.MeasureAsync(marked, 2.41, null, DrawerTests.Stamp(), Cancel));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task Shop_OfAJob_HasTheShimsOfItsDiameterAlone(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await ReadyJobAsync(test.Bench);
+        await DrawerTests.SaveAsync(test.Bench.Drawer.AddAsync(new(ShimSize.Of(13, 2.415, "micrometer"), 2), DrawerTests.Stamp(), Cancel));
+        Assert.Empty((await test.Bench.FindJobAsync(job)).Sheet.Shop!);
+        await PutInAsync(test.Bench, 1, 2.5);
+        Assert.Equal([new ShimsAtHand(2.5, "micrometer", 1)], (await test.Bench.FindJobAsync(job)).Sheet.Shop!);
     }
 
     [Theory]

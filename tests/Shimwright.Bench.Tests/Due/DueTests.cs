@@ -110,6 +110,28 @@ public class DueTests
         Assert.Equal(expected.StandardDeviation, outlook.Usual.RateOf(ValveSide.Intake).StandardDeviation, 1e-9);
         Assert.InRange(outlook.Usual.RateOf(ValveSide.Intake).Mean * card.Interval, 0.045, 0.055);
         Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(10, Cancel));
+
+        // One is checked again and worked out alone: what the others have taught stands.
+        await CloseCheckAsync(test, first, 30 + (card.Interval * 4), 0.30 - (0.05 * 4));
+        Assert.NotNull(await test.Bench.Due.FindAsync(first, Cancel));
+        StoredOutlook after = (await test.Bench.Due.OutlookAsync(first, Cancel))!;
+        Assert.True(after.IsPooled);
+        Assert.InRange(after.Usual.RateOf(ValveSide.Intake).Mean * card.Interval, 0.045, 0.055);
+        Assert.Equal(expected.StandardDeviation, after.Usual.RateOf(ValveSide.Intake).StandardDeviation, 0.1 * expected.StandardDeviation);
+    }
+
+    /// <summary>Out of its limits at the check, and nobody has said how much it is used: it is due since that day.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task FindAsync_EngineThatIsDueAtItsCheck_IsDueOnThatDay(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid engine = await test.Bench.AddEngineAsync();
+        await CloseCheckAsync(test, engine, 118, 0.05);
+        KeptForecast kept = (await test.Bench.Due.FindAsync(engine, Cancel))!;
+        Assert.Equal((118.0, UsageSource.Unknown), (kept.CheckBy, kept.Usage.Source));
+        Assert.Equal(kept.Last.At, kept.DueAt);
+        Assert.Single(await test.Bench.Due.DatedAsync(10, Cancel));
     }
 
     [Theory]

@@ -48,6 +48,19 @@ public class AdditionTests
         Assert.Empty((await test.Bench.FindJobAsync(job)).Sheet.InForce);
     }
 
+    /// <summary>Each fact is judged with those before it: a job that this closes takes no reading.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task AddAsync_AReadingBehindTheClosing_IsRefused(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await test.Bench.StartJobAsync();
+        AddResult refused = await test.Bench.SendAsync(job, "phone", 0, new JobClosed(119, "", "", ""), new ClearanceRead(SheetPart.Check, "I1", 0.14, 0.01));
+        Assert.Equal(AddOutcome.Refused, refused.Outcome);
+        Assert.Equal("the job is closed", Assert.Single(refused.Problems).Found);
+        Assert.Empty((await test.Bench.FindJobAsync(job)).Sheet.Entries);
+    }
+
     [Theory]
     [OnEachBench]
     public async Task AddAsync_SameActionFromEightTasksAtOnce_CountsOnce(BenchKind kind)

@@ -71,6 +71,19 @@ public class StartingTests
         Assert.Equal(3, await test.Bench.Engines.CountAsync(null, Cancel));
     }
 
+    /// <summary>The answer was lost and the device sends it again.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task RunAsync_SentTwiceForANewEngine_MakesOne(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        byte[] file = Encoding.UTF8.GetBytes(Demo("02-worn-four.json"));
+        Guid action = Guid.NewGuid();
+        StartedJob first = await JobImport.RunAsync(test.Bench, file, null, alwaysNew: true, (action, "phone"), Cancel);
+        Assert.Equal(first.Job, (await JobImport.RunAsync(test.Bench, file, null, alwaysNew: true, (action, "phone"), Cancel)).Job);
+        Assert.Equal(1, await test.Bench.Engines.CountAsync(null, Cancel));
+    }
+
     private static async Task<StoredEngine> ClosedAsync(TestBench test)
     {
         Guid engine = await test.Bench.AddEngineAsync();
