@@ -90,6 +90,15 @@ public class NextBladeTests
         Assert.Null(NextBlade.Suggest(after, [best]));
     }
 
+    /// <summary>The valve is still open, so that a blade would be named if it had not been tried.</summary>
+    [Fact]
+    public void Suggest_OpenValve_NamesTheBladeThatWasNotTried()
+    {
+        EngineEstimate estimate = EngineEstimate.From(Made.Check(Made.Felt((0.10, Feel.Loose))));
+        Assert.Null(NextBlade.Suggest(estimate, [0.10]));
+        Assert.Equal(0.15, NextBlade.Suggest(estimate, [0.10, 0.15])?.Blade);
+    }
+
     [Fact]
     public void Suggest_NothingUnsettled_NamesNothing() =>
         Assert.Null(NextBlade.Suggest(EngineEstimate.From(Made.Check(Made.Value(0.15, 0.003), Made.Value(0.02, 0.003))), Blades));

@@ -61,6 +61,16 @@ public class PassageRiskTests(ITestOutputHelper output)
             SlowPassage.Chance(0.01, 0.001, Diffusion, 10), PassageRisk.Chance(state, Made.Band, Diffusion, 10), 1e-3);
     }
 
+    /// <summary>At the mean of its rate this valve would stay: it is the rates it may have that carry it out.</summary>
+    [Fact]
+    public void Chance_RateHardlyKnown_CountsWhatItMayBe()
+    {
+        var state = new WearState(0.15, 0.0005, 1e-6, 0, 0.001 * 0.001);
+        double chance = PassageRisk.Chance(state, Made.Band, Diffusion, Interval);
+        Assert.InRange(chance, 0.3, 0.5);
+        Assert.Equal(SlowRisk(state, Made.Band, Interval), chance, 0.0005);
+    }
+
     private static WearState RandomState(SeededChance chance)
     {
         double sd = Math.Pow(10, chance.Uniform(-3, -1.3));
