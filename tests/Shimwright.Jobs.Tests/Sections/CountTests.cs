@@ -24,6 +24,13 @@ public class CountTests
         Reading.Refuses(WithDrawer(10_001), "$.stock.drawer", "found 10001 entries");
     }
 
+    [Theory]
+    [InlineData("", 1)]
+    [InlineData(", \"count\": 0", 0)]
+    [InlineData(", \"count\": 3", 3)]
+    public void Read_LineOfTheDrawer_IsOneShimUnlessItSays(string member, int count) => Assert.Equal(
+        count, Assert.Single(Reading.Takes(Sample.Shims().Set("$.stock.drawer", $$"""[{"thickness": 2.7, "by": "marked"{{member}}}]""")).Stock.Drawer).Count);
+
     [Fact]
     public void Read_TwoThousandSizesInARange_AreTakenAndOneMoreIsRefused()
     {

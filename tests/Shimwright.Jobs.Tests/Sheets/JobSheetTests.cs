@@ -101,6 +101,16 @@ public class JobSheetTests
     }
 
     [Fact]
+    public void Undone_OneFactOfAnAction_LeavesTheOthers()
+    {
+        Ledger ledger = Ledger.Shims();
+        Guid both = ledger.Add([new ThicknessFound("I1", 2.62, "marked"), new ThicknessFound("E1", 2.75, "marked")]);
+        ledger.Add(new Undone(both, 2));
+        Assert.Equal(2.62, ledger.Sheet.FoundAt("I1")?.Thickness);
+        Assert.Null(ledger.Sheet.FoundAt("E1"));
+    }
+
+    [Fact]
     public void With_AFact_LeavesTheSheetAsItIs()
     {
         JobSheet sheet = Ledger.ShimsMeasured().Sheet;

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using Shimwright.Jobs.Tables;
 
 namespace Shimwright.Jobs.Tests.Tables;
@@ -22,6 +23,18 @@ public class DrawerTableTests
         DrawerReading again = Read(text);
         Assert.Empty(again.Problems);
         Assert.Equal(lines.Select(l => l with { Thickness = Math.Round(l.Thickness, 3) }), again.Lines);
+    }
+
+    /// <summary>A spreadsheet takes what begins so for a formula and runs it.</summary>
+    [Theory]
+    [InlineData("=1+1")]
+    [InlineData("+1")]
+    [InlineData("-1")]
+    [InlineData("@left")]
+    public void Write_PlaceThatBeginsLikeAFormula_IsText(string place)
+    {
+        string text = DrawerTable.Write([new(2, 9.48, 2.4, "marked", 3, place, 7.5)]);
+        Assert.Matches($"^diameter.*\n9.48,2.400,marked,3,\"?'{Regex.Escape(place)}\"?,7.5\n$", text);
     }
 
     [Theory]
