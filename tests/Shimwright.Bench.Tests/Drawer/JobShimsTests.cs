@@ -145,6 +145,22 @@ public class JobShimsTests
         Assert.Contains("open the job again", (await test.Bench.Drawer.UndoAsync(history[0].Number, DrawerTests.Stamp(), Cancel)).Problems[0].Allowed, StringComparison.Ordinal);
     }
 
+    /// <summary>What was moved under one diameter goes back under that one, whatever the card says by then.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Reopened_AfterTheCardsDiameterWasCorrected_PutsTheShimsBackWhereTheyWere(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await WorkedAsync(test.Bench);
+        await test.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
+        StoredEngine engine = (await test.Bench.Engines.FindAsync((await test.Bench.FindJobAsync(job)).Summary.EngineId, Cancel))!;
+        await test.Bench.Engines.SaveAsync(
+            (engine.Id, engine.Version, engine.CardVersion), engine.Name, engine.Card, engine.Details with { ShimDiameter = 13 }, "", Cancel);
+        await test.Bench.SaveAsync(job, new JobReopened());
+        Assert.Equal([(2415, 2, 1), (2500, 0, 0)], await StateAsync(test.Bench));
+        Assert.All(await test.Bench.Drawer.LotsAsync(Cancel), l => Assert.Equal(9480, l.Size.Diameter));
+    }
+
     /// <summary>It was refused once: the shim it had used was looked for in the drawer before the opening put it back.</summary>
     [Theory]
     [OnEachBench]

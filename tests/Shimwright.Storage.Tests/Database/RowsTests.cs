@@ -28,6 +28,24 @@ public class RowsTests
         Assert.Equal(1, await context.Cards.CountAsync(Cancel));
     }
 
+    /// <summary>What another device is just saving is there before the job says that it is.</summary>
+    [Theory]
+    [OnEachDatabase]
+    public async Task Facts_BeyondTheLastThatTheJobKnows_AreNotRead(DatabaseKind kind)
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid job = await database.Bench.StartJobAsync();
+        await database.Bench.SaveAsync(job, new JobNoted("saved"));
+        await using (BenchContext context = database.Bench.NewContext())
+        {
+            FactRow saved = await context.Facts.AsNoTracking().SingleAsync(f => f.JobId == job, Cancel);
+            context.Facts.Add(new FactRow { JobId = job, Number = saved.Number + 1, Action = Guid.NewGuid(), Device = "tablet", At = saved.At, Fact = saved.Fact });
+            await context.SaveChangesAsync(Cancel);
+        }
+
+        Assert.Single((await database.Bench.FindJobAsync(job)).Sheet.Entries);
+    }
+
     [Theory]
     [OnEachDatabase]
     public async Task Settings_SavedTwice_AreKeptInEveryState(DatabaseKind kind)
