@@ -13,6 +13,10 @@ internal static class NextLinks
     /// <summary>Whether a job is at a stage at which something may pay before it goes on.</summary>
     public static bool IsAsked(JobSheet sheet) => sheet.Closing is null && sheet.Plan is null && JobStages.Of(sheet) <= JobStage.Plan;
 
+    /// <summary>What pays, in the order in which it can be done: while valves are still to be felt the camshafts are on, and what needs none lifted comes first.</summary>
+    public static IEnumerable<NextRow> InOrder(JobSheet sheet, NextResult next) =>
+        JobStages.Of(sheet) == JobStage.Measure ? next.Next.OrderBy(n => n.Access is not null) : next.Next;
+
     /// <summary>The page on which it is done.</summary>
     public static string To(StoredJob job, NextRow row)
     {
