@@ -11,7 +11,7 @@ public sealed record AdviceRequest
     /// <param name="blades">The person's blades, mm.</param>
     /// <param name="minutes">What each kind of action takes; what is usual where it is left out.</param>
     /// <param name="micrometer">The micrometer at hand; the usual one where it is left out.</param>
-    /// <param name="seed">The seed of the outcomes that are drawn for a dry fit.</param>
+    /// <param name="seed">Where the outcomes that are taken for a dry fit begin.</param>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> or <paramref name="blades"/> is null.</exception>
     public AdviceRequest(PlanRequest plan, IEnumerable<double> blades, ActionMinutes? minutes = null, Instrument? micrometer = null, int seed = 1)
     {
@@ -40,6 +40,6 @@ public sealed record AdviceRequest
     /// <summary>The micrometer at hand.</summary>
     public Instrument Micrometer { get; }
 
-    /// <summary>The seed of the outcomes that are drawn for a dry fit.</summary>
+    /// <summary>Where the outcomes that are taken for a dry fit begin.</summary>
     public int Seed { get; }
 }

@@ -40,23 +40,15 @@ public sealed record AdvisedOutcome(Feel? Feel, bool? Turns, double Chance, doub
 /// <param name="Kind">What it is.</param>
 /// <param name="Saves">How far what the best plan comes to is expected to fall, minutes, 0 or more.</param>
 /// <param name="Takes">What it takes, minutes.</param>
-public sealed record AdvisedAction(ActionKind Kind, double Saves, double Takes)
+/// <param name="Valve">The valve's place in the engine, from 0; null for a shim outside the engine and for a dry fit.</param>
+/// <param name="Blades">The leaves to take together, mm; none but for a blade.</param>
+/// <param name="Shim">The shim to measure, or null.</param>
+/// <param name="Access">The access group to lift, or null.</param>
+/// <param name="Outcomes">What it may say, where that can be listed.</param>
+public sealed record AdvisedAction(
+    ActionKind Kind, double Saves, double Takes, int? Valve, IReadOnlyList<double> Blades, AdvisedShim? Shim, string? Access,
+    IReadOnlyList<AdvisedOutcome> Outcomes)
 {
-    /// <summary>The valve's place in the engine, from 0; null for a shim outside the engine and for a dry fit.</summary>
-    public int? Valve { get; init; }
-
-    /// <summary>The leaves to take together, mm; none but for a blade.</summary>
-    public IReadOnlyList<double> Blades { get; init; } = [];
-
-    /// <summary>The shim to measure, or null.</summary>
-    public AdvisedShim? Shim { get; init; }
-
-    /// <summary>The access group to fit dry, or null.</summary>
-    public string? Access { get; init; }
-
-    /// <summary>What it may say, where that can be listed.</summary>
-    public IReadOnlyList<AdvisedOutcome> Outcomes { get; init; } = [];
-
     /// <summary>What is left of the saving, minutes.</summary>
     public double Net => Saves - Takes;
 }

@@ -61,7 +61,7 @@ public static class Advisor
                 yield return new(ActionKind.Blade, v, null, saves - takes, () =>
                 {
                     IReadOnlyList<AdvisedOutcome> outcomes = TrialWorth.OfBlade(now, v, blade, leaves.Length);
-                    return new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes) { Valve = v, Blades = leaves, Outcomes = outcomes };
+                    return new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes, v, leaves, null, null, outcomes);
                 });
             }
         }
@@ -75,7 +75,7 @@ public static class Advisor
                 yield return new(ActionKind.Bucket, v, null, saves - bucket, () =>
                 {
                     IReadOnlyList<AdvisedOutcome> outcomes = TrialWorth.OfBucket(now, v);
-                    return new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket) { Valve = v, Outcomes = outcomes };
+                    return new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket, v, [], null, null, outcomes);
                 });
             }
         }

@@ -27,11 +27,7 @@ internal static class DepthWorth
             int valve = v;
             string group = engine.Valves[v].Group;
             double takes = minutes + (now.Plan.Opened.Contains(group) ? 0 : request.Plan.Costs.AccessOf(group));
-            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, () => new(ActionKind.Depth, Saving(now, valve), takes)
-            {
-                Valve = valve,
-                Access = group,
-            });
+            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, () => new(ActionKind.Depth, Saving(now, valve), takes, valve, [], null, group, []));
         }
     }
 

@@ -9,12 +9,14 @@ namespace Shimwright.Domain.Advice;
 
 /// <summary>
 /// What a dry fit of an access group is worth: the chosen shims in, the camshaft laid back heel down, each changed valve felt with the blade
-/// nearest the middle of its band, and lifted again. What is felt is drawn with a stated seed; each draw is planned on from, the group
+/// nearest the middle of its band, and lifted again. What is felt is taken at evenly spread points from a stated seed on; each is planned on from, the group
 /// being open already.
 /// </summary>
 internal static class DryFitWorth
 {
     private const int Draws = 24;
+
+    private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89];
 
     /// <summary>A dry fit of each group that the plan opens.</summary>
     public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now)
@@ -30,7 +32,7 @@ internal static class DryFitWorth
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
             if (changed.Length > 0 && MostToGain(now, changed) > takes)
             {
-                yield return new(ActionKind.DryFit, Math.Max(0, now.Minutes - After(request, now, group, changed)), takes) { Access = group };
+                yield return new(ActionKind.DryFit, Math.Max(0, now.Minutes - After(request, now, group, changed)), takes, null, [], null, group, []);
             }
         }
     }
@@ -54,12 +56,11 @@ internal static class DryFitWorth
         double[] blades = [.. changed.Select(v => request.Blades.MinBy(b => Math.Abs(b - plan.Engine.Valves[v].Band.Middle)))];
         var nothing = new Recheck(plan.Check, changes, [.. plan.Engine.Valves.Select(_ => ValveReadings.None)], plan.Check.Temperature, plan.Rules.Seating);
         EngineEstimate fitted = EngineEstimate.Open(nothing.ToCheck(), open.FinestChange);
-        var chance = new Random(request.Seed);
         Dictionary<string, double> known = [];
         double sum = 0;
         for (int draw = 0; draw < Draws; draw++)
         {
-            Feel[] felt = [.. changed.Select((v, k) => Draw(chance, fitted, v, blades[k]))];
+            Feel[] felt = [.. changed.Select((v, k) => FeltAt(Point(request.Seed + draw, k), fitted, v, blades[k]))];
             string key = string.Concat(felt.Select(f => (int)f));
             if (!known.TryGetValue(key, out double minutes))
             {
@@ -104,12 +105,20 @@ internal static class DryFitWorth
         return best.Minutes + (access * (1 - passes)) + (stranded * (open.Costs.Redo + open.Again));
     }
 
-    private static Feel Draw(Random chance, EngineEstimate fitted, int v, double blade)
+    /// <summary>Points that fill the unit cube evenly, whatever its dimension: multiples of the roots of primes, without their whole parts (Weyl 1916).</summary>
+    private static double Point(int draw, int valve)
+    {
+        double turned = draw * Math.Sqrt(Primes[valve % Primes.Length]);
+        return turned - Math.Floor(turned);
+    }
+
+    /// <summary>The feel of a valve at a point between 0 and 1 of all that it may be, tightest first.</summary>
+    private static Feel FeltAt(double point, EngineEstimate fitted, int v, double blade)
     {
         ClearanceDistribution valve = fitted.Valves[v];
         FeelProfile feel = fitted.Check.Feel;
         double spread = Squares.CombinedStandardUncertainty(feel.StandardDeviationOf(1), feel.Doubt);
-        double left = chance.NextDouble();
+        double left = point;
         foreach (Feel felt in Enum.GetValues<Feel>())
         {
             double p = 0;

@@ -42,7 +42,7 @@ internal static class ShimWorth
                 {
                     yield return new(
                         ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted, request.Micrometer) - takes,
-                        () => new(ActionKind.Micrometer, Saving(now, shim, request.Micrometer), takes) { Valve = shim.FromValve, Shim = shim });
+                        () => new(ActionKind.Micrometer, Saving(now, shim, request.Micrometer), takes, shim.FromValve, [], shim, null, []));
                 }
             }
         }
