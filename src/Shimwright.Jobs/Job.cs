@@ -138,7 +138,10 @@ public sealed class Job
     public AdviceRequest ToAdviceRequest()
     {
         bool isKnown = !Engine.Valvetrain.HasShims || Engine.Valves.All(v => _fitted.ContainsKey(v.Id));
-        return new(isKnown ? ToPlanRequest() : StepsRequest(), Blades, Sections.Settings.Minutes, Sections.Settings.Instruments.Micrometer);
+        Instrument micrometer = Sections.Settings.Instruments.Micrometer;
+        // A shim that nobody has seen is none that could be measured instead of being read.
+        return isKnown ? new(ToPlanRequest(), Blades, Sections.Settings.Minutes, micrometer)
+            : new AdviceRequest(StepsRequest(), Blades, Sections.Settings.Minutes, micrometer).WithoutMicrometer;
     }
 
     /// <summary>Every valve at every check, this one included; the file must have been read for a forecast.</summary>

@@ -37,6 +37,10 @@ public sealed record AdviceRequest
     public AdviceRequest WithoutDryFit => new(
         Plan, Blades, new ActionMinutes(Minutes.Blade, Minutes.Stack, Minutes.Bucket, Minutes.Micrometer, Minutes.Depth, null), Micrometer, Seed);
 
+    /// <summary>The same where no shim can be measured.</summary>
+    public AdviceRequest WithoutMicrometer => new(
+        Plan, Blades, new ActionMinutes(Minutes.Blade, Minutes.Stack, Minutes.Bucket, null, Minutes.Depth, Minutes.DryFit), Micrometer, Seed);
+
     /// <summary>The micrometer at hand.</summary>
     public Instrument Micrometer { get; }
 

@@ -34,10 +34,14 @@
   async function fetchParts() {
     for (const place of document.querySelectorAll("[data-part]")) {
       const from = place.dataset.part;
+      const id = place.id;
       delete place.dataset.part;
+      place.dataset.fetching = from;
       try {
         const answer = await fetch(from);
-        const part = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById(place.id);
+        const part = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById(id);
+        // Another page may have come meanwhile and made something else of the place.
+        if (place.id !== id || place.dataset.fetching !== from) { continue; }
         if (part) { place.replaceWith(part); } else { place.remove(); }
       } catch {
         // The link in its place still leads there.
