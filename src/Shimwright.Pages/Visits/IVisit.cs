@@ -6,8 +6,11 @@ public interface IVisit
     /// <summary>The device on which the person works: a name by which what it sends can be told from what others send.</summary>
     string Device { get; }
 
-    /// <summary>Whether the device is known to run the bench's script: then a page may leave a part to be fetched afterwards.</summary>
-    bool HasScript { get; }
+    /// <summary>
+    /// Whether a page may leave a part out, to be fetched or followed afterwards: where the device is known to run the bench's script, and where a
+    /// form was sent, since what the page would show is then thrown away unless it is refused.
+    /// </summary>
+    bool MayLeaveOut { get; }
 
     /// <summary>Falls when the visitor goes away without waiting for the page.</summary>
     CancellationToken Left { get; }

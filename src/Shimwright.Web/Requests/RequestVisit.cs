@@ -10,7 +10,7 @@ internal sealed class RequestVisit : IVisit
 
     public string Device { get; private set; } = "";
 
-    public bool HasScript => Request.Request.Cookies["script"] == "1";
+    public bool MayLeaveOut => HttpMethods.IsPost(Request.Request.Method) || Request.Request.Cookies["script"] == "1";
 
     public CancellationToken Left => Request.RequestAborted;
 

@@ -70,7 +70,7 @@ internal sealed class EchoServer : IAsyncDisposable
     {
         public string Device => "phone";
 
-        public bool HasScript => false;
+        public bool MayLeaveOut => HttpMethods.IsPost(http.HttpContext!.Request.Method);
 
         public CancellationToken Left => http.HttpContext!.RequestAborted;
 
