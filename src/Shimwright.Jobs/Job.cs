@@ -138,10 +138,11 @@ public sealed class Job
     public AdviceRequest ToAdviceRequest()
     {
         bool isKnown = !Engine.Valvetrain.HasShims || Engine.Valves.All(v => _fitted.ContainsKey(v.Id));
-        Instrument micrometer = Sections.Settings.Instruments.Micrometer;
+        (ActionMinutes minutes, Instrument micrometer) = (Sections.Settings.Minutes, Sections.Settings.Instruments.Micrometer);
         // A shim that nobody has seen is none that could be measured instead of being read.
-        return isKnown ? new(ToPlanRequest(), Blades, Sections.Settings.Minutes, micrometer)
-            : new AdviceRequest(StepsRequest(), Blades, Sections.Settings.Minutes, micrometer).WithoutMicrometer;
+        return isKnown
+            ? new(ToPlanRequest(), Blades, minutes, micrometer)
+            : new(StepsRequest(), Blades, minutes.Without(ActionKind.Micrometer), micrometer);
     }
 
     /// <summary>Every valve at every check, this one included; the file must have been read for a forecast.</summary>

@@ -34,7 +34,7 @@ public sealed class JobAnswer
         _plan = new(() => _forPlan.Value.Job is { } job ? PlanResult.Of(job) : null);
         _forVerdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict));
         _verdict = new(() => _forVerdict.Value.Job is { } job ? VerdictResult.Of(job) : null);
-        _next = new(() => JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().WithoutDryFit)) : null);
+        _next = new(() => JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().Without(ActionKind.DryFit))) : null);
         _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);
     }
 

@@ -1,6 +1,6 @@
 using Shimwright.Cli.Running;
-using Shimwright.Domain.Advice;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Wording;
 
@@ -9,32 +9,37 @@ namespace Shimwright.Cli.Answers;
 /// <summary>What next prints.</summary>
 internal sealed class NextAnswer(Job job) : IJobAnswer
 {
-    private readonly NextThings _advice = Advisor.For(job.ToAdviceRequest());
+    private readonly NextResult _result = NextResult.Of(job);
 
     public int Exit => ExitCode.Done;
 
-    public string Json(bool indented) => ResultJson.Write(NextResult.Of(job, _advice), indented);
+    public string Json(bool indented) => ResultJson.Write(_result, indented);
 
     public void Show(Page page)
     {
         page.Heading($"What to do next at {job.Engine.Name}");
-        if (_advice.PlanNow)
+        if (_result.PlanNow)
         {
             page.Paragraph(NextWords.PlanNow);
         }
         else
         {
-            page.Rows<AdvisedAction>(
-                _advice.Next,
-                new("Do", n => NextWords.Of(n, job.Engine, page.Words)),
+            page.Rows<NextRow>(
+                _result.Next,
+                new("Do", n => NextWords.Of(n, page.Words)),
                 new("Saves (min)", n => Page.Minutes(n.Saves)),
                 new("Takes (min)", n => Page.Minutes(n.Takes)));
         }
 
         page.Bullets(
         [
-            $"As things stand, the best plan comes to {Page.Minutes(_advice.Minutes)} min, rework counted.",
-            $"Chance that all pass the first time under it: {Page.Chance(_advice.Plan.ChanceAll)}.",
+            $"Best plan so far: {Page.Minutes(_result.Minutes)} min, including the expected cost of rework.",
+            $"Chance that all pass the first time under it: {Page.Chance(_result.ChanceAll)}.",
         ]);
+        if (_result.Next.Any(n => n.Do == "dryFit"))
+        {
+            page.Heading("Cautions");
+            page.Bullets(WorkOrder.DryFit);
+        }
     }
 }

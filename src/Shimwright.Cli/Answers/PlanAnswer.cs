@@ -1,6 +1,5 @@
 using System.Globalization;
 using Shimwright.Cli.Running;
-using Shimwright.Domain.Advice;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
@@ -14,13 +13,11 @@ namespace Shimwright.Cli.Answers;
 internal sealed class PlanAnswer(Job job) : IJobAnswer
 {
     private readonly PlanChoice _plan = Planner.Plan(job.ToPlanRequest());
-    private AdvisedAction? _first;
-
-    private AdvisedAction? First => _first ??= Advisor.For(job.ToAdviceRequest()).Next is [var first, ..] ? first : null;
+    private readonly Lazy<NextRow?> _first = new(() => NextResult.Of(job).First);
 
     public int Exit => _plan.Chosen.Stranded.Count > 0 ? ExitCode.Stranded : ExitCode.Done;
 
-    public string Json(bool indented) => ResultJson.Write(PlanResult.Of(job, _plan) with { First = First is { } first ? NextRow.Of(first, job.Engine) : null }, indented);
+    public string Json(bool indented) => ResultJson.Write(PlanResult.Of(job, _plan) with { First = _first.Value }, indented);
 
     public void Show(Page page) => Show(page, withWorkOrder: true);
 
@@ -97,8 +94,8 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
             : $"Chance that {who} pass the first time";
         page.Bullets(
         [
-            First is { } first
-                ? $"First: {NextWords.Of(first, job.Engine, page.Words)} {NextWords.Worth(first.Saves)}"
+            _first.Value is { } first
+                ? $"First: {NextWords.Of(first, page.Words)} {NextWords.Worth(first.Saves)}"
                 : NextWords.PlanNow,
             $"To open: {Page.ToOpen(plan)}.",
             $"To buy: {page.ToBuy(plan)}.",

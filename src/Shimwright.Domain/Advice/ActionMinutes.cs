@@ -46,5 +46,16 @@ public sealed record ActionMinutes
     /// <summary>A dry fit of one access group.</summary>
     public double? DryFit { get; }
 
+    /// <summary>The same for one who cannot do a kind of action.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>The minutes.</returns>
+    public ActionMinutes Without(ActionKind kind) => new(
+        kind == ActionKind.Blade ? null : Blade,
+        kind == ActionKind.Blade ? null : Stack,
+        kind == ActionKind.Bucket ? null : Bucket,
+        kind == ActionKind.Micrometer ? null : Micrometer,
+        kind == ActionKind.Depth ? null : Depth,
+        kind == ActionKind.DryFit ? null : DryFit);
+
     private static double? Within(double? minutes, string name) => minutes is { } m ? Guard.Within(m, 0, PlanCosts.Greatest, name) : null;
 }

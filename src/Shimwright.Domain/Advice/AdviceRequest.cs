@@ -33,13 +33,10 @@ public sealed record AdviceRequest
     /// <summary>What each kind of action takes.</summary>
     public ActionMinutes Minutes { get; }
 
-    /// <summary>The same where nothing can be fitted dry.</summary>
-    public AdviceRequest WithoutDryFit => new(
-        Plan, Blades, new ActionMinutes(Minutes.Blade, Minutes.Stack, Minutes.Bucket, Minutes.Micrometer, Minutes.Depth, null), Micrometer, Seed);
-
-    /// <summary>The same where no shim can be measured.</summary>
-    public AdviceRequest WithoutMicrometer => new(
-        Plan, Blades, new ActionMinutes(Minutes.Blade, Minutes.Stack, Minutes.Bucket, null, Minutes.Depth, Minutes.DryFit), Micrometer, Seed);
+    /// <summary>The same where a kind of action cannot be done.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>The request.</returns>
+    public AdviceRequest Without(ActionKind kind) => new(Plan, Blades, Minutes.Without(kind), Micrometer, Seed);
 
     /// <summary>The micrometer at hand.</summary>
     public Instrument Micrometer { get; }

@@ -1,4 +1,5 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 
 namespace Shimwright.Domain.Advice;
@@ -34,7 +35,8 @@ public static class Advisor
         ArgumentNullException.ThrowIfNull(request);
         var now = new Outlook(request.Plan);
         LocalWorth[] local = [.. Enumerable.Range(0, request.Plan.Engine.Valves.Count).Select(v => new LocalWorth(now, v))];
-        IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, now, local[v], v))
+        (double[] Leaves, double Takes)[] stacks = [.. Stacks(request)];
+        IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, stacks, now, local[v], v))
             .Concat(ShimWorth.Weighed(request, now, local)).Concat(DepthWorth.Weighed(request, now, local));
         bool isSmall = local.Length <= FewValves;
         Weighed[] near = [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
@@ -47,15 +49,15 @@ public static class Advisor
     }
 
     /// <summary>The blades, stacks of two and the bucket at one valve.</summary>
-    private static IEnumerable<Weighed> Readings(AdviceRequest request, Outlook now, LocalWorth local, int v)
+    private static IEnumerable<Weighed> Readings(
+        AdviceRequest request, (double[] Leaves, double Takes)[] stacks, Outlook now, LocalWorth local, int v)
     {
         EngineCheck check = now.Request.Check;
-        double[] gaps = [.. Enumerable.Range(0, local.Mass.Length).Select(i => now.Estimate.Valves[v].Grid.At(i) + check.ShiftAt(v).Millimetres)];
-        foreach ((double[] leaves, double takes) in Stacks(request))
+        foreach ((double[] leaves, double takes) in stacks)
         {
             double blade = Math.Round(leaves.Sum(), 6);
-            double spread = Math.Sqrt(Math.Pow(check.Feel.StandardDeviationOf(leaves.Length), 2) + Math.Pow(check.Feel.Doubt, 2));
-            double[][] chances = [.. Enum.GetValues<Feel>().Select(f => Array.ConvertAll(gaps, gap => check.Feel.ChanceAt(f, gap - blade, spread)))];
+            double spread = Squares.CombinedStandardUncertainty(check.Feel.StandardDeviationOf(leaves.Length), check.Feel.Doubt);
+            double[][] chances = [.. Enum.GetValues<Feel>().Select(f => Array.ConvertAll(local.Gaps, gap => check.Feel.ChanceAt(f, gap - blade, spread)))];
             if (blade <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
             {
                 yield return new(ActionKind.Blade, v, null, saves - takes, () =>
@@ -66,10 +68,9 @@ public static class Advisor
             }
         }
 
-        bool hasBucket = request.Plan.Engine.Valvetrain.Adjuster is Adjuster.ShimUnderBucket or Adjuster.ShimOverBucket or Adjuster.GradedBucket;
-        if (request.Minutes.Bucket is { } bucket && hasBucket && check.Readings[v].BucketTurns.Count == 0)
+        if (request.Minutes.Bucket is { } bucket && !Valvetrain.HasLever(request.Plan.Engine.Valvetrain.Adjuster) && check.Readings[v].BucketTurns.Count == 0)
         {
-            double[] turning = Array.ConvertAll(gaps, FeelProfile.ChanceBucketTurns);
+            double[] turning = Array.ConvertAll(local.Gaps, FeelProfile.ChanceBucketTurns);
             if (Saving(local, [turning, Array.ConvertAll(turning, t => 1 - t)]) is { } saves)
             {
                 yield return new(ActionKind.Bucket, v, null, saves - bucket, () =>

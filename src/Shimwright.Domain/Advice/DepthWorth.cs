@@ -1,4 +1,5 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 
 namespace Shimwright.Domain.Advice;
@@ -17,7 +18,7 @@ internal static class DepthWorth
     public static IEnumerable<Weighed> Weighed(AdviceRequest request, Outlook now, LocalWorth[] local)
     {
         Engine engine = request.Plan.Engine;
-        if (request.Minutes.Depth is not { } minutes || engine.Valvetrain.Adjuster is not (Adjuster.ShimUnderBucket or Adjuster.ShimOverBucket or Adjuster.GradedBucket))
+        if (request.Minutes.Depth is not { } minutes || Valvetrain.HasLever(engine.Valvetrain.Adjuster))
         {
             yield break;
         }
@@ -25,13 +26,13 @@ internal static class DepthWorth
         for (int v = 0; v < local.Length; v++)
         {
             int valve = v;
-            string group = engine.Valves[v].Group;
-            double takes = minutes + (now.Plan.Opened.Contains(group) ? 0 : request.Plan.Costs.AccessOf(group));
-            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, () => new(ActionKind.Depth, Saving(now, valve), takes, valve, [], null, group, []));
+            string? access = engine.Valves[v].HasAccess ? engine.Valves[v].Access : null;
+            double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.AccessOf(access));
+            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, () => new(ActionKind.Depth, Saving(now, valve), takes, valve, [], null, access, []));
         }
     }
 
-    private static double Saving(Outlook now, int v) => Math.Max(0, now.Minutes - Shown(now, v).Average(x =>
+    private static double Saving(Outlook now, int v) => now.Saving(Shown(now, v).Average(x =>
         now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(x, Uncertainty)])))));
 
     private static double Alone(Outlook now, LocalWorth local, int v)
@@ -41,11 +42,9 @@ internal static class DepthWorth
             return 0;
         }
 
-        double shift = now.Request.Check.ShiftAt(v).Millimetres;
-        double[] gaps = [.. Enumerable.Range(0, local.Mass.Length).Select(i => now.Estimate.Valves[v].Grid.At(i) + shift)];
         return local.Least - Shown(now, v).Average(x =>
         {
-            double[] chances = Array.ConvertAll(gaps, gap => Math.Exp(-0.5 * Math.Pow((x - gap) / Uncertainty, 2)));
+            double[] chances = Array.ConvertAll(local.Gaps, gap => Math.Exp(-0.5 * Squares.Of((x - gap) / Uncertainty)));
             return local.LeastUnder(chances, local.ChanceOf(chances));
         });
     }
@@ -54,7 +53,7 @@ internal static class DepthWorth
     private static double[] Shown(Outlook now, int v)
     {
         ClearanceDistribution valve = now.Estimate.Valves[v];
-        double wider = Math.Sqrt(1 + Math.Pow(Uncertainty / valve.StandardDeviation, 2));
+        double wider = Squares.CombinedStandardUncertainty(1, Uncertainty / valve.StandardDeviation);
         return [.. Enumerable.Range(0, Answers).Select(k =>
             valve.Mean + ((valve.Quantile((k + 0.5) / Answers) - valve.Mean) * wider) + now.Request.Check.ShiftAt(v).Millimetres)];
     }

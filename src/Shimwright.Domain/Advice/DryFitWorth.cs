@@ -32,7 +32,7 @@ internal static class DryFitWorth
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
             if (changed.Length > 0 && MostToGain(now, changed) > takes)
             {
-                yield return new(ActionKind.DryFit, Math.Max(0, now.Minutes - After(request, now, group, changed)), takes, null, [], null, group, []);
+                yield return new(ActionKind.DryFit, now.Saving(After(request, now, group, changed)), takes, null, [], null, group, []);
             }
         }
     }
@@ -101,8 +101,7 @@ internal static class DryFitWorth
     {
         (PlanPoint best, _) = Outlook.Search(open, estimate);
         double passes = open.Engine.Valves.Index().Where(v => v.Item.Group == group).Aggregate(1.0, (p, v) => p * best.Choice[v.Index].Chance);
-        int stranded = best.Choice.Count(o => o.IsStranded);
-        return best.Minutes + (access * (1 - passes)) + (stranded * (open.Costs.Redo + open.Again));
+        return Outlook.MinutesOf(open, best) + (access * (1 - passes));
     }
 
     /// <summary>Points that fill the unit cube evenly, whatever its dimension: multiples of the roots of primes, without their whole parts (Weyl 1916).</summary>

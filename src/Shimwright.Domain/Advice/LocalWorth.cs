@@ -37,6 +37,8 @@ internal sealed class LocalWorth
         ClearanceDistribution distribution = now.Estimate.Valves[valve];
         _mass = distribution.Mass.ToArray();
         _options = [.. Candidates(choice[valve]).Select(o => (o, Landing(distribution, o)))];
+        double shift = now.Request.Check.ShiftAt(valve).Millimetres;
+        Gaps = [.. Enumerable.Range(0, _mass.Length).Select(i => distribution.Grid.At(i) + shift)];
         Spread = distribution.StandardDeviation;
         Least = LeastUnder(null, 1);
     }
@@ -47,8 +49,8 @@ internal sealed class LocalWorth
     /// <summary>What the best option comes to now, minutes.</summary>
     public double Least { get; }
 
-    /// <summary>The chance of each clearance, before anything more is read.</summary>
-    public ReadOnlySpan<double> Mass => _mass;
+    /// <summary>The gap at the time of the check for each clearance, mm.</summary>
+    public double[] Gaps { get; }
 
     /// <summary>The chance of an answer, given its chance at each clearance.</summary>
     public double ChanceOf(double[] chances) => _mass.Index().Sum(m => m.Item * chances[m.Index]);

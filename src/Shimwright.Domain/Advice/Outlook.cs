@@ -36,6 +36,9 @@ internal sealed class Outlook
     /// <summary>What it comes to, minutes.</summary>
     public double Minutes { get; }
 
+    /// <summary>What is saved where this is expected to be left, minutes: never less than nothing, for what is learnt need not be used.</summary>
+    public double Saving(double expected) => Math.Max(0, Minutes - expected);
+
     /// <summary>What the best plan would come to with another estimate of the same job.</summary>
     public double MinutesWith(EngineEstimate estimate) => MinutesWith(Request.With(estimate.Check), estimate);
 
@@ -45,12 +48,14 @@ internal sealed class Outlook
     /// <summary>The chance of what an estimate has read more than this one.</summary>
     public double ChanceOf(EngineEstimate after) => Math.Exp(after.LogEvidence - Estimate.LogEvidence);
 
+    /// <summary>The best plan of a job, and what may be done in it.</summary>
     public static (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate)
     {
         var options = new OptionTable(request, estimate);
         return (new PlanSearch(request, options).Best(PlanWeights.Even, 0), options);
     }
 
-    private static double MinutesOf(PlanRequest request, PlanPoint plan) =>
+    /// <summary>What a plan comes to, valves that nothing serves counted.</summary>
+    public static double MinutesOf(PlanRequest request, PlanPoint plan) =>
         plan.Minutes + (plan.Choice.Count(o => o.IsStranded) * (request.Costs.Redo + request.Again));
 }

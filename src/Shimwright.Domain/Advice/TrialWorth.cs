@@ -18,9 +18,8 @@ internal static class TrialWorth
     public static IReadOnlyList<AdvisedOutcome> OfBucket(Outlook now, int valve) => Of(
         now, valve, [true, false], turns => new ValveReadings(bucketTurns: [turns]), (turns, p, minutes) => new(null, turns, p, minutes));
 
-    /// <summary>What outcomes save, minutes: never less than nothing, for what is learnt need not be used.</summary>
-    public static double Saving(Outlook now, IReadOnlyList<AdvisedOutcome> outcomes) =>
-        Math.Max(0, now.Minutes - outcomes.Sum(o => o.Chance * o.Minutes));
+    /// <summary>What outcomes save, minutes.</summary>
+    public static double Saving(Outlook now, IReadOnlyList<AdvisedOutcome> outcomes) => now.Saving(outcomes.Sum(o => o.Chance * o.Minutes));
 
     private static AdvisedOutcome[] Of<T>(Outlook now, int valve, T[] answers, Func<T, ValveReadings> read, Func<T, double, double, AdvisedOutcome> outcome) =>
     [

@@ -42,7 +42,8 @@ internal readonly record struct Branch(BranchKind Kind, int Group, double At, do
         BranchKind.All => [node.Between(node.LowOfAll, At), node.Between(At, node.HighOfAll)],
         BranchKind.Group => [node.Between(Group, node.Low[Group], At), node.Between(Group, At, node.High[Group])],
         BranchKind.Decide => Decide(node, alike),
-        _ => Force(node, ledger),
+        BranchKind.Force => Force(node, ledger),
+        _ => throw new InvalidOperationException("What is not divided has no parts."),
     };
 
     private static Branch Of(BranchKind kind, int g, double share, double at) =>

@@ -106,7 +106,7 @@ internal sealed class PlanSearch
 
         if (priced.IsAllOfTheGap)
         {
-            return priced;
+            return priced.OrNull();
         }
 
         for (int round = 0; round < Rounds; round++)

@@ -46,12 +46,11 @@ internal sealed class CheckOffsets
     /// <param name="check">The check.</param>
     /// <param name="step">The step of the clearances' grid, mm.</param>
     /// <param name="precision">An upper bound of how precisely the valves together can tell an offset: 1 / mm².</param>
-    /// <param name="isOpen">Whether more is going to be read.</param>
-    public static CheckOffsets For(EngineCheck check, double step, double precision, bool isOpen = false)
+    public static CheckOffsets For(EngineCheck check, double step, double precision)
     {
-        double fingers = isOpen || check.Readings.Any(r => r.Trials.Count > 0) ? check.Feel.Doubt : 0;
-        double heat = HeatDoubt(check, isOpen);
-        bool isFeltOnly = !isOpen && check.Readings.All(r => r.Values.Count + r.BucketTurns.Count == 0)
+        double fingers = check.IsOpen || check.Readings.Any(r => r.Trials.Count > 0) ? check.Feel.Doubt : 0;
+        double heat = HeatDoubt(check);
+        bool isFeltOnly = !check.IsOpen && check.Readings.All(r => r.Values.Count + r.BucketTurns.Count == 0)
             && Enumerable.Range(0, check.Readings.Count).All(v => !check.ShiftAt(v).IsKnown || check.Readings[v].Trials.Count == 0);
         if (isFeltOnly && heat > 0)
         {
@@ -59,16 +58,16 @@ internal sealed class CheckOffsets
             (fingers, heat) = (Squares.CombinedStandardUncertainty(fingers, heat), 0);
         }
 
-        double apart = PerReading * (isOpen ? check.Feel.FinestScaleOfAll(check.Readings) : check.Readings.Min(check.Feel.FinestScale));
+        double apart = PerReading * (check.IsOpen ? check.Feel.FinestScaleOfAll(check.Readings) : check.Readings.Min(check.Feel.FinestScale));
         return new(
             from f in Nodes(fingers, step, precision, apart)
             from h in Nodes(heat, step, precision, apart)
             select new CheckOffset(f.At, h.At, f.LogWeight + h.LogWeight));
     }
 
-    private static double HeatDoubt(EngineCheck check, bool isOpen)
+    private static double HeatDoubt(EngineCheck check)
     {
-        bool isUnknown = Enumerable.Range(0, check.Readings.Count).Any(v => (isOpen || !check.Readings[v].IsEmpty) && !check.ShiftAt(v).IsKnown);
+        bool isUnknown = Enumerable.Range(0, check.Readings.Count).Any(v => (check.IsOpen || !check.Readings[v].IsEmpty) && !check.ShiftAt(v).IsKnown);
         return isUnknown && check.CountsHeatDoubt ? HeatDoubtPerDegree * Math.Abs(check.Temperature - ThermalShift.Reference) : 0;
     }
 

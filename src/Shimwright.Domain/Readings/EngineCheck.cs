@@ -104,6 +104,12 @@ public sealed record EngineCheck
     internal EngineCheck With(int valve, ValveReadings more) =>
         this with { Readings = [.. Readings.Select((r, v) => v == valve ? r.With(more) : r)] };
 
+    /// <summary>Whether more is going to be read: then what may be learnt counts for the offsets from the first.</summary>
+    internal bool IsOpen { get; private init; }
+
+    /// <summary>The same check, in which more is going to be read.</summary>
+    internal EngineCheck Open => this with { IsOpen = true };
+
     /// <summary>The same check without doubt about fingers and heat: for a past in which the same person felt the engine every time.</summary>
     internal EngineCheck WithoutOffsets => new(Engine, Readings, Temperature, Loss, Feel.WithoutDoubt, Past)
     {

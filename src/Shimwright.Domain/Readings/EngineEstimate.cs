@@ -52,12 +52,14 @@ public sealed class EngineEstimate
     public static EngineEstimate From(EngineCheck check, double finestLater = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(check);
-        return From(check, finestLater, isOpen: false);
+        return check.Round is { } round ? FromRound(check, round)
+            : check.Past is { } past ? FromPast(check, past, finestLater)
+            : FromUnknown(check, finestLater);
     }
 
     /// <summary>The same of a check in which more is going to be read: see <see cref="With"/>.</summary>
     internal static EngineEstimate Open(EngineCheck check, double finestLater) =>
-        From(check, Math.Min(finestLater, check.Feel.FinestScaleOfAll(check.Readings)), isOpen: true);
+        From(check.Open, Math.Min(finestLater, check.Feel.FinestScaleOfAll(check.Readings)));
 
     /// <summary>The estimate with more read at one valve: only its own likelihood and the weights of what valves share are worked out anew.</summary>
     internal EngineEstimate With(int valve, ValveReadings more)
@@ -68,14 +70,9 @@ public sealed class EngineEstimate
         return new(check, evidence, _logLosses, _offsets);
     }
 
-    private static EngineEstimate From(EngineCheck check, double finestLater, bool isOpen) =>
-        check.Round is { } round ? FromRound(check, round, isOpen)
-            : check.Past is { } past ? FromPast(check, past, finestLater, isOpen)
-            : FromUnknown(check, finestLater, isOpen);
-
-    private static EngineEstimate Of(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, double precision, bool isOpen)
+    private static EngineEstimate Of(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, double precision)
     {
-        var offsets = CheckOffsets.For(check, priors.Max(p => p.Grid.Step), precision, isOpen);
+        var offsets = CheckOffsets.For(check, priors.Max(p => p.Grid.Step), precision);
         return new(
             check,
             [.. priors.Select((prior, v) => new ValveEvidence(
@@ -85,12 +82,11 @@ public sealed class EngineEstimate
     }
 
     /// <summary>Valves of which an earlier round has left something, each for itself; on the grids of that round.</summary>
-    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round, bool isOpen) => Of(
+    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round) => Of(
         check,
         [.. round.Valves.Select(v => ClearancePrior.Known(v.Left, v.StrayWeight))],
         [0],
-        round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation)),
-        isOpen);
+        round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation)));
 
     /// <summary>For each shared cause, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
     internal double[] KeptGivenCause(int valve, SurvivalWeights? staying) => _evidence[valve].InBandGivenCause(staying);
@@ -112,7 +108,7 @@ public sealed class EngineEstimate
     /// </summary>
     internal double ChanceOfAll(IReadOnlyList<double[]?> chancesGivenCause) => _cause.ChanceOfAll(chancesGivenCause);
 
-    private static EngineEstimate FromUnknown(EngineCheck check, double finestLater, bool isOpen)
+    private static EngineEstimate FromUnknown(EngineCheck check, double finestLater)
     {
         double step = Resolution.For(check, finestLater).Step;
         IReadOnlyList<Valve> valves = check.Engine.Valves;
@@ -137,10 +133,10 @@ public sealed class EngineEstimate
 
         ClearancePrior[] priors = [.. valves.Select(PriorOf)];
         double precision = valves.Count / (Squares.Of(bandScale) + Squares.Of(check.Loss.Own));
-        return Of(check, priors, priors.Any(p => p.IsShared) ? nodes.LogWeights : [0], precision, isOpen);
+        return Of(check, priors, priors.Any(p => p.IsShared) ? nodes.LogWeights : [0], precision);
     }
 
-    private static EngineEstimate FromPast(EngineCheck check, HistoryPrior past, double finestLater, bool isOpen)
+    private static EngineEstimate FromPast(EngineCheck check, HistoryPrior past, double finestLater)
     {
         double finest = past.Valves.Select((v, i) => v.StandardDeviation / Math.Sqrt(
             1 + Squares.Of(v.StandardDeviation / check.Feel.FinestScale(check.Readings[i])))).Min();
@@ -152,7 +148,6 @@ public sealed class EngineEstimate
                 ? ClearancePrior.Reworked(valve.Band, resolution.Step)
                 : update.Prior(past.Valves[v], check.Readings[v], valve.Band, check.Loss))],
             [0],
-            past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)),
-            isOpen);
+            past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)));
     }
 }

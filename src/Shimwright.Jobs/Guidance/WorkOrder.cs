@@ -58,6 +58,13 @@ public static class WorkOrder
         "Ventilate before the engine runs indoors; blades have sharp edges.",
     ];
 
+    /// <summary>What to heed at a dry fit.</summary>
+    public static IReadOnlyList<string> DryFit { get; } =
+    [
+        "Dry fit: lay the camshaft back heel down, and snug the caps by hand, evenly, in steps.",
+        "Never turn the engine during a dry fit. Leave the chain as the manual allows.",
+    ];
+
     /// <summary>The steps for a kind of valve train, in order.</summary>
     /// <param name="adjuster">How the clearances are adjusted.</param>
     /// <param name="lifts">Whether anything has to be lifted to reach the adjusters.</param>

@@ -14,7 +14,7 @@ internal static class Contradictions
 
     /// <summary>One caution for each valve that contradicts itself: its newest pair.</summary>
     public static IEnumerable<string> Cautions(Engine engine, IReadOnlyList<ValveReadings> readings, LengthWords words) =>
-        engine.Valves.Select((valve, v) => Of(readings[v], words) is { } what ? $"{valve.Id}: {what} Feel it again and take the wrong one back." : null).OfType<string>();
+        engine.Valves.Select((valve, v) => Of(readings[v], words) is { } what ? $"{valve.Id}: {what} Feel the valve again and take back the wrong reading." : null).OfType<string>();
 
     private static string? Of(ValveReadings readings, LengthWords words)
     {
@@ -32,7 +32,7 @@ internal static class Contradictions
 
         if (readings.BucketTurns.Distinct().Count() > 1)
         {
-            return "the bucket turned once and did not turn once.";
+            return "the bucket turned on one try and not on another.";
         }
 
         BladeTrial? entered = trials.LastOrDefault(t => t.Feel is Feel.Light or Feel.Loose);

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Shimwright.Domain.Advice;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Wording;
@@ -21,11 +22,13 @@ public sealed record NextOutcome(string? Feel, bool? Turns, double Chance, doubl
 /// <param name="Saves">How far what the best plan comes to is expected to fall, minutes.</param>
 /// <param name="Takes">What it takes, minutes.</param>
 /// <param name="Outcomes">What it may say, where that can be listed.</param>
-/// <param name="Words">The same as a sentence.</param>
 public sealed record NextRow(
     string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, double Saves, double Takes,
-    IReadOnlyList<NextOutcome> Outcomes, string Words)
+    IReadOnlyList<NextOutcome> Outcomes)
 {
+    /// <summary>The same as a sentence, in millimetres.</summary>
+    public string Words => NextWords.Of(this, LengthWords.Millimetres);
+
     /// <summary>An action as a line of an answer.</summary>
     /// <param name="action">The action.</param>
     /// <param name="engine">The engine.</param>
@@ -55,8 +58,7 @@ public sealed record NextRow(
             action.Access,
             Rounding.Minutes(action.Saves),
             Rounding.Minutes(action.Takes),
-            [.. action.Outcomes.Select(o => new NextOutcome(o.Feel is { } feel ? Results.Words.Of(feel) : null, o.Turns, Rounding.Chance(o.Chance), Rounding.Minutes(o.Minutes)))],
-        NextWords.Of(action, engine, LengthWords.Millimetres));
+            [.. action.Outcomes.Select(o => new NextOutcome(o.Feel is { } feel ? Results.Words.Of(feel) : null, o.Turns, Rounding.Chance(o.Chance), Rounding.Minutes(o.Minutes)))]);
     }
 }
 
@@ -68,6 +70,10 @@ public sealed record NextRow(
 /// <param name="Next">What pays, best first.</param>
 public sealed record NextResult(string Format, bool PlanNow, double Minutes, double ChanceAll, IReadOnlyList<NextRow> Next)
 {
+    /// <summary>The best of what pays; null where nothing does.</summary>
+    [JsonIgnore]
+    public NextRow? First => Next is [var first, ..] ? first : null;
+
     /// <summary>What is worth doing next in a job, as far as it has come.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>

@@ -6,7 +6,7 @@ namespace Shimwright.Jobs.Tests.Results;
 public class ContradictionsTests
 {
     [Theory]
-    [InlineData("""[{"blade": 0.20, "feel": "loose"}, {"blade": 0.18, "feel": "no"}]""", "I1: 0.20 was loose, but 0.18 won't enter. Feel it again and take the wrong one back.")]
+    [InlineData("""[{"blade": 0.20, "feel": "loose"}, {"blade": 0.18, "feel": "no"}]""", "I1: 0.20 was loose, but 0.18 won't enter. Feel the valve again and take back the wrong reading.")]
     [InlineData("""[{"blade": 0.15, "feel": "no"}, {"blade": 0.15, "feel": "light"}]""", "I1: 0.15 would not enter, but 0.15 is light.")]
     [InlineData("""[{"blade": 0.18, "feel": "light"}, {"blade": 0.15, "feel": "firm"}]""", "I1: 0.18 was light, but 0.15 is firm.")]
     [InlineData("""[{"blade": 0.16, "feel": "light"}, {"blade": 0.15, "feel": "firm"}]""", null)]
@@ -15,7 +15,7 @@ public class ContradictionsTests
     public void Cautions_BladesThatCannotBothBeRight_AreNamed(string trials, string? words) => AssertSays($$"""{"valve": "I1", "trials": {{trials}}}""", words);
 
     [Theory]
-    [InlineData("""{"valve": "I1", "bucketTurns": true}, {"valve": "I1", "bucketTurns": false}""", "I1: the bucket turned once and did not turn once.")]
+    [InlineData("""{"valve": "I1", "bucketTurns": true}, {"valve": "I1", "bucketTurns": false}""", "I1: the bucket turned on one try and not on another.")]
     [InlineData("""{"valve": "I1", "bucketTurns": false, "trials": [{"blade": 0.15, "feel": "light"}]}""", "I1: the bucket does not turn, but 0.15 slides in.")]
     [InlineData("""{"valve": "I1", "bucketTurns": true, "trials": [{"blade": 0.15, "feel": "no"}]}""", null)]
     public void Cautions_BucketThatCannotBeRight_IsNamed(string readings, string? words) => AssertSays(readings, words);
@@ -26,7 +26,7 @@ public class ContradictionsTests
         IReadOnlyList<string> cautions = EstimateResult.Of(job).Cautions;
         if (words is null)
         {
-            Assert.DoesNotContain(cautions, c => c.Contains("take the wrong one back", StringComparison.Ordinal));
+            Assert.DoesNotContain(cautions, c => c.Contains("take back the wrong reading", StringComparison.Ordinal));
         }
         else
         {

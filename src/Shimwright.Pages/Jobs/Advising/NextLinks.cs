@@ -1,9 +1,9 @@
 using System.Globalization;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Fitting;
-using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
+using Shimwright.Pages.Wording;
 
 namespace Shimwright.Pages.Jobs.Advising;
 
@@ -40,26 +40,9 @@ internal static class NextLinks
         _ => "Enter the thickness",
     };
 
-    /// <summary>What to do, in the bench's unit.</summary>
-    public static string Sentence(NextRow row, LengthStyle lengths) => row.Do switch
-    {
-        "blade" when row.Leaves > 1 => $"Try {string.Join(" and ", row.Blades.Select(lengths.Shim))} together at {row.Valve}.",
-        "blade" => $"Try {lengths.Shim(row.Blades[0])} at {row.Valve}.",
-        "micrometer" => row.Shim!.Source switch
-        {
-            "engine" => $"Measure the {lengths.Shim(row.Shim.Thickness)} shim of {row.Shim.FromValve} with the micrometer.",
-            "drawer" => $"Measure the {lengths.Shim(row.Shim.Thickness)} shim from the drawer with the micrometer.",
-            _ => $"Measure the {lengths.Shim(row.Shim.Thickness)} shim you buy with the micrometer, before it goes in.",
-        },
-        _ => row.Words,
-    };
-
     /// <summary>What it takes.</summary>
-    public static string Takes(NextRow row) => row.Takes < 1 ? "Takes less than a minute." : $"Takes about {Whole(row.Takes)} min.";
+    public static string Takes(NextRow row) => row.Takes < 1 ? "Takes less than a minute." : $"Takes about {Times.Minutes(row.Takes)}.";
 
     /// <summary>Minutes to the tenth.</summary>
     public static string Number(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);
-
-    /// <summary>Whole minutes.</summary>
-    public static string Whole(double minutes) => minutes.ToString("0", CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,47 @@
+using Shimwright.Jobs.Wording;
+
+namespace Shimwright.Jobs.Results;
+
+/// <summary>What is worth doing next, as a sentence.</summary>
+public static class NextWords
+{
+    /// <summary>What to do.</summary>
+    /// <param name="row">The action.</param>
+    /// <param name="words">How lengths are written.</param>
+    /// <returns>A sentence.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="row"/> or <paramref name="words"/> is null.</exception>
+    public static string Of(NextRow row, LengthWords words)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        ArgumentNullException.ThrowIfNull(words);
+        return row.Do switch
+        {
+            "blade" when row.Leaves > 1 => $"Try {string.Join(" and ", row.Blades.Select(words.Shim))} together at {row.Valve}.",
+            "blade" => $"Try {words.Shim(row.Blades[0])} at {row.Valve}.",
+            "bucket" => $"Turn the bucket of {row.Valve} by hand.",
+            "micrometer" => OfShim(row.Shim!, words.Shim(row.Shim!.Thickness)),
+            "depth" => row.Access is null ? $"Take a depth at {row.Valve}." : $"With the {row.Access} off, take a depth at {row.Valve}.",
+            _ => $"Fit the {row.Access} dry and feel the changed valves.",
+        };
+    }
+
+    /// <summary>What it is worth, in whole minutes.</summary>
+    /// <param name="saves">What it saves, minutes.</param>
+    /// <returns>A sentence.</returns>
+    public static string Worth(double saves) => (int)Math.Round(saves) switch
+    {
+        < 1 => "Saves less than a minute.",
+        1 => "Saves about a minute.",
+        var minutes => FormattableString.Invariant($"Saves about {minutes} minutes."),
+    };
+
+    /// <summary>What to do where nothing more pays.</summary>
+    public static string PlanNow => "Nothing more pays. Plan now.";
+
+    private static string OfShim(FittedRow shim, string thickness) => shim.Source switch
+    {
+        "engine" => $"Measure the {thickness} shim of {shim.FromValve} with the micrometer.",
+        "drawer" => $"Measure the {thickness} shim from the drawer with the micrometer.",
+        _ => $"Buy the {thickness} shim and measure it with the micrometer before it goes in.",
+    };
+}
