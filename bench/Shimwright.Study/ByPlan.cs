@@ -28,11 +28,11 @@ internal sealed class ByPlan(
     private EngineCheck? _before;
     private List<Adjustment> _changes = [];
 
-    /// <summary>What the first plan promised.</summary>
-    public double? FirstChance { get; private set; }
+    private double? _firstChance;
+    private bool _firstStrands;
 
-    /// <summary>Whether the first plan left a valve stranded, which its promise then leaves out.</summary>
-    public bool FirstStrands { get; private set; }
+    /// <inheritdoc/>
+    public override double? FirstChance => _firstStrands ? null : _firstChance;
 
     public override void Note(Job job, IReadOnlyList<ValveReadings> readings)
     {
@@ -61,11 +61,11 @@ internal sealed class ByPlan(
             plan = Plan(job);
         }
 
-        FirstStrands |= FirstChance is null && plan.Stranded.Count > 0;
-        FirstChance ??= plan.ChanceAll;
+        _firstStrands |= _firstChance is null && plan.Stranded.Count > 0;
+        _firstChance ??= plan.ChanceAll;
         List<Swap> swaps = [.. plan.Valves.Index()
             .Where(v => v.Item.Action == ValveAction.Fit)
-            .Select(v => new Swap(v.Index, Fetch(job, v.Item)))];
+            .Select(v => new Swap(v.Index, job.Fetch(v.Item)))];
         _before = Check(job);
         _changes = [.. swaps.Select(s => Change(job, s))];
         Array.Fill(_sinceWork, ValveReadings.None);
@@ -75,7 +75,7 @@ internal sealed class ByPlan(
     public override bool Passes(Job job) => RecheckVerdict
         .On(Recheck(_before!)).Passes;
 
-    private ShimPlan Plan(Job job) => Planner.Plan(Request(job, Check(job))).Chosen;
+    private ShimPlan Plan(Job job) => Planner.Plan(job.Request(Check(job), Job.Costs)).Chosen;
 
     /// <summary>The check of the first round, and in later rounds the re-check with what the work left.</summary>
     private EngineCheck Check(Job job) => _before is { } before
@@ -108,30 +108,6 @@ internal sealed class ByPlan(
         Shim[] candidates = [.. job.Drawer.Where(s => s.Measured is null && wanted.Any(w => Math.Abs(s.Nominal - w) < 1.5 * Shim.Sizes.Step))];
         Array.ForEach(candidates, job.MeasureFromKit);
         return candidates.Length > 0;
-    }
-
-    private static PlanRequest Request(Job job, EngineCheck check)
-    {
-        DrawerShims[] drawer = [.. job.Drawer.GroupBy(s => s.Reading).Select(g => new DrawerShims(g.Key, g.Count()))];
-        PurchasableSize[] shop = [.. Shim.Sizes.Sizes(Instrument.Marked)];
-        return new PlanRequest(check, [.. job.Fitted.Select(s => s.Reading)], new Stock(drawer, shop), Job.Costs);
-    }
-
-    private static Shim Fetch(Job job, PlannedValve valve)
-    {
-        if (valve.Source == ShimSource.Engine)
-        {
-            return job.Fitted[valve.FromValve!.Value];
-        }
-
-        if (valve.Source == ShimSource.Buy)
-        {
-            return job.Buy(valve.To!.Millimetres);
-        }
-
-        Shim shim = job.Drawer.First(s => s.Reading == valve.To);
-        job.Drawer.Remove(shim);
-        return shim;
     }
 
     private Adjustment Change(Job job, Swap swap)

@@ -21,8 +21,11 @@ internal sealed class Job
     private readonly double[] _clearances;
     private readonly double _micrometerOff;
     private readonly Draws _micrometer;
-    private readonly HashSet<string> _lifted = [];
+    private readonly HashSet<string> _open = [];
+    private readonly HashSet<int> _dry = [];
+    private readonly Dictionary<(int Valve, double Blade), double> _bladesOff = [];
     private int _feelings;
+    private int _touches;
 
     public Job(int seed, Population population, int number)
     {
@@ -70,6 +73,7 @@ internal sealed class Job
     public IReadOnlyList<ValveReadings> Feel()
     {
         _feelings++;
+        _bladesOff.Clear();
         return [.. Engine.Valves.Select((v, i) =>
             Fingers.Try(Person, v.Band, _clearances[i], Chance(Stream.Feeling, _feelings, i)))];
     }
@@ -105,6 +109,29 @@ internal sealed class Job
         return shim;
     }
 
+    /// <summary>The shim that a plan's line wants, out of the engine, bought or out of the drawer.</summary>
+    public Shim Fetch(PlannedValve valve)
+    {
+        if (valve.Source == ShimSource.Engine)
+        {
+            return Fitted[valve.FromValve!.Value];
+        }
+
+        if (valve.Source == ShimSource.Buy)
+        {
+            return Buy(valve.To!.Millimetres);
+        }
+
+        Shim shim = Drawer.First(s => s.Reading == valve.To);
+        Drawer.Remove(shim);
+        return shim;
+    }
+
+    /// <summary>What a plan rests on.</summary>
+    public PlanRequest Request(EngineCheck check, PlanCosts costs) => new(
+        check, [.. Fitted.Select(s => s.Reading)],
+        new Stock([.. Drawer.GroupBy(s => s.Reading).Select(g => new DrawerShims(g.Key, g.Count()))], [.. Shim.Sizes.Sizes(Instrument.Marked)]), costs);
+
     /// <summary>What the person's fingers turn out to be after a calibration; the usual ones where it comes to no end.</summary>
     public FeelProfile Calibrate() => Calibration.Of(Person, Chance(Stream.Calibration));
 
@@ -115,7 +142,7 @@ internal sealed class Job
     public DirectValue ReadDepth(int valve)
     {
         string camshaft = Engine.Valves[valve].Access;
-        _lifted.Add(camshaft);
+        Open(camshaft);
         Minutes += Depths.Minutes;
         double shared = Chance(Stream.Depth, Engine.AccessGroups.Index().First(a => a.Item == camshaft).Index).Normal(Depths.Shared);
         double own = Chance(Stream.Depth, 10 + Round, valve).Normal(Depths.Own);
@@ -128,13 +155,93 @@ internal sealed class Job
         Round++;
         Swapped += swaps.Count;
         Minutes += (Round > 1 ? Costs.Redo : 0)
-            + (Costs.Swap * swaps.Count)
-            + swaps.Select(s => Engine.Valves[s.Valve].Access).Union(_lifted).Sum(Costs.AccessOf);
-        _lifted.Clear();
+            + (Costs.Swap * swaps.Count);
+        Array.ForEach([.. swaps.Select(s => Engine.Valves[s.Valve].Access)], Open);
+        foreach (int valve in _dry.Except(swaps.Select(s => s.Valve)))
+        {
+            _clearances[valve] += Chance(Stream.Seating, 100 + Round, valve).Normal(Seating.Usual.StandardDeviation);
+        }
+
+        Swap(swaps, Round);
+        _open.Clear();
+        _dry.Clear();
+    }
+
+    /// <summary>
+    /// A dry fit of one access group: opened where it is not, the shims in, the camshaft laid down to be felt. It will be lifted once
+    /// more, with the round of work that follows or for nothing but to be laid down for good.
+    /// </summary>
+    public void FitDry(string group, IReadOnlyList<Swap> swaps, double minutes)
+    {
+        Open(group);
+        Minutes += minutes + (Costs.Swap * swaps.Count);
+        Swapped += swaps.Count;
+        _feelings++;
+        foreach (int valve in _dry.Where(v => Engine.Valves[v].Access == group).Except(swaps.Select(s => s.Valve)))
+        {
+            _clearances[valve] += Chance(Stream.Seating, 300 + _feelings, valve).Normal(Seating.Usual.StandardDeviation);
+        }
+
+        Swap(swaps, 200 + _feelings);
+        _dry.UnionWith(swaps.Select(s => s.Valve));
+        _bladesOff.Clear();
+    }
+
+    /// <summary>One more trial of a valve; a blade that was tried there before is as far off its mark as it was then.</summary>
+    public BladeTrial Touch(int valve, double blade, int leaves, double minutes)
+    {
+        _touches++;
+        Minutes += minutes;
+        Draws draws = Chance(Stream.Touching, _touches, valve);
+        double off = _bladesOff.TryGetValue((valve, blade), out double known)
+            ? known
+            : _bladesOff[(valve, blade)] = draws.Normal(Person.Blade * Math.Sqrt(leaves));
+        return new BladeTrial(blade, Fingers.Touch(Exact, _clearances[valve], blade + off, draws), leaves);
+    }
+
+    /// <summary>How far the blades of a feeling are off, given what they felt like: drawn until the same is felt.</summary>
+    public void Remember(int valve, ValveReadings readings)
+    {
+        foreach (BladeTrial trial in readings.Trials)
+        {
+            Draws draws = Chance(Stream.Touching, -_feelings, (valve * 10_000) + (int)Math.Round(trial.Blade * 1000));
+            double off;
+            do
+            {
+                off = draws.Normal(Person.Blade);
+            }
+            while (!draws.Happens(Exact.Chance(trial.Feel, _clearances[valve], trial.Blade + off)));
+            _bladesOff[(valve, trial.Blade)] = off;
+        }
+    }
+
+    /// <summary>Whether the bucket of a valve turns by hand.</summary>
+    public bool Turn(int valve, double minutes)
+    {
+        _touches++;
+        Minutes += minutes;
+        return Chance(Stream.Touching, _touches, valve).Happens(FeelProfile.ChanceBucketTurns(_clearances[valve]));
+    }
+
+    /// <summary>Takes time.</summary>
+    public void Spend(double minutes) => Minutes += minutes;
+
+    /// <summary>The groups that are open in this round.</summary>
+    public IReadOnlySet<string> Opened => _open;
+
+    /// <summary>The valves that were fitted dry in this round.</summary>
+    public IReadOnlySet<int> Dry => _dry;
+
+    private FeelProfile Exact => new(Person.Firm, Person.Light, Person.Loose, Person.StandardDeviation, Person.Slip, 0, Person.Doubt);
+
+    private void Open(string group) => Minutes += _open.Add(group) ? Costs.AccessOf(group) : 0;
+
+    private void Swap(IReadOnlyList<Swap> swaps, int time)
+    {
         Shim[] removed = [.. swaps.Select(s => Fitted[s.Valve])];
         foreach ((int valve, Shim shim) in swaps)
         {
-            double seating = Chance(Stream.Seating, Round, valve).Normal(Seating.Usual.StandardDeviation);
+            double seating = Chance(Stream.Seating, time, valve).Normal(Seating.Usual.StandardDeviation);
             _clearances[valve] += Fitted[valve].Actual - shim.Actual + seating;
             Fitted[valve] = shim;
         }

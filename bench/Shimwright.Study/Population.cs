@@ -68,4 +68,5 @@ internal enum Stream
     Person,
     Calibration,
     Depth,
+    Touching,
 }

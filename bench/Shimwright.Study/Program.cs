@@ -9,7 +9,7 @@ internal static class Program
     private const int UsualEngines = 1000;
     private const int UsualSeed = 4_711;
 
-    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711). "signs" before them: how often wear's signs are raised; "robust": promises where engines lose clearance by other laws.</summary>
+    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711). "signs" before them: how often wear's signs are raised; "advice": what pays next followed to its end (words after the seed choose rows); "robust": promises where engines lose clearance by other laws.</summary>
     private static int Main(string[] args)
     {
         if (args is ["signs", ..])
@@ -27,6 +27,16 @@ internal static class Program
                 Console.Out,
                 args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualEngines,
                 args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : UsualSeed);
+            return 0;
+        }
+
+        if (args is ["advice", ..])
+        {
+            AdviceStudy.Run(
+                Console.Out,
+                args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualEngines,
+                args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : UsualSeed,
+                [.. args.Skip(3)]);
             return 0;
         }
 

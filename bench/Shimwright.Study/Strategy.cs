@@ -15,6 +15,9 @@ internal abstract class Strategy
 
     /// <summary>Whether the latest readings look right.</summary>
     public abstract bool Passes(Job job);
+
+    /// <summary>The chance that the first plan promised; null where there was none, or where it left a valve stranded.</summary>
+    public virtual double? FirstChance => null;
 }
 
 /// <summary>Works with one number a valve and marked sizes.</summary>

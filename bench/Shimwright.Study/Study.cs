@@ -14,7 +14,7 @@ internal static class Study
     /// Work and re-check until the mechanic is content and right to be. One that is content and wrong gets the
     /// engine back and feels it afresh; one that is not works on with the readings of the re-check.
     /// </summary>
-    private static Outcome Run(Job job, Strategy strategy)
+    public static Outcome Run(Job job, Strategy strategy)
     {
         bool isFelt = Fingers.Reach(job.Clearances);
         bool rightFirst = false, passedFirst = false, right = false, passes = false;
@@ -40,7 +40,6 @@ internal static class Study
             }
         }
 
-        double? promised = strategy is ByPlan { FirstStrands: false } plan ? plan.FirstChance : null;
         return new()
         {
             RightFirst = rightFirst,
@@ -53,7 +52,7 @@ internal static class Study
             Minutes = job.Minutes,
             Swapped = job.Swapped,
             Bought = job.Bought,
-            Promised = promised,
+            Promised = strategy.FirstChance,
         };
     }
 }

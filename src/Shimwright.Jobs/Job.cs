@@ -45,6 +45,9 @@ public sealed class Job
         Costs = sections.Costs.Costs;
         RecheckTemperature = sections.Recheck?.Temperature ?? check.Temperature;
         Changes = sections.Recheck is { } recheck ? [.. recheck.Changed.InOrder(Engine)] : [];
+        ChangedSection[] stages = sections.Recheck is { } work ? [.. DryWork.StagesOf(work, Engine)] : [];
+        DryFits = [.. stages.SkipLast(1).Zip(sections.Recheck?.DryFits ?? [], (stage, dry) => new DryFit(dry.Access!, [.. stage.Made(Engine)], dry.InOrder(Engine)))];
+        LastChanges = stages.Length > 0 ? [.. stages[^1].Made(Engine)] : [];
         Rechecked = sections.Recheck is { } again
             ? [.. again.Readings.InOrder(Engine)]
             : [.. Engine.Valves.Select(_ => ValveReadings.None)];
@@ -104,6 +107,12 @@ public sealed class Job
     /// <summary>What was done after the check.</summary>
     public IReadOnlyList<Adjustment> Changes { get; }
 
+    /// <summary>The dry fits before the re-check, in their order.</summary>
+    public IReadOnlyList<DryFit> DryFits { get; }
+
+    /// <summary>What was done after the last dry fit; all that was done where there was none.</summary>
+    public IReadOnlyList<Adjustment> LastChanges { get; }
+
     /// <summary>What was read after the work, in the engine's order.</summary>
     public IReadOnlyList<ValveReadings> Rechecked { get; }
 
@@ -122,13 +131,7 @@ public sealed class Job
 
     /// <summary>All that a plan rests on; the file must have been read for planning.</summary>
     /// <returns>The request.</returns>
-    public PlanRequest ToPlanRequest() => new(
-        Check,
-        Engine.Valvetrain.HasShims ? [.. Engine.Valves.Select(v => _fitted[v.Id])] : [],
-        Stock,
-        Costs,
-        Rules,
-        Horizon > 0 ? ToHorizon() : null);
+    public PlanRequest ToPlanRequest() => ToPlanRequest(Engine.Valvetrain.HasShims ? [.. Engine.Valves.Select(v => _fitted[v.Id])] : [], Stock);
 
     /// <summary>
     /// All that advice on the next thing rests on. Where the shim of a valve is not known yet, sizes for sale count as whole steps from
@@ -140,10 +143,14 @@ public sealed class Job
         bool isKnown = !Engine.Valvetrain.HasShims || Engine.Valves.All(v => _fitted.ContainsKey(v.Id));
         (ActionMinutes minutes, Instrument micrometer) = (Sections.Settings.Minutes, Sections.Settings.Instruments.Micrometer);
         // A shim that nobody has seen is none that could be measured instead of being read.
+        var assumed = AssumedShims.Of(Engine.Valves.Count, Stock, Sections.Settings.Instruments.Marked);
         return isKnown
             ? new(ToPlanRequest(), Blades, minutes, micrometer)
-            : new(StepsRequest(), Blades, minutes.Without(ActionKind.Micrometer), micrometer);
+            : new(ToPlanRequest(assumed.Fitted, assumed.Stock), Blades, minutes.Without(ActionKind.Micrometer), micrometer);
     }
+
+    private PlanRequest ToPlanRequest(IReadOnlyList<Thickness> fitted, Stock stock) =>
+        new(Check, fitted, stock, Costs, Rules, Horizon > 0 ? ToHorizon() : null);
 
     /// <summary>Every valve at every check, this one included; the file must have been read for a forecast.</summary>
     /// <returns>What the checks say.</returns>
@@ -158,49 +165,48 @@ public sealed class Job
     /// <returns>The layout.</returns>
     public CrankLayout ToLayout() => _card.ToLayout();
 
-    /// <summary>The re-check; the file must have been read for a verdict.</summary>
+    /// <summary>The re-check, after the dry fits before it; the file must have been read for a verdict.</summary>
     /// <returns>The re-check.</returns>
-    public Recheck ToRecheck() => new(Check, Changes, Rechecked, RecheckTemperature, Rules.Seating, Sections.Settings.Pass);
+    public Recheck ToRecheck()
+    {
+        if (Sections.Recheck is not { DryFits.Count: > 0 } again)
+        {
+            return RecheckOf(Check, Changes, Rechecked);
+        }
+
+        IReadOnlyList<ChangedSection> stages = DryWork.StagesOf(again, Engine);
+        EngineCheck check = Check;
+        foreach ((DryFitSection dry, ChangedSection changed) in again.DryFits.Zip(stages))
+        {
+            check = RecheckOf(check, [.. changed.InOrder(Engine)], dry.InOrder(Engine)).ToCheck();
+        }
+
+        return RecheckOf(check, [.. stages[^1].InOrder(Engine)], Rechecked);
+    }
+
+    private Recheck RecheckOf(EngineCheck before, IReadOnlyList<Adjustment> changes, IReadOnlyList<ValveReadings> readings) =>
+        new(before, changes, readings, RecheckTemperature, Rules.Seating, Sections.Settings.Pass);
 
     /// <summary>
     /// The next round: the re-check is its check, what was changed is in the engine, and what this round left of every valve is its
-    /// prior. The file must have been read for a second plan.
+    /// prior. While camshafts lie dry the last dry fit is its check, and those camshafts are out already. The file must have been read for
+    /// a second plan.
     /// </summary>
     /// <returns>The job.</returns>
     /// <exception cref="InvalidOperationException">The job has no re-check.</exception>
     public Job NextRound()
     {
         RecheckSection recheck = Sections.Recheck ?? throw new InvalidOperationException("Only a re-check begins another round.");
-        CheckSection check = Sections.Check!;
+        (IReadOnlyList<PastSection> rounds, CheckSection check) = DryWork.RoundsOf(Sections.Check!, recheck, RecheckTemperature, Engine);
         return new(Sections with
         {
-            Rounds = [.. Sections.Rounds, new PastSection(check, recheck.Changed)],
-            Check = check with { Temperature = RecheckTemperature, Readings = recheck.Readings, Fitted = check.Fitted.After(recheck.Changed) },
+            Rounds = [.. Sections.Rounds, .. rounds],
+            Check = check,
             Recheck = null,
             Stock = DrawerAfterWork.Of(Stock, Changes),
+            Costs = recheck.IsDry ? Sections.Costs with { Costs = Costs.WithOpen(recheck.DryFits.Select(d => d.Access!)) } : Sections.Costs,
         });
     }
-
-    /// <summary>A plan in whole steps of what can be bought, up and down from shims that nobody has seen.</summary>
-    private PlanRequest StepsRequest()
-    {
-        const double middle = 2.5;
-        const int steps = 12;
-        double[] sizes = [.. Stock.Sizes.Select(s => s.Thickness.Millimetres).Order()];
-        double step = sizes.Zip(sizes.Skip(1), (a, b) => Math.Round(b - a, 6)).Where(d => d > PlanRules.LikeForLike).DefaultIfEmpty(UsualStep).Min();
-        double price = Stock.Sizes.Count == 0 ? 0 : Stock.Sizes.Min(s => s.Price);
-        Thickness At(int k) => new(middle + (k * step), Sections.Settings.Instruments.Marked);
-        return new(
-            Check,
-            [.. Engine.Valves.Select(_ => At(0))],
-            new Stock([], [.. Enumerable.Range(-steps, (2 * steps) + 1).Where(k => k != 0).Select(k => new PurchasableSize(At(k), price))]),
-            Costs,
-            Rules,
-            Horizon > 0 ? ToHorizon() : null);
-    }
-
-    /// <summary>Sizes of shims where none is on offer, mm. Common practice, no source.</summary>
-    private const double UsualStep = 0.05;
 
     /// <summary>The check with what the past lets expect of it: of the first round, the engine's; of a later one, what the round before left.</summary>
     private EngineCheck CheckAfterAll()

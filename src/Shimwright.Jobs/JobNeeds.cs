@@ -58,7 +58,7 @@ internal static class JobNeeds
         NoteMissing(sections, engine, check, problems);
         if (purpose is JobPurpose.Verdict or JobPurpose.SecondPlan or JobPurpose.SecondNext)
         {
-            NoteRecheck(sections.Recheck, purpose == JobPurpose.Verdict ? "a verdict" : purpose == JobPurpose.SecondPlan ? "a second plan" : "advice after a re-check", problems);
+            NoteRecheck(sections.Recheck, purpose == JobPurpose.Verdict ? Verdict : purpose == JobPurpose.SecondPlan ? "a second plan" : "advice after a re-check", problems);
         }
     }
 
@@ -103,11 +103,18 @@ internal static class JobNeeds
         }
     }
 
+    private const string Verdict = "a verdict";
+
     private static void NoteRecheck(RecheckSection? recheck, string what, List<JobProblem> problems)
     {
         if (recheck is null)
         {
             problems.Add(new("$.recheck", "missing", $"{what} needs what was changed and read at the re-check"));
+            return;
+        }
+
+        if (recheck.IsDry && what != Verdict)
+        {
             return;
         }
 

@@ -27,6 +27,9 @@ public sealed record Adjustment
     /// <summary>Turns of the screw, positive for more clearance; 0 for a shim.</summary>
     public double Turns { get; }
 
+    /// <summary>Whether nothing was changed and the valve was only seated anew.</summary>
+    public bool IsSeatedAnew { get; private init; }
+
     /// <summary>A shim was changed.</summary>
     /// <param name="valve">The valve's place in the engine, from 0.</param>
     /// <param name="from">The thickness that came out.</param>
@@ -40,6 +43,12 @@ public sealed record Adjustment
         ArgumentNullException.ThrowIfNull(to);
         return new(valve, from, to, 0);
     }
+
+    /// <summary>The shim stayed, and the camshaft over it was lifted and laid down once more.</summary>
+    /// <param name="valve">The valve's place in the engine, from 0.</param>
+    /// <returns>The change.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="valve"/> is below 0.</exception>
+    public static Adjustment SeatedAnew(int valve) => new(valve, null, null, 0) { IsSeatedAnew = true };
 
     /// <summary>A screw was turned.</summary>
     /// <param name="valve">The valve's place in the engine, from 0.</param>

@@ -63,6 +63,16 @@ public readonly record struct ClearanceChange
         return Set(ScrewSetting.ClearancePerTurn(train) * Guard.Finite(turns), seating);
     }
 
+    /// <summary>What lifting the camshaft and laying it down once more does to a valve that is left as it is.</summary>
+    /// <param name="seating">How well a shim seats.</param>
+    /// <returns>The change.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="seating"/> is null.</exception>
+    public static ClearanceChange SeatedAnew(Seating seating)
+    {
+        ArgumentNullException.ThrowIfNull(seating);
+        return By(0, seating.ChangeUncertainty(0));
+    }
+
     /// <summary>What an adjustment does.</summary>
     /// <param name="adjustment">The adjustment.</param>
     /// <param name="train">The valve train.</param>
@@ -72,8 +82,8 @@ public readonly record struct ClearanceChange
     public static ClearanceChange Of(Adjustment adjustment, Valvetrain train, Seating seating)
     {
         ArgumentNullException.ThrowIfNull(adjustment);
-        return adjustment is { From: { } from, To: { } to }
-            ? Fitting(Leverage.Of(train), from, to, seating)
+        return adjustment.IsSeatedAnew ? SeatedAnew(seating)
+            : adjustment is { From: { } from, To: { } to } ? Fitting(Leverage.Of(train), from, to, seating)
             : Turning(train, adjustment.Turns, seating);
     }
 

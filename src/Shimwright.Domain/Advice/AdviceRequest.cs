@@ -12,8 +12,10 @@ public sealed record AdviceRequest
     /// <param name="minutes">What each kind of action takes; what is usual where it is left out.</param>
     /// <param name="micrometer">The micrometer at hand; the usual one where it is left out.</param>
     /// <param name="seed">Where the outcomes that are taken for a dry fit begin.</param>
+    /// <param name="off">Access groups whose camshaft is off: no blade can be tried there, and no bucket turned.</param>
     /// <exception cref="ArgumentNullException"><paramref name="plan"/> or <paramref name="blades"/> is null.</exception>
-    public AdviceRequest(PlanRequest plan, IEnumerable<double> blades, ActionMinutes? minutes = null, Instrument? micrometer = null, int seed = 1)
+    public AdviceRequest(PlanRequest plan, IEnumerable<double> blades, ActionMinutes? minutes = null, Instrument? micrometer = null, int seed = 1,
+        IEnumerable<string>? off = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(blades);
@@ -22,6 +24,7 @@ public sealed record AdviceRequest
         Minutes = minutes ?? ActionMinutes.Usual;
         Micrometer = micrometer ?? Instrument.Micrometer;
         Seed = seed;
+        Off = (off ?? []).ToHashSet(StringComparer.Ordinal);
     }
 
     /// <summary>What a plan would rest on now.</summary>
@@ -36,7 +39,10 @@ public sealed record AdviceRequest
     /// <summary>The same where a kind of action cannot be done.</summary>
     /// <param name="kind">The kind.</param>
     /// <returns>The request.</returns>
-    public AdviceRequest Without(ActionKind kind) => new(Plan, Blades, Minutes.Without(kind), Micrometer, Seed);
+    public AdviceRequest Without(ActionKind kind) => new(Plan, Blades, Minutes.Without(kind), Micrometer, Seed, Off);
+
+    /// <summary>Access groups whose camshaft is off.</summary>
+    public IReadOnlySet<string> Off { get; }
 
     /// <summary>The micrometer at hand.</summary>
     public Instrument Micrometer { get; }

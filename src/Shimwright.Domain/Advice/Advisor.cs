@@ -53,6 +53,11 @@ public static class Advisor
         AdviceRequest request, (double[] Leaves, double Takes)[] stacks, Outlook now, LocalWorth local, int v)
     {
         EngineCheck check = now.Request.Check;
+        if (request.Off.Contains(check.Engine.Valves[v].Group))
+        {
+            yield break;
+        }
+
         foreach ((double[] leaves, double takes) in stacks)
         {
             double blade = Math.Round(leaves.Sum(), 6);

@@ -27,7 +27,7 @@ internal static class DepthWorth
         {
             int valve = v;
             string? access = engine.Valves[v].HasAccess ? engine.Valves[v].Access : null;
-            double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.AccessOf(access));
+            double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.ToOpen(access));
             yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, () => new(ActionKind.Depth, Saving(now, valve), takes, valve, [], null, access, []));
         }
     }

@@ -51,7 +51,7 @@ internal static class DryFitWorth
     {
         PlanRequest plan = request.Plan;
         Adjustment[] changes = [.. changed.Select(v => Adjustment.Fitted(v, plan.Fitted[v], now.Best.Choice[v].To!))];
-        double done = plan.Costs.AccessOf(group) + changed.Sum(v => now.Best.Choice[v].Minutes);
+        double done = plan.Costs.ToOpen(group) + changed.Sum(v => now.Best.Choice[v].Minutes);
         PlanRequest open = Open(plan, group, changes);
         double[] blades = [.. changed.Select(v => request.Blades.MinBy(b => Math.Abs(b - plan.Engine.Valves[v].Band.Middle)))];
         var nothing = new Recheck(plan.Check, changes, [.. plan.Engine.Valves.Select(_ => ValveReadings.None)], plan.Check.Temperature, plan.Rules.Seating);
@@ -70,7 +70,7 @@ internal static class DryFitWorth
                     after = after.With(v, new ValveReadings([new BladeTrial(blades[k], felt[k])]));
                 }
 
-                known.Add(key, minutes = MinutesFrom(open.With(after.Check), after, group, plan.Costs.AccessOf(group)));
+                known.Add(key, minutes = Outlook.MinutesWith(open.With(after.Check), after));
             }
 
             sum += minutes;
@@ -79,7 +79,7 @@ internal static class DryFitWorth
         return done + (sum / Draws);
     }
 
-    /// <summary>The job once the group is open and the chosen shims are in it; opening it costs nothing any more.</summary>
+    /// <summary>The job once the group is open and the chosen shims are in it.</summary>
     private static PlanRequest Open(PlanRequest plan, string group, Adjustment[] changes)
     {
         Thickness[] fitted = [.. plan.Fitted];
@@ -88,20 +88,7 @@ internal static class DryFitWorth
             fitted[change.Valve] = change.To!;
         }
 
-        PlanCosts costs = plan.Costs;
-        return new(
-            plan.Check, fitted, DrawerAfterWork.Of(plan.Stock, changes),
-            new PlanCosts(
-                costs.Redo, costs.Access.ToDictionary(a => a.Key, a => a.Key == group ? 0 : a.Value), costs.Swap, costs.MinutesPerCurrency, costs.Disturb),
-            plan.Rules, plan.Horizon);
-    }
-
-    /// <summary>The best plan from there, the group's share of lifting it once more counted.</summary>
-    private static double MinutesFrom(PlanRequest open, EngineEstimate estimate, string group, double access)
-    {
-        (PlanPoint best, _) = Outlook.Search(open, estimate);
-        double passes = open.Engine.Valves.Index().Where(v => v.Item.Group == group).Aggregate(1.0, (p, v) => p * best.Choice[v.Index].Chance);
-        return Outlook.MinutesOf(open, best) + (access * (1 - passes));
+        return new(plan.Check, fitted, DrawerAfterWork.Of(plan.Stock, changes), plan.Costs.WithOpen([group]), plan.Rules, plan.Horizon);
     }
 
     /// <summary>Points that fill the unit cube evenly, whatever its dimension: multiples of the roots of primes, without their whole parts (Weyl 1916).</summary>

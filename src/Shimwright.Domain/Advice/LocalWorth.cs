@@ -19,6 +19,7 @@ internal sealed class LocalWorth
     private readonly double _others;
     private readonly double _ofGroup;
     private readonly double _access;
+    private readonly double _toOpen;
     private readonly bool _isOpened;
     private readonly double[] _mass;
 
@@ -34,6 +35,7 @@ internal sealed class LocalWorth
         _ofGroup = fellows.Aggregate(1.0, (p, v) => p * choice[v].Chance);
         _isOpened = fellows.Any(v => choice[v].IsChange);
         _access = now.Request.Costs.AccessOf(group);
+        _toOpen = now.Request.Costs.ToOpen(group);
         ClearanceDistribution distribution = now.Estimate.Valves[valve];
         _mass = distribution.Mass.ToArray();
         _options = [.. Candidates(choice[valve]).Select(o => (o, Landing(distribution, o)))];
@@ -84,7 +86,7 @@ internal sealed class LocalWorth
 
     /// <summary>What an option of this valve comes to with a chance, all else as planned.</summary>
     public double MinutesOf(ValveOption option, double chance) =>
-        option.Minutes + (option.IsChange && !_isOpened ? _access : 0)
+        option.Minutes + (option.IsChange && !_isOpened ? _toOpen : 0)
         + (_now.Request.Again * (1 - chance))
         + (_access * (1 - (_ofGroup * chance)))
         + (_now.Request.Costs.Redo * (1 - (_others * chance)));

@@ -8,13 +8,14 @@ internal sealed class InterchangeableGroups
 {
     private readonly int[] _kind;
 
-    public InterchangeableGroups(PlanRequest request, OptionTable options, int[] groupOf, double[] access)
+    public InterchangeableGroups(PlanRequest request, OptionTable options, PlanLedger ledger)
     {
-        _kind = new int[access.Length];
+        int[] groupOf = ledger.GroupOf;
+        _kind = new int[ledger.Access.Length];
         List<List<object>> kinds = [];
-        for (int g = 0; g < access.Length; g++)
+        for (int g = 0; g < _kind.Length; g++)
         {
-            List<object> traits = [access[g], .. Enumerable.Range(0, groupOf.Length).Where(v => groupOf[v] == g).SelectMany(v => Traits(request, options, v))];
+            List<object> traits = [ledger.Access[g], ledger.Opening[g], .. Enumerable.Range(0, groupOf.Length).Where(v => groupOf[v] == g).SelectMany(v => Traits(request, options, v))];
             _kind[g] = kinds.FindIndex(k => k.SequenceEqual(traits));
             if (_kind[g] < 0)
             {

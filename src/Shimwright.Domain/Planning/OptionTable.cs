@@ -38,8 +38,9 @@ internal sealed class OptionTable
         Private = new List<ValveOption>[valves];
         for (int v = 0; v < valves; v++)
         {
-            Kept[v] = Stay(v);
-            Seated[v] = SeatAnew(v, Kept[v]);
+            ValveOption stays = Stay(v);
+            Seated[v] = SeatAnew(v, stays);
+            Kept[v] = request.Costs.Open.Contains(request.Engine.Valves[v].Group) ? Seated[v] : stays;
             Shared[v] = [];
             Private[v] = [];
             if (request.Engine.Valvetrain.HasShims)
@@ -114,7 +115,7 @@ internal sealed class OptionTable
             return kept;
         }
 
-        var change = ClearanceChange.By(0, _request.Rules.Seating.ChangeUncertainty(0));
+        var change = ClearanceChange.SeatedAnew(_request.Rules.Seating);
         return new() { Action = ValveAction.Keep, Chance = ChanceAfter(v, change), Change = change, IsSeatedAnew = true };
     }
 

@@ -17,16 +17,18 @@ public sealed record PlanCosts
     /// <param name="swap">Minutes to change the setting of one valve.</param>
     /// <param name="minutesPerCurrency">Minutes that one unit of currency is worth.</param>
     /// <param name="disturb">Minutes that changing a valve costs more where it was in band already.</param>
+    /// <param name="open">The groups that are open already: opening them costs nothing any more; lifting them once more does.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="redo"/>, <paramref name="swap"/>, <paramref name="minutesPerCurrency"/>, <paramref name="disturb"/> or one of <paramref name="access"/> is outside its range.</exception>
     public PlanCosts(
         double redo = 60, IReadOnlyDictionary<string, double>? access = null, double swap = 3, double minutesPerCurrency = 1,
-        double disturb = UsualDisturb)
+        double disturb = UsualDisturb, IEnumerable<string>? open = null)
     {
         Redo = Guard.Within(redo, 0, Greatest);
         Swap = Guard.Within(swap, 0, Greatest);
         MinutesPerCurrency = Guard.Within(minutesPerCurrency, 0, Greatest);
         Disturb = Guard.Within(disturb, 0, Greatest);
         Access = access ?? new Dictionary<string, double>();
+        Open = (open ?? []).ToHashSet(StringComparer.Ordinal);
         foreach (double minutes in Access.Values)
         {
             Guard.Within(minutes, 0, Greatest, nameof(access));
@@ -47,6 +49,19 @@ public sealed record PlanCosts
 
     /// <summary>Minutes that changing a valve costs more where it was in band already.</summary>
     public double Disturb { get; }
+
+    /// <summary>The groups that are open already.</summary>
+    public IReadOnlySet<string> Open { get; }
+
+    /// <summary>Minutes that it takes to open a group as things stand; nothing where it is open.</summary>
+    /// <param name="group">The access group.</param>
+    /// <returns>Minutes.</returns>
+    public double ToOpen(string group) => Open.Contains(group) ? 0 : AccessOf(group);
+
+    /// <summary>The same with more groups open.</summary>
+    /// <param name="groups">The groups.</param>
+    /// <returns>The costs.</returns>
+    public PlanCosts WithOpen(IEnumerable<string> groups) => new(Redo, Access, Swap, MinutesPerCurrency, Disturb, Open.Concat(groups));
 
     /// <summary>Minutes to lift a group; 0 where it is not named.</summary>
     /// <param name="group">The access group.</param>

@@ -18,6 +18,7 @@ internal sealed class PlanLedger
         GroupOf = [.. engine.Valves.Select(v => groups.IndexOf(v.Group))];
         Members = [.. groups.Select((_, g) => Enumerable.Range(0, GroupOf.Length).Where(v => GroupOf[v] == g).ToArray())];
         Access = [.. groups.Select(request.Costs.AccessOf)];
+        Opening = [.. groups.Select(request.Costs.ToOpen)];
         Redo = request.Costs.Redo;
         Again = request.Again;
         GroupDoubt = new double[groups.Count];
@@ -30,8 +31,11 @@ internal sealed class PlanLedger
     /// <summary>The valves of each access group.</summary>
     public int[][] Members { get; }
 
-    /// <summary>Minutes to lift each access group.</summary>
+    /// <summary>Minutes to lift each access group another time.</summary>
     public double[] Access { get; }
+
+    /// <summary>Minutes to open each access group now: nothing where it is open.</summary>
+    public double[] Opening { get; }
 
     /// <summary>Minutes of another round apart from lifting and changing.</summary>
     public double Redo { get; }
@@ -74,7 +78,7 @@ internal sealed class PlanLedger
         {
             doubt += GroupDoubt[g];
             lifts += Access[g] * Failing(GroupDoubt[g]);
-            work += _isOpened[g] ? Access[g] : 0;
+            work += _isOpened[g] ? Opening[g] : 0;
         }
 
         return new(work, (Redo * Failing(doubt)) + lifts + (Again * failing), doubt, opened, changed, bought, stranded);

@@ -34,7 +34,7 @@ internal sealed class PlanSearch
         _ledger = new PlanLedger(request);
         _assignment = new ShimAssignment(_moves, _ledger, columns);
         _stranded = StrandedCount.Least(_moves, columns);
-        _alike = new InterchangeableGroups(request, options, _ledger.GroupOf, _ledger.Access);
+        _alike = new InterchangeableGroups(request, options, _ledger);
         _ranges = new DoubtRanges(_moves, _ledger, _alike, _stranded > 0);
         _minima = new GroupMinima(_moves, _ledger, _ranges, columns);
         _pool = new PlanPool(_moves, _ledger, _stranded);

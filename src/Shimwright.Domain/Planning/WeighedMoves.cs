@@ -43,7 +43,7 @@ internal sealed class WeighedMoves
         _seated = [.. moves.Select(m => m.Kept.IsStranded ? Stranding : again * m.Seated.Failing)];
         _changes = [.. moves.Select(m => Array.ConvertAll(
             m.Changes, c => (weights.Work * c.Minutes) + (again * c.Failing) + ChangedSliver + (c.IsBought ? Sliver : 0)))];
-        _open = [.. ledger.Access.Select(a => (weights.Work * a) + OpenedSliver)];
+        _open = [.. ledger.Opening.Select(a => (weights.Work * a) + OpenedSliver)];
     }
 
     public PlanWeights Weights { get; }

@@ -54,7 +54,7 @@ public static class RecordOfJob
             yield return $"Changed and not felt again: {string.Join(", ", notFelt)}. What the clearance is there is only expected; feel it before the engine runs.";
         }
 
-        foreach (PlanRow planned in sheet.Plan?.Changes.Where(c => sheet.ChangeAt(c.Valve) is null) ?? [])
+        foreach (PlanRow planned in sheet.Plan?.Changes.Where(sheet.IsOwed) ?? [])
         {
             yield return $"{planned.Valve} was to be changed by the plan, and nothing was noted as done there.";
         }

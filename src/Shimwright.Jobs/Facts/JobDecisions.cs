@@ -49,10 +49,11 @@ public sealed record CostsStated(
 /// <param name="Stranded">The valves that no thickness at hand serves, and why.</param>
 /// <param name="Work">What is opened, changed and bought, minutes; null in plans from before it was kept.</param>
 /// <param name="ToCome">What is to come after it as often as it is expected, minutes; null in plans from before it was kept.</param>
+/// <param name="CarriesOn">Whether it was made at a dry fit: what was ticked before stays ticked, and of the shims only those that go are fitted again.</param>
 public sealed record PlanAccepted(
     IReadOnlyList<string> Opened, double ChanceAll, double Minutes, IReadOnlyList<BoughtRow> Bought,
     IReadOnlyList<PlanRow> Valves, IReadOnlyList<StrandedRow> Stranded,
-    double? Work = null, double? ToCome = null) : JobFact
+    double? Work = null, double? ToCome = null, bool CarriesOn = false) : JobFact
 {
     /// <inheritdoc/>
     [JsonIgnore]

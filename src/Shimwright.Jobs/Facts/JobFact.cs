@@ -3,7 +3,7 @@ using Shimwright.Jobs.Written;
 
 namespace Shimwright.Jobs.Facts;
 
-/// <summary>Which of the two rounds of reading a fact belongs to.</summary>
+/// <summary>Which round of reading a fact belongs to.</summary>
 [JsonConverter(typeof(JsonStringEnumConverter<SheetPart>))]
 public enum SheetPart
 {
@@ -12,6 +12,9 @@ public enum SheetPart
 
     /// <summary>The re-check after the work.</summary>
     Recheck,
+
+    /// <summary>A dry fit in the middle of the work: the shims in, the camshaft laid down with its caps snug.</summary>
+    DryFit,
 }
 
 /// <summary>One thing that was found, decided or done on a job. Facts are appended and never altered; a newer one corrects an older.</summary>
@@ -72,8 +75,8 @@ public abstract record JobFact
     }
 }
 
-/// <summary>A reading of one valve in one of the two rounds.</summary>
-/// <param name="Part">Check or re-check.</param>
+/// <summary>A reading of one valve in one of the rounds.</summary>
+/// <param name="Part">Check, dry fit or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 public abstract record ReadingFact(SheetPart Part, string Valve) : JobFact
 {
@@ -83,7 +86,7 @@ public abstract record ReadingFact(SheetPart Part, string Valve) : JobFact
 }
 
 /// <summary>A blade was tried.</summary>
-/// <param name="Part">Check or re-check.</param>
+/// <param name="Part">Check, dry fit or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Blade">Thickness of the blade or the whole stack, mm.</param>
 /// <param name="Leaves">Leaves in the stack.</param>
@@ -91,20 +94,20 @@ public abstract record ReadingFact(SheetPart Part, string Valve) : JobFact
 public sealed record BladeTried(SheetPart Part, string Valve, double Blade, int Leaves, string Feel) : ReadingFact(Part, Valve);
 
 /// <summary>A clearance was measured as a number.</summary>
-/// <param name="Part">Check or re-check.</param>
+/// <param name="Part">Check, dry fit or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Value">The clearance, mm.</param>
 /// <param name="U">Its standard uncertainty, mm.</param>
 public sealed record ClearanceRead(SheetPart Part, string Valve, double Value, double U) : ReadingFact(Part, Valve);
 
 /// <summary>The bucket was tried by hand on the heel of its cam.</summary>
-/// <param name="Part">Check or re-check.</param>
+/// <param name="Part">Check, dry fit or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Turns">Whether it turned.</param>
 public sealed record BucketTurned(SheetPart Part, string Valve, bool Turns) : ReadingFact(Part, Valve);
 
 /// <summary>A depth was taken with the camshaft lifted; the sizes that its valves share stand in a fact about the camshaft, or in what the job started from.</summary>
-/// <param name="Part">Check or re-check.</param>
+/// <param name="Part">Check, dry fit or re-check.</param>
 /// <param name="Valve">The valve's id.</param>
 /// <param name="Camshaft">The camshaft over it, by name.</param>
 /// <param name="Bucket">Depth from the parting face to what the cam runs on, mm.</param>

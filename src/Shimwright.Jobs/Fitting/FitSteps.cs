@@ -22,6 +22,9 @@ public static class FitSteps
     /// <summary>What the name of a step that opens a group begins with.</summary>
     public const string Open = "open/";
 
+    /// <summary>What the name of a step that closes a group for good begins with.</summary>
+    public const string Refit = "refit/";
+
     /// <summary>The steps for a job whose plan was accepted; changes beyond it open their groups too.</summary>
     /// <param name="sheet">The job.</param>
     /// <returns>The steps; none where no plan was accepted, as on a job that was taken in with its work done, or nothing is changed.</returns>
@@ -41,7 +44,7 @@ public static class FitSteps
             new("isolate", WorkOrder.Isolate, true, false),
             new("covered", WorkOrder.NothingFallsIn, true, false),
             .. opened.Select(g => new FitStep(Open + g, camshaftsOut ? Lift(g) : $"Open: the {g}.", true, false)),
-            .. opened.Select(g => new FitStep($"refit/{g}", camshaftsOut ? Refit(g) : $"Close: the {g}, once every valve under it is set.", true, true)),
+            .. opened.Select(g => new FitStep(Refit + g, camshaftsOut ? LayDown(g) : $"Close: the {g}, once every valve under it is set.", true, true)),
             .. camshaftsOut ? [new FitStep(Timing, TimingText, true, true)] : Array.Empty<FitStep>(),
             new("turned", $"{TurnedText}{(camshaftsOut ? " The marks come back to their lines." : "")} {WorkOrder.WhileTurning}", true, true),
             new("clear", "Nothing left inside: every rag, blade, magnet and old shim accounted for.", true, true),
@@ -80,7 +83,7 @@ public static class FitSteps
     private static string Lift(string group) =>
         $"Lift: the {group}. Turn the crank to the manual's timing position before the first cap is loosened. Note and photograph the timing marks, and wind in or take out the tensioner. Loosen the caps in steps, evenly, keep them in order, and tie the chain up. {WorkOrder.WhileTurning}";
 
-    private static string Refit(string group) =>
+    private static string LayDown(string group) =>
         $"Refit: the {group}, on its marks. Put the caps down evenly in passes, to the manual's torque and in its order. Remove the locking pins from split gears, and release the tensioner last.";
 
     private static IEnumerable<string> OpenedBy(JobSheet sheet)

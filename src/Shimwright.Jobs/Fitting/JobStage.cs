@@ -53,7 +53,7 @@ public static class JobStages
         }
 
         string[] changed = [.. plan.Changes.Select(c => c.Valve)];
-        return changed.Any(v => sheet.ChangeAt(v) is null) || FitSteps.For(sheet).Any(s => s.Must && !sheet.IsDone(s.Name)) ? JobStage.Fit
+        return plan.Changes.Any(sheet.IsOwed) || FitSteps.For(sheet).Any(s => s.Must && !sheet.IsDone(s.Name)) ? JobStage.Fit
             : AfterTheWork(sheet, changed);
     }
 

@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Sections;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Written;
 
@@ -11,6 +12,34 @@ internal static class PastCheck
     /// <summary>The check with what was done after it.</summary>
     /// <param name="job">The job, as its sheet says it.</param>
     public static WrittenCheck Of(WrittenJob job) => job.Check with { Blades = null, Changed = job.Recheck?.Changed ?? [] };
+
+    /// <summary>The check and the dry fits after it, each with what was done after it; what was only seated anew is not told of.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="job">The job that it says.</param>
+    public static IReadOnlyList<WrittenCheck> RoundsOf(JobSheet sheet, WrittenJob job)
+    {
+        if (job.Recheck?.DryFits is not { Count: > 0 } dryFits)
+        {
+            return [Of(job)];
+        }
+
+        IReadOnlyList<WorkStage<WrittenThickness>> stages = WorkStages.Of(
+            [.. dryFits.Select(d => (Under(sheet, d.Access!), Exchanges(d.Changed)))], Exchanges(job.Recheck.Changed));
+        List<WrittenCheck> rounds = [];
+        WrittenCheck check = job.Check with { Blades = null };
+        foreach ((WorkStage<WrittenThickness> stage, int i) in stages.Select((s, i) => (s, i)))
+        {
+            rounds.Add(check with { Changed = [.. stage.Changed.Select(c => new WrittenChange(c.Key, c.Value.From, c.Value.To))] });
+            check = check with
+            {
+                TemperatureC = sheet.RecheckTemperature,
+                Readings = i < dryFits.Count ? dryFits[i].Readings ?? [] : [],
+                Fitted = [.. (check.Fitted ?? []).Select(f => stage.Changed.TryGetValue(f.Valve, out Exchange<WrittenThickness> e) ? new(f.Valve, e.To.Thickness, e.To.By) : f)],
+            };
+        }
+
+        return rounds;
+    }
 
     /// <summary>The re-check: a check with the shims that were left in, and nothing changed after it.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -32,6 +61,13 @@ internal static class PastCheck
             ? new HashSet<string>()
             : sheet.Engine.Valves.Select(v => v.Id)
                 .Where(v => sheet.ChangeAt(v) is null && sheet.LastReading(SheetPart.Recheck, v) is null).ToHashSet(StringComparer.Ordinal);
+
+    private static HashSet<string> Under(JobSheet sheet, string access) =>
+        sheet.Engine.Valves.Where(v => v.Access == access).Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
+
+    private static Dictionary<string, Exchange<WrittenThickness>> Exchanges(IReadOnlyList<WrittenChange>? changed) => (changed ?? [])
+        .Where(c => c is { From: not null, To: not null })
+        .ToDictionary(c => c.Valve, c => new Exchange<WrittenThickness>(c.From!, c.To!), StringComparer.Ordinal);
 
     /// <summary>The thickness that is in at a valve after the work, where it is known.</summary>
     private static WrittenFitted? LeftAt(JobSheet sheet, Valve valve) => sheet.ChangeAt(valve.Id) is ShimFitted fitted

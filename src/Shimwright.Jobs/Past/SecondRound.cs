@@ -20,7 +20,7 @@ public static class SecondRound
         ParsedSetup round = JobSetup.FromRecord(sheet.Setup.Card, first with
         {
             Check = PastCheck.Again(sheet, first, ClockOf(sheet)) with { Blades = first.Check.Blades },
-            Rounds = [.. first.Rounds ?? [], PastCheck.Of(first)],
+            Rounds = [.. first.Rounds ?? [], .. PastCheck.RoundsOf(sheet, first)],
             Stock = JobTerms.UsesShop(sheet) ? first.Stock! with { Drawer = null } : first.Stock,
             Recheck = null,
         });

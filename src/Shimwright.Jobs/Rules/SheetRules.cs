@@ -48,8 +48,22 @@ public static class SheetRules
                 [new("camshaft", "found sizes of a camshaft", "depths give a clearance where the cam acts on the bucket itself; enter a measured value instead")],
             ReadingFact { Part: SheetPart.Recheck } when sheet.Plan is null && sheet.Engine.Valves.All(v => sheet.ChangeAt(v.Id) is null) =>
                 [new("reading", "nothing was changed yet", "a re-check comes after the work; enter the reading under measure")],
-            _ => UnknownValve(sheet, fact) is { } unknown ? [unknown] : FileProblems(sheet.With(fact)),
+            _ when UnknownValve(sheet, fact) is { } unknown => [unknown],
+            ReadingFact { Part: SheetPart.DryFit } dry when DryFitProblem(sheet, dry) is { } problem => [problem],
+            _ => FileProblems(sheet.With(fact)),
         };
+    }
+
+    /// <summary>A dry fit is felt between the shims going in and the camshaft going down for good.</summary>
+    private static JobProblem? DryFitProblem(JobSheet sheet, ReadingFact dry)
+    {
+        string group = sheet.Engine.Valves.First(v => v.Id == dry.Valve).Access;
+        return dry is DepthTaken ? new("depth", "found a depth of a dry fit", "its camshaft lies in the way; a depth is taken with it lifted")
+            : !DryFits.IsPossible(sheet.Engine, group) ? new("dryFit", $"{dry.Valve} is reached without lifting a camshaft", "feel it as it is: enter the reading under re-check")
+            : sheet.Engine.Valves.All(v => v.Access != group || sheet.ChangeAt(v.Id) is null)
+                ? new("dryFit", $"no shim was changed under the {group} yet", "fit the shims first, say so under fit, and feel them then")
+            : sheet.IsDone(FitSteps.Refit + group) ? new("dryFit", $"the {group} is down for good", "feel its valves under re-check")
+            : null;
     }
 
     private static JobProblem Closed { get; } = new("job", "the job is closed", "open it again before anything is changed on it");

@@ -37,10 +37,23 @@ internal sealed record ChangedSection(IReadOnlyDictionary<string, ChangedValve> 
         return new(byValve, named);
     }
 
+    /// <summary>Nothing was done.</summary>
+    public static ChangedSection None { get; } = new(new Dictionary<string, ChangedValve>(), new HashSet<string>());
+
+    /// <summary>Some changes.</summary>
+    public static ChangedSection Of(IReadOnlyDictionary<string, ChangedValve> byValve) => new(byValve, byValve.Keys.ToHashSet(StringComparer.Ordinal));
+
+    /// <summary>Those at some valves.</summary>
+    public ChangedSection Only(IReadOnlySet<string> valves) =>
+        Of(ByValve.Where(c => valves.Contains(c.Key)).ToDictionary(c => c.Key, c => c.Value, StringComparer.Ordinal));
+
     /// <summary>The changes with each valve's place in the engine.</summary>
     public IEnumerable<Adjustment> InOrder(Engine engine) => engine.Valves.Index()
         .Where(v => ByValve.ContainsKey(v.Item.Id))
         .Select(v => ByValve[v.Item.Id].At(v.Index));
+
+    /// <summary>The same without valves that were only seated anew.</summary>
+    public IEnumerable<Adjustment> Made(Engine engine) => InOrder(engine).Where(c => !c.IsSeatedAnew);
 
     private static ChangedValve? ReadOne(ObjectMembers o, EngineSection engine, InstrumentSet instruments)
     {
@@ -66,9 +79,12 @@ internal sealed record ChangedSection(IReadOnlyDictionary<string, ChangedValve> 
 }
 
 /// <summary>One change as written.</summary>
-internal sealed record ChangedValve(Thickness? From, Thickness? To, double Turns)
+internal sealed record ChangedValve(Thickness? From, Thickness? To, double Turns, bool IsSeatedAnew = false)
 {
+    /// <summary>Nothing was changed, and the camshaft was laid down once more.</summary>
+    public static ChangedValve SeatedAnew { get; } = new(null, null, 0, true);
+
     /// <summary>The change at the valve with this place in the engine.</summary>
     public Adjustment At(int valve) =>
-        From is not null && To is not null ? Adjustment.Fitted(valve, From, To) : Adjustment.Turned(valve, Turns);
+        IsSeatedAnew ? Adjustment.SeatedAnew(valve) : From is not null && To is not null ? Adjustment.Fitted(valve, From, To) : Adjustment.Turned(valve, Turns);
 }

@@ -78,14 +78,24 @@ internal sealed record PastSection(CheckSection Check, ChangedSection Changed)
 }
 
 /// <summary>What was done after the check, and what was read then.</summary>
-internal sealed record RecheckSection(double? Temperature, ChangedSection Changed, ReadingsSection Readings)
+internal sealed record RecheckSection(
+    double? Temperature, ChangedSection Changed, ReadingsSection Readings, IReadOnlyList<DryFitSection> DryFits)
 {
+    private const int MostDryFits = 50;
+
+    /// <summary>Whether camshafts lie dry, with nothing felt since they were laid down for good.</summary>
+    public bool IsDry => DryFits.Count > 0 && Readings.Named.Count == 0;
+
     public static RecheckSection Read(ObjectMembers o, EngineSection engine, InstrumentSet instruments, double? checkTemperature)
     {
         double? temperature = CheckSection.ReadTemperature(o);
+        ChangedSection changed = ChangedSection.Read(o, engine, instruments);
         return new(
             temperature,
-            ChangedSection.Read(o, engine, instruments),
-            ReadingsSection.Read(o, engine, temperature ?? checkTemperature, required: false));
+            changed,
+            ReadingsSection.Read(o, engine, temperature ?? checkTemperature, required: false),
+            o.List(
+                "dryFits", d => DryFitSection.Read(d, engine, instruments, temperature ?? checkTemperature, changed), (0, MostDryFits),
+                "Dry fits between the check and the re-check, in their order: shims in, camshaft laid down with its caps snug, felt, lifted again."));
     }
 }

@@ -28,11 +28,11 @@ internal sealed record ReadingsSection(
         ["loose"] = Feel.Loose,
     };
 
-    /// <summary>Reads them, at a temperature in degrees C.</summary>
-    public static ReadingsSection Read(ObjectMembers check, EngineSection engine, double? temperature, bool required)
+    /// <summary>Reads them, at a temperature in degrees C; depths only where a camshaft may be lifted.</summary>
+    public static ReadingsSection Read(ObjectMembers check, EngineSection engine, double? temperature, bool required, bool withDepths = true)
     {
         HashSet<string> named = new(StringComparer.Ordinal);
-        IReadOnlyList<CamshaftSection> camshafts = CamshaftSection.Read(check, engine);
+        IReadOnlyList<CamshaftSection>? camshafts = withDepths ? CamshaftSection.Read(check, engine) : null;
         IReadOnlyList<Reading> readings = check.List(
             "readings", o => ReadOne(o, engine, camshafts, temperature, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
         Dictionary<string, ValveReadings> byValve = new(StringComparer.Ordinal);
@@ -49,7 +49,7 @@ internal sealed record ReadingsSection(
         engine.Valves.Select(v => ByValve.GetValueOrDefault(v.Id, ValveReadings.None));
 
     private static Reading? ReadOne(
-        ObjectMembers o, EngineSection engine, IReadOnlyList<CamshaftSection> camshafts, double? temperature, HashSet<string> named)
+        ObjectMembers o, EngineSection engine, IReadOnlyList<CamshaftSection>? camshafts, double? temperature, HashSet<string> named)
     {
         ValveSection? valve = ValveName.Read(o, engine, out string? id);
         if (id is not null)
@@ -64,7 +64,7 @@ internal sealed record ReadingsSection(
         double u = o.Number(Uncertainty);
         bool? turns = o.Flag("bucketTurns", "Whether the bucket turned by hand on the heel of its cam.");
 
-        DepthBudget? depth = DepthSection.Read(o, engine, camshafts, valve?.Id);
+        DepthBudget? depth = camshafts is null ? null : DepthSection.Read(o, engine, camshafts, valve?.Id);
         NoteWhatIsMissing(o);
         double shift = engine.ShiftAt(temperature, valve?.Side);
         List<DirectValue> values = [];

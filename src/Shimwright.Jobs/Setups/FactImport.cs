@@ -32,6 +32,13 @@ internal static class FactImport
         ];
     }
 
+    /// <summary>What was done before a dry fit, and what was felt at it.</summary>
+    public static IEnumerable<JobFact> DryFit(DryFit dry, Engine engine) =>
+    [
+        .. dry.Changes.Select(c => Change(c, engine)),
+        .. engine.Valves.SelectMany((v, i) => Readings(SheetPart.DryFit, v.Id, dry.Readings[i], [])),
+    ];
+
     public static JobFact Change(Adjustment change, Engine engine)
     {
         string valve = engine.Valves[change.Valve].Id;

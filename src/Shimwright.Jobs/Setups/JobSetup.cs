@@ -112,7 +112,8 @@ public sealed class JobSetup
         .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Check, v.Id, job.Check.Readings[i], job.Depths)),
         .. job.Engine.Valves.Where(v => job.FittedAt(v) is not null)
             .Select(v => new ThicknessFound(v.Id, job.FittedAt(v)!.Millimetres, job.FittedAt(v)!.By.Name)),
-        .. job.Changes.Select(c => FactImport.Change(c, job.Engine)),
+        .. job.DryFits.SelectMany(dry => FactImport.DryFit(dry, job.Engine)),
+        .. job.LastChanges.Select(c => FactImport.Change(c, job.Engine)),
         .. hasRecheck ? [new RecheckStated(job.RecheckTemperature)] : Array.Empty<JobFact>(),
         .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Recheck, v.Id, job.Rechecked[i], [])),
     ];

@@ -13,6 +13,9 @@ public sealed class JobSheet
     private readonly Dictionary<string, JobEntry> _newest = new(StringComparer.Ordinal);
     private readonly ChangesMade _changes = new();
 
+    /// <summary>The number of the plan that the work began with; one that carries it on begins nothing.</summary>
+    private readonly int _beginning;
+
     private JobSheet(JobSetup setup, IReadOnlyList<JobEntry> entries)
     {
         Setup = setup;
@@ -25,6 +28,7 @@ public sealed class JobSheet
                 _changes.Add(entry.Number, change, FoundAt(change.Valve));
             }
 
+            _beginning = entry.Fact is PlanReleased or PlanAccepted { CarriesOn: false } ? entry.Number : _beginning;
             if (entry.Fact.Subject is { } subject)
             {
                 _newest[subject] = entry;
@@ -119,14 +123,19 @@ public sealed class JobSheet
 
     /// <summary>
     /// The readings of a valve in a round, in order. A re-check is one of the newest change only: what was felt before
-    /// something else went in says nothing of what is there now.
+    /// something else went in says nothing of what is there now. A dry fit is that of the shims that lie under the camshaft now.
     /// </summary>
     /// <param name="part">Check or re-check.</param>
     /// <param name="valve">The valve's id.</param>
     /// <returns>The entries.</returns>
     public IEnumerable<JobEntry> Readings(SheetPart part, string valve)
     {
-        int after = part == SheetPart.Recheck ? _changes.NumberOf(valve) : 0;
+        int after = part switch
+        {
+            SheetPart.Recheck => _changes.NumberOf(valve),
+            SheetPart.DryFit => UnderTheSame(valve).Max(_changes.SinceOf),
+            _ => 0,
+        };
         return _inForce.Where(e => e.Number > after && e.Fact is ReadingFact reading && reading.Part == part && reading.Valve == valve);
     }
 
@@ -140,12 +149,31 @@ public sealed class JobSheet
     /// <returns>The change.</returns>
     public ChangeFact? ChangeAt(string valve) => _changes.At(valve);
 
+    /// <summary>Whether a line of the plan is still to be carried out.</summary>
+    /// <param name="row">The line of a valve that is changed.</param>
+    /// <returns>Whether it is.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="row"/> is null.</exception>
+    public bool IsOwed(Results.PlanRow row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return ChangeAt(row.Valve) is not { } change
+            || (Plan is { CarriesOn: true } && _changes.NumberOf(row.Valve) < _newest["plan"].Number
+                && change is ShimFitted fitted && fitted.To.Thickness != row.To?.Thickness);
+    }
+
+    /// <summary>The valves under the same camshaft as one, itself among them.</summary>
+    private IEnumerable<string> UnderTheSame(string valve)
+    {
+        string group = Engine.Valves.First(v => v.Id == valve).Group;
+        return Engine.Valves.Where(v => v.Group == group).Select(v => v.Id);
+    }
+
     /// <summary>Whether a step is ticked. A tick belongs to its plan: after another was accepted the work is done, and ticked, again.</summary>
     /// <param name="step">The step's name.</param>
     /// <returns>Whether it is done.</returns>
     public bool IsDone(string step) =>
         _newest.GetValueOrDefault($"step/{step}") is { Fact: StepTicked { Done: true } } tick
-        && (!_newest.TryGetValue("plan", out JobEntry? plan) || tick.Number > plan.Number);
+        && tick.Number > _beginning;
 
     /// <summary>Whether something that an undo means still counts, so that it can be taken back.</summary>
     /// <param name="undo">The undo; it may mean an undo too.</param>

@@ -43,7 +43,60 @@ internal static class WrittenSheet
         RecheckStated? stated = sheet.Newest<RecheckStated>();
         return changed.Length == 0 && readings.Count == 0 && stated is null && sheet.Plan is null
             ? null
-            : new(changed, readings, stated?.TemperatureC);
+            : new(changed, readings, stated?.TemperatureC, DryFits: DryFits(sheet));
+    }
+
+    /// <summary>
+    /// The dry fits, in their order. One lasts until another shim goes in under its camshaft: what was felt goes with the shims that lay there then.
+    /// </summary>
+    private static List<WrittenDryFit>? DryFits(JobSheet sheet)
+    {
+        List<WrittenDryFit> all = [];
+        ChangesMade changes = new();
+        // A valve that the engine does not have is told of too: whoever reads what is written says so.
+        string AccessOf(string valve) => sheet.Engine.Valves.FirstOrDefault(v => v.Id == valve)?.Access ?? "";
+        Dictionary<string, List<JobFact>> felt = new(StringComparer.Ordinal);
+        foreach (JobEntry entry in sheet.InForce)
+        {
+            if (entry.Fact is ChangeFact change)
+            {
+                if (changes.IsAnother(change, sheet.FoundAt(change.Valve)))
+                {
+                    Close(AccessOf(change.Valve));
+                }
+
+                changes.Add(entry.Number, change, sheet.FoundAt(change.Valve));
+            }
+            else if (entry.Fact is ReadingFact { Part: SheetPart.DryFit } reading and not DepthTaken)
+            {
+                string access = AccessOf(reading.Valve);
+                if (!felt.TryGetValue(access, out List<JobFact>? facts))
+                {
+                    felt.Add(access, facts = []);
+                }
+
+                facts.Add(reading);
+            }
+        }
+
+        foreach (string access in felt.Keys.ToArray())
+        {
+            Close(access);
+        }
+
+        return all.Count == 0 ? null : all;
+
+        void Close(string access)
+        {
+            if (felt.Remove(access, out List<JobFact>? facts))
+            {
+                string[] under = [.. sheet.Engine.Valves.Where(v => v.Access == access).Select(v => v.Id).Union(facts.Select(f => ((ReadingFact)f).Valve))];
+                all.Add(new(
+                    access,
+                    [.. under.SelectMany(v => ReadingsOf(v, [.. facts.Where(f => ((ReadingFact)f).Valve == v)]))],
+                    [.. under.Select(changes.At).OfType<ChangeFact>().Select(ChangeOf)]));
+            }
+        }
     }
 
     /// <summary>What was measured at a camshaft takes the place of what the job started with of that name.</summary>
@@ -57,30 +110,27 @@ internal static class WrittenSheet
     }
 
     /// <summary>The readings of each valve, as few as the format's limits let them be: one has a number of trials, a value and a turn.</summary>
-    private static List<WrittenReading> Readings(JobSheet sheet, SheetPart part)
-    {
-        List<WrittenReading> readings = [];
-        foreach (Valve valve in sheet.Engine.Valves)
-        {
-            JobFact[] facts = [.. sheet.Readings(part, valve.Id).Select(e => e.Fact)];
-            BladeTried[][] trials = [.. facts.OfType<BladeTried>().Chunk(ReadingsSection.MostTrials)];
-            ClearanceRead[] values = [.. facts.OfType<ClearanceRead>()];
-            DepthTaken[] depths = [.. facts.OfType<DepthTaken>()];
-            BucketTurned[] turns = [.. facts.OfType<BucketTurned>()];
-            int count = Math.Max(Math.Max(trials.Length, values.Length), Math.Max(depths.Length, turns.Length));
-            for (int i = 0; i < count; i++)
-            {
-                readings.Add(new(
-                    valve.Id,
-                    trials.ElementAtOrDefault(i) is { } tried ? [.. tried.Select(t => new WrittenTrial(t.Blade, t.Feel, t.Leaves))] : null,
-                    values.ElementAtOrDefault(i)?.Value,
-                    values.ElementAtOrDefault(i)?.U,
-                    depths.ElementAtOrDefault(i) is { } depth ? new(depth.Camshaft, PartOf(depth.Bucket), PartIfAny(depth.Shim)) : null,
-                    turns.ElementAtOrDefault(i)?.Turns));
-            }
-        }
+    private static List<WrittenReading> Readings(JobSheet sheet, SheetPart part) =>
+        [.. sheet.Engine.Valves.SelectMany(v => ReadingsOf(v.Id, [.. sheet.Readings(part, v.Id).Select(e => e.Fact)]))];
 
-        return readings;
+    /// <summary>What was read at one valve.</summary>
+    private static IEnumerable<WrittenReading> ReadingsOf(string valve, JobFact[] facts)
+    {
+        BladeTried[][] trials = [.. facts.OfType<BladeTried>().Chunk(ReadingsSection.MostTrials)];
+        ClearanceRead[] values = [.. facts.OfType<ClearanceRead>()];
+        DepthTaken[] depths = [.. facts.OfType<DepthTaken>()];
+        BucketTurned[] turns = [.. facts.OfType<BucketTurned>()];
+        int count = Math.Max(Math.Max(trials.Length, values.Length), Math.Max(depths.Length, turns.Length));
+        for (int i = 0; i < count; i++)
+        {
+            yield return new(
+                valve,
+                trials.ElementAtOrDefault(i) is { } tried ? [.. tried.Select(t => new WrittenTrial(t.Blade, t.Feel, t.Leaves))] : null,
+                values.ElementAtOrDefault(i)?.Value,
+                values.ElementAtOrDefault(i)?.U,
+                depths.ElementAtOrDefault(i) is { } depth ? new(depth.Camshaft, PartOf(depth.Bucket), PartIfAny(depth.Shim)) : null,
+                turns.ElementAtOrDefault(i)?.Turns);
+        }
     }
 
     private static WrittenCamshaft CamshaftOf(CamshaftFact camshaft) => camshaft switch

@@ -37,8 +37,17 @@ public sealed record WrittenLoss(
 /// <param name="Readings">What was felt or measured afterwards.</param>
 /// <param name="TemperatureC">Engine temperature, °C; that of the check where it is null.</param>
 /// <param name="Camshafts">Lifted camshafts under which depths were taken.</param>
+/// <param name="DryFits">Dry fits in between, in their order.</param>
 public sealed record WrittenRecheck(
     IReadOnlyList<WrittenChange>? Changed,
     IReadOnlyList<WrittenReading>? Readings,
     [property: JsonConverter(typeof(DegreesIfAny))] double? TemperatureC = null,
-    IReadOnlyList<WrittenCamshaft>? Camshafts = null);
+    IReadOnlyList<WrittenCamshaft>? Camshafts = null,
+    IReadOnlyList<WrittenDryFit>? DryFits = null);
+
+/// <summary>A dry fit: the shims in, the camshaft laid down with its caps snug, felt, and lifted again.</summary>
+/// <param name="Access">The access group.</param>
+/// <param name="Readings">What was felt.</param>
+/// <param name="Changed">What had been changed at its valves by then, from the check on; what the re-check says where it is null.</param>
+public sealed record WrittenDryFit(
+    string? Access, IReadOnlyList<WrittenReading>? Readings, IReadOnlyList<WrittenChange>? Changed = null);

@@ -56,7 +56,7 @@ public class PlannerAlikeGroupsTests
         var request = new PlanRequest(
             check, [Made.Marked(carried), Made.Marked(otherCarried)], new Stock([new DrawerShims(Made.Marked(2.52), 1)], []),
             new PlanCosts(access: new Dictionary<string, double> { ["one"] = minutes, ["other"] = otherMinutes }));
-        var groups = new InterchangeableGroups(request, new OptionTable(request, Made.EstimateFor(request)), [0, 1], [minutes, otherMinutes]);
+        var groups = new InterchangeableGroups(request, new OptionTable(request, Made.EstimateFor(request)), new PlanLedger(request));
         Assert.Equal(alike, groups.Are(0, 1));
         Assert.True(groups.Are(1, 1));
     }

@@ -44,7 +44,8 @@ internal static class Sample
               "from": {"thickness": 2.75, "by": "marked"},
               "to": {"thickness": 2.70, "by": "calliper"}
             }],
-            "readings": [{"valve": "E1", "value": 0.22, "u": 0.01, "trials": [{"blade": 0.20, "feel": "loose", "leaves": 1}]}]
+            "readings": [{"valve": "E1", "value": 0.22, "u": 0.01, "trials": [{"blade": 0.20, "feel": "loose", "leaves": 1}]}],
+            "dryFits": []
           },
           "stock": {
             "drawer": [{"thickness": 2.70, "by": "calliper", "count": 2}],
@@ -66,6 +67,16 @@ internal static class Sample
           }
         }
         """);
+
+    /// <summary>What was felt at E1 with 2.65 in it, before the 2.70 of the re-check went in; every member that a dry fit has.</summary>
+    public static string DryFit =>
+        """
+        {
+          "access": "exhaust cam",
+          "changed": [{"valve": "E1", "from": {"thickness": 2.75, "by": "marked"}, "to": {"thickness": 2.65, "by": "marked"}}],
+          "readings": [{"valve": "E1", "value": 0.27, "u": 0.01, "trials": [{"blade": 0.25, "feel": "light", "leaves": 1}]}]
+        }
+        """;
 
     /// <summary>Two valves with screws, ready for estimate, plan and verdict.</summary>
     public static JobDraft Screws() => new(

@@ -17,6 +17,14 @@ public class SchemaLimitTests
         "$.history[0].changed[0].from.thickness", "$.history[0].changed[0].to.thickness", "$.rounds[0].clock", "$.rounds[0].changed[0].to.thickness",
     ];
 
+    private static readonly string[] OfDryFits =
+    [
+        "$.recheck.dryFits[0].changed[0].from.thickness", "$.recheck.dryFits[0].changed[0].to.thickness", "$.recheck.dryFits[0].readings[0].value",
+        "$.recheck.dryFits[0].readings[0].u", "$.recheck.dryFits[0].readings[0].trials[0].blade", "$.recheck.dryFits[0].readings[0].trials[0].leaves",
+    ];
+
+    private static readonly string[] OfDryScrews = ["$.recheck.dryFits[0].changed[0].turns"];
+
     private static readonly string[] OfLevers = ["$.engine.leverRatio"];
 
     private static readonly string[] OfSides = ["$.engine.temperature.kappaMmPerC.intake", "$.engine.temperature.kappaMmPerC.exhaust"];
@@ -29,6 +37,8 @@ public class SchemaLimitTests
         .. Sample.Shims().Paths().Where(p => Sample.Shims().At(p).GetValueKind() == JsonValueKind.Number),
         .. OfScrews,
         .. OfThePast,
+        .. OfDryFits,
+        .. OfDryScrews,
         .. OfLevers,
         .. OfSides,
         .. OfDepths,
@@ -122,6 +132,8 @@ public class SchemaLimitTests
     private static JobDraft For(string path) =>
         OfScrews.Contains(path) ? Sample.Screws()
         : OfThePast.Contains(path) ? Sample.Shims().Append("$.history", Sample.PastCheck).Append("$.rounds", Sample.PastCheck)
+        : OfDryFits.Contains(path) ? Sample.Shims().Set("$.recheck.dryFits", $"[{Sample.DryFit}]")
+        : OfDryScrews.Contains(path) ? Sample.Screws().Set("$.recheck.dryFits", """[{"access": "cover", "changed": [{"valve": "I1", "turns": 0.1}], "readings": []}]""")
         : OfLevers.Contains(path) ? Sample.Shims().Remove("$.engine.ratio").Set("$.engine.valvetrain", "\"finger-follower\"").Set(path, "1.4")
         : OfSides.Contains(path) ? Sample.Shims().Set("$.engine.temperature.kappaMmPerC", """{"intake": 0, "exhaust": 0}""")
         : OfDepths.Contains(path) ? Sample.Depths()

@@ -51,7 +51,7 @@ public class DoorsTests
         MeasuredPart P() => new(N(), N(), random.Next(2) == 0 ? null : N());
         MeasuredPart? Q() => random.Next(2) == 0 ? null : P();
         string Valve() => random.Next(8) == 0 ? S() : random.Next(2) == 0 ? "I1" : "E1";
-        SheetPart part = random.Next(3) == 0 ? SheetPart.Recheck : SheetPart.Check;
+        SheetPart part = random.Next(6) switch { 0 or 1 => SheetPart.Recheck, 2 => SheetPart.DryFit, _ => SheetPart.Check };
         return random.Next(13) switch
         {
             0 => new BladeTried(part, Valve(), N(), random.Next(-1, 12), random.Next(3) == 0 ? S() : "firm"),
