@@ -1,6 +1,7 @@
 using Shimwright.Domain.Advice;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
@@ -19,6 +20,7 @@ public sealed class JobAnswer
     private readonly Lazy<VerdictResult?> _verdict;
     private readonly Lazy<StopsResult?> _stops;
     private readonly Lazy<NextResult?> _next;
+    private readonly Lazy<NextResult?> _recheckNext;
 
     /// <summary>What can be computed for a job as it is.</summary>
     /// <param name="sheet">The job.</param>
@@ -35,6 +37,9 @@ public sealed class JobAnswer
         _forVerdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict));
         _verdict = new(() => _forVerdict.Value.Job is { } job ? VerdictResult.Of(job) : null);
         _next = new(() => JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().Without(ActionKind.DryFit))) : null);
+        _recheckNext = new(() => IsAtRecheck(sheet) && JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job
+            ? Shimwright.Jobs.Results.RecheckNext.Of(job, Recheck, Stops)
+            : null);
         _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);
     }
 
@@ -65,8 +70,21 @@ public sealed class JobAnswer
     /// <summary>What is worth doing next, or null where something is missing. Without dry fits: the bench has no step for them.</summary>
     public NextResult? Next => _next.Value;
 
+    /// <summary>What to feel next at the re-check; null at any other stage, or where something is missing.</summary>
+    public NextResult? RecheckNext => _recheckNext.Value;
+
     /// <summary>The crank stops, or null where the card does not say enough.</summary>
     public StopsResult? Stops => _stops.Value;
+
+    /// <summary>Whether a job is at its re-check or before closing, where another trial may decide the verdict on what was changed.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>Whether it is.</returns>
+    /// <exception cref="ArgumentNullException">There is no job.</exception>
+    public static bool IsAtRecheck(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return JobStages.Of(sheet) is JobStage.Recheck or JobStage.Close && sheet.Engine.Valves.Any(v => sheet.ChangeAt(v.Id) is not null);
+    }
 
     private sealed record Measured(EstimateResult Estimate, IReadOnlyList<double?> NextBlades)
     {

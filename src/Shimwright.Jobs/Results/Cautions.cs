@@ -72,7 +72,7 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(verdict);
         ArgumentNullException.ThrowIfNull(words);
-        List<string> cautions = [];
+        List<string> cautions = [.. Contradictions.Cautions(job.Engine, job.Rechecked, words)];
         if (TightValves.Decompressed(job, job.Rechecked, [.. verdict.Valves.Select(v => v.Estimate)]) is { } lifted)
         {
             cautions.Add(lifted);

@@ -4,19 +4,45 @@ using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;
 
+/// <summary>Which reading of a valve is meant.</summary>
+/// <param name="IsBucket">Whether it is one of the turns of the bucket, not one of the blades.</param>
+/// <param name="Place">Its place among those of its kind, from 0.</param>
+public readonly record struct ReadingPlace(bool IsBucket, int Place);
+
+/// <summary>Two readings of one valve that cannot both be right.</summary>
+/// <param name="Valve">The valve.</param>
+/// <param name="One">One of the two; of two blades or two turns the older.</param>
+/// <param name="Other">The other.</param>
+/// <param name="Words">What contradicts what, and what to do.</param>
+public sealed record Contradiction(string Valve, ReadingPlace One, ReadingPlace Other, string Words);
+
 /// <summary>Readings of one valve that cannot both be right. They are named before anything is made of them.</summary>
-internal static class Contradictions
+public static class Contradictions
 {
     private const double SameBlade = 1e-9;
 
     /// <summary>Blades so far apart are no matter of a worn leaf, mm. Common practice, no source.</summary>
     private const double Apart = 0.02;
 
-    /// <summary>One caution for each valve that contradicts itself: its newest pair.</summary>
-    public static IEnumerable<string> Cautions(Engine engine, IReadOnlyList<ValveReadings> readings, LengthWords words) =>
-        engine.Valves.Select((valve, v) => Of(readings[v], words) is { } what ? $"{valve.Id}: {what} Feel the valve again and take back the wrong reading." : null).OfType<string>();
+    /// <summary>One for each valve that contradicts itself: its newest pair.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="readings">What was read, in the engine's order.</param>
+    /// <param name="words">How lengths are written.</param>
+    /// <returns>The contradictions, in the engine's order.</returns>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static IReadOnlyList<Contradiction> In(Engine engine, IReadOnlyList<ValveReadings> readings, LengthWords words)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(readings);
+        ArgumentNullException.ThrowIfNull(words);
+        return [.. engine.Valves.Select((valve, v) => Of(valve.Id, readings[v], words)).OfType<Contradiction>()];
+    }
 
-    private static string? Of(ValveReadings readings, LengthWords words)
+    /// <summary>The same as cautions.</summary>
+    internal static IEnumerable<string> Cautions(Engine engine, IReadOnlyList<ValveReadings> readings, LengthWords words) =>
+        In(engine, readings, words).Select(c => c.Words);
+
+    private static Contradiction? Of(string valve, ValveReadings readings, LengthWords words)
     {
         IReadOnlyList<BladeTrial> trials = readings.Trials;
         for (int newer = trials.Count - 1; newer > 0; newer--)
@@ -25,20 +51,25 @@ internal static class Contradictions
             {
                 if (Contradict(trials[older], trials[newer]))
                 {
-                    return $"{words.Shim(trials[older].Blade)} {Felt(trials[older].Feel, isPast: true)}, but {words.Shim(trials[newer].Blade)} {Felt(trials[newer].Feel, isPast: false)}.";
+                    return Named(new(false, older), new(false, newer),
+                        $"{words.Shim(trials[older].Blade)} {Felt(trials[older].Feel, isPast: true)}, but {words.Shim(trials[newer].Blade)} {Felt(trials[newer].Feel, isPast: false)}.");
                 }
             }
         }
 
-        if (readings.BucketTurns.Distinct().Count() > 1)
+        List<bool> turns = [.. readings.BucketTurns];
+        if (turns.Count > 0 && turns.LastIndexOf(!turns[^1]) is >= 0 and var before)
         {
-            return "the bucket turned on one try and not on another.";
+            return Named(new(true, before), new(true, turns.Count - 1), "the bucket turned on one try and not on another.");
         }
 
-        BladeTrial? entered = trials.LastOrDefault(t => t.Feel is Feel.Light or Feel.Loose);
-        return readings.BucketTurns.Contains(false) && entered is not null
-            ? $"the bucket does not turn, but {words.Shim(entered.Blade)} slides in."
+        int entered = trials.Index().LastOrDefault(t => t.Item.Feel is Feel.Light or Feel.Loose, (-1, null!)).Index;
+        return turns.Count > 0 && !turns[^1] && entered >= 0
+            ? Named(new(true, turns.Count - 1), new(false, entered), $"the bucket does not turn, but {words.Shim(trials[entered].Blade)} slides in.")
             : null;
+
+        Contradiction Named(ReadingPlace one, ReadingPlace other, string what) =>
+            new(valve, one, other, $"{valve}: {what} Feel the valve again and take back the wrong reading.");
     }
 
     /// <summary>A thicker blade that went more easily than a thinner one, or one blade that felt two grades apart.</summary>

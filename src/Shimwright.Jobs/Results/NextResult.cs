@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Shimwright.Domain.Advice;
-using Shimwright.Domain.Engines;
+using Shimwright.Domain.Readings;
+using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;
@@ -26,18 +27,29 @@ public sealed record NextRow(
     string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, double Saves, double Takes,
     IReadOnlyList<NextOutcome> Outcomes)
 {
+    private const double SameBlade = 1e-6;
+
     /// <summary>The same as a sentence, in millimetres.</summary>
     public string Words => NextWords.Of(this, LengthWords.Millimetres);
 
+    /// <summary>Whether the same blade or stack was tried there already in this check.</summary>
+    [JsonIgnore]
+    public bool IsRepeat { get; private init; }
+
+    /// <summary>Why a verdict waits for it, whatever it saves; null for anything else.</summary>
+    [JsonIgnore]
+    public PassResult? Needed { get; private init; }
+
     /// <summary>An action as a line of an answer.</summary>
     /// <param name="action">The action.</param>
-    /// <param name="engine">The engine.</param>
+    /// <param name="check">The check that it would add to.</param>
     /// <returns>The line.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="action"/> or <paramref name="engine"/> is null.</exception>
-    public static NextRow Of(AdvisedAction action, Engine engine)
+    /// <exception cref="ArgumentNullException"><paramref name="action"/> or <paramref name="check"/> is null.</exception>
+    public static NextRow Of(AdvisedAction action, EngineCheck check)
     {
         ArgumentNullException.ThrowIfNull(action);
-        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(check);
+        Domain.Engines.Engine engine = check.Engine;
         return new(
             action.Kind switch
             {
@@ -58,8 +70,21 @@ public sealed record NextRow(
             action.Access,
             Rounding.Minutes(action.Saves),
             Rounding.Minutes(action.Takes),
-            [.. action.Outcomes.Select(o => new NextOutcome(o.Feel is { } feel ? Results.Words.Of(feel) : null, o.Turns, Rounding.Chance(o.Chance), Rounding.Minutes(o.Minutes)))]);
+            [.. action.Outcomes.Select(o => new NextOutcome(o.Feel is { } feel ? Results.Words.Of(feel) : null, o.Turns, Rounding.Chance(o.Chance), Rounding.Minutes(o.Minutes)))])
+        {
+            IsRepeat = action is { Kind: ActionKind.Blade, Valve: { } at } && check.Readings[at].Trials.Any(t =>
+                t.Leaves == action.Blades.Count && Math.Abs(t.Blade - action.Blades.Sum()) < SameBlade),
+        };
     }
+
+    /// <summary>A blade that a verdict waits for.</summary>
+    /// <param name="valve">The valve.</param>
+    /// <param name="blade">The blade, mm.</param>
+    /// <param name="takes">What it takes, minutes.</param>
+    /// <param name="why">Why the valve does not pass without it.</param>
+    /// <returns>The line.</returns>
+    internal static NextRow Waiting(string valve, double blade, double takes, PassResult why) =>
+        new("blade", valve, [Rounding.Length(blade)], 1, null, null, 0, Rounding.Minutes(takes), []) { Needed = why };
 }
 
 /// <summary>The answer of the command next.</summary>
@@ -95,6 +120,6 @@ public sealed record NextResult(string Format, bool PlanNow, double Minutes, dou
         ArgumentNullException.ThrowIfNull(advice);
         return new(
             "shimwright-next/1", advice.PlanNow, Rounding.Minutes(advice.Minutes), Rounding.Chance(advice.Plan.ChanceAll),
-            [.. advice.Next.Select(n => NextRow.Of(n, job.Engine))]);
+            [.. advice.Next.Select(n => NextRow.Of(n, job.Check))]);
     }
 }

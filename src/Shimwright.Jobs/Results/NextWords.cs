@@ -1,3 +1,4 @@
+using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;
@@ -16,12 +17,27 @@ public static class NextWords
         ArgumentNullException.ThrowIfNull(words);
         return row.Do switch
         {
-            "blade" when row.Leaves > 1 => $"Try {string.Join(" and ", row.Blades.Select(words.Shim))} together at {row.Valve}.",
-            "blade" => $"Try {words.Shim(row.Blades[0])} at {row.Valve}.",
+            "blade" when row.Leaves > 1 => $"Try {string.Join(" and ", row.Blades.Select(words.Shim))} together at {row.Valve}{Again(row)}.",
+            "blade" => $"Try {words.Shim(row.Blades[0])} at {row.Valve}{Again(row)}.",
             "bucket" => $"Turn the bucket of {row.Valve} by hand.",
             "micrometer" => OfShim(row.Shim!, words.Shim(row.Shim!.Thickness)),
             "depth" => row.Access is null ? $"Take a depth at {row.Valve}." : $"With the {row.Access} off, take a depth at {row.Valve}.",
             _ => $"Fit the {row.Access} dry and feel the changed valves.",
+        };
+    }
+
+    /// <summary>Why it is worth doing: what it saves, or why the verdict waits for it.</summary>
+    /// <param name="row">The action.</param>
+    /// <returns>A sentence.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="row"/> is null.</exception>
+    public static string Worth(NextRow row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        return row.Needed switch
+        {
+            null => Worth(row.Saves),
+            PassResult.NotFelt => "A changed valve cannot pass until it is felt again.",
+            _ => "Felt too little to pass.",
         };
     }
 
@@ -37,6 +53,8 @@ public static class NextWords
 
     /// <summary>What to do where nothing more pays.</summary>
     public static string PlanNow => "Nothing more pays. Plan now.";
+
+    private static string Again(NextRow row) => row.IsRepeat ? " again" : "";
 
     private static string OfShim(FittedRow shim, string thickness) => shim.Source switch
     {

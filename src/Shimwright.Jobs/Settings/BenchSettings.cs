@@ -74,6 +74,9 @@ public sealed record BenchSettings
     /// <summary>system, light or dark.</summary>
     public string Theme { get; init; } = "system";
 
+    /// <summary>Whether somebody who has not calibrated their feel is told what that would bring.</summary>
+    public bool TellsOfFeel { get; init; } = true;
+
     /// <summary>The settings as JSON in one line, the form in which they are kept.</summary>
     /// <returns>JSON.</returns>
     public string ToJson() => JsonSerializer.Serialize(this, BenchSettingsContext.Default.BenchSettings);

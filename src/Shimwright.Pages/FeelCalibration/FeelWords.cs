@@ -26,6 +26,10 @@ internal static class FeelWords
         _ => "how blurred these are",
     };
 
+    /// <summary>What trials would bring somebody who has made none.</summary>
+    public static string Promise(LengthStyle lengths) => Invariant(
+        $"Forty trials on known gaps show how heavy your hand is: the doubt that all your readings share falls from {lengths.Fine(FeelPromise.Before)} to about {lengths.Fine(FeelPromise.After)} {lengths.UnitName}.");
+
     /// <summary>A trial in one line.</summary>
     public static string Of(TrialMade trial, LengthStyle lengths) => Invariant(
         $"gap {lengths.Clearance(trial.Gap)}, blade {lengths.Shim(trial.Blade)}{(trial.Leaves > 1 ? Invariant($" in {trial.Leaves} leaves") : "")}: {FactWords.OfFeel(trial.Feel)}");

@@ -1,5 +1,6 @@
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tests.Samples;
+using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Tests.Results;
 
@@ -19,6 +20,25 @@ public class ContradictionsTests
     [InlineData("""{"valve": "I1", "bucketTurns": false, "trials": [{"blade": 0.15, "feel": "light"}]}""", "I1: the bucket does not turn, but 0.15 slides in.")]
     [InlineData("""{"valve": "I1", "bucketTurns": true, "trials": [{"blade": 0.15, "feel": "no"}]}""", null)]
     public void Cautions_BucketThatCannotBeRight_IsNamed(string readings, string? words) => AssertSays(readings, words);
+
+    /// <summary>Which two readings it is, so that one of them can be taken back.</summary>
+    [Theory]
+    [InlineData("""{"valve": "I1", "trials": [{"blade": 0.10, "feel": "loose"}, {"blade": 0.20, "feel": "loose"}, {"blade": 0.18, "feel": "no"}]}""", false, 1, false, 2)]
+    [InlineData("""{"valve": "I1", "bucketTurns": true}, {"valve": "I1", "bucketTurns": false}, {"valve": "I1", "bucketTurns": false}""", true, 0, true, 2)]
+    [InlineData("""{"valve": "I1", "bucketTurns": false, "trials": [{"blade": 0.15, "feel": "light"}, {"blade": 0.18, "feel": "no"}]}""", true, 0, false, 0)]
+    public void In_ReadingsThatContradict_SayWhichTwo(string readings, bool oneIsBucket, int one, bool otherIsBucket, int other)
+    {
+        Job job = Reading.Takes(Sample.Shims().Set("$.check.readings", $"[{readings}]"), JobPurpose.Estimate);
+        Contradiction found = Assert.Single(Contradictions.In(job.Engine, job.Check.Readings, LengthWords.Millimetres));
+        Assert.Equal(("I1", new ReadingPlace(oneIsBucket, one), new ReadingPlace(otherIsBucket, other)), (found.Valve, found.One, found.Other));
+    }
+
+    [Fact]
+    public void Cautions_AtTheRecheck_AreNamedToo()
+    {
+        Job job = Reading.Takes(Sample.Shims().Set("$.recheck.readings", """[{"valve": "E1", "trials": [{"blade": 0.20, "feel": "loose"}, {"blade": 0.18, "feel": "no"}]}]"""), JobPurpose.Verdict);
+        Assert.StartsWith("E1: 0.20 was loose, but 0.18 won't enter.", VerdictResult.Of(job).Cautions[0], StringComparison.Ordinal);
+    }
 
     private static void AssertSays(string readings, string? words)
     {

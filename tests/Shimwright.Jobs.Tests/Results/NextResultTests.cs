@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Shimwright.Domain.Advice;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tests.Samples;
 
@@ -51,6 +52,26 @@ public class NextResultTests
         Assert.Contains(NextResult.Of(Reading.Takes(draft, JobPurpose.Next)).Next, n => n.Do == "depth");
         JobDraft without = draft.Set("$.settings", """{"minutes": {"depth": 100000}}""");
         Assert.DoesNotContain(NextResult.Of(Reading.Takes(without, JobPurpose.Next)).Next, n => n.Do == "depth");
+    }
+
+    /// <summary>The same blade once more is said to be that; another one, or a stack as thick, is not.</summary>
+    [Theory]
+    [InlineData("""[{"blade": 0.2, "feel": "light"}, {"blade": 0.25, "feel": "firm"}]""", "Try 0.20 at E2 again.")]
+    [InlineData("""[{"blade": 0.18, "feel": "light"}, {"blade": 0.25, "feel": "firm"}]""", "Try 0.20 at E2.")]
+    [InlineData("""[{"blade": 0.2, "leaves": 2, "feel": "light"}, {"blade": 0.25, "feel": "firm"}]""", "Try 0.20 at E2.")]
+    public void Words_ABladeThatWasTriedThere_SayAgain(string trials, string words)
+    {
+        Job job = Reading.Takes(Demo.Draft("01-flood-pump.json").Set("$.check.readings", $$"""[{"valve": "E2", "trials": {{trials}}}]"""), JobPurpose.Next);
+        var action = new AdvisedAction(ActionKind.Blade, 2, 0.5, 3, [0.2], null, null, []);
+        Assert.Equal(words, NextRow.Of(action, job.Check).Words);
+    }
+
+    [Fact]
+    public void Words_AStackThatWasTriedThere_SayAgain()
+    {
+        JobDraft draft = Demo.Draft("01-flood-pump.json").Set("$.check.readings", """[{"valve": "E2", "trials": [{"blade": 0.53, "leaves": 2, "feel": "no"}]}]""");
+        var action = new AdvisedAction(ActionKind.Blade, 2, 1, 3, [0.25, 0.28], null, null, []);
+        Assert.Equal("Try 0.25 and 0.28 together at E2 again.", NextRow.Of(action, Reading.Takes(draft, JobPurpose.Next).Check).Words);
     }
 
     private static JsonDocument Next(JobDraft draft) =>

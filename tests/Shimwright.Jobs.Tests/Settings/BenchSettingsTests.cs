@@ -83,6 +83,7 @@ public class BenchSettingsTests
             Unit = "thou",
             Distance = "mi",
             Theme = "dark",
+            TellsOfFeel = false,
         };
         BenchSettings read = BenchSettings.Read(settings.ToJson());
         Assert.Equivalent(settings, read, strict: true);

@@ -13,6 +13,10 @@ internal static class NextLinks
     /// <summary>Whether a job is at a stage at which something may pay before it goes on.</summary>
     public static bool IsAsked(JobSheet sheet) => sheet.Closing is null && sheet.Plan is null && JobStages.Of(sheet) <= JobStage.Plan;
 
+    /// <summary>What pays at the stage at which a job is; null where nothing is asked for, or something is missing.</summary>
+    public static NextResult? Of(JobSheet sheet, JobAnswer answer) =>
+        JobAnswer.IsAtRecheck(sheet) ? answer.RecheckNext : IsAsked(sheet) ? answer.Next : null;
+
     /// <summary>What pays, in the order in which it can be done: while valves are still to be felt the camshafts are on, and what needs none lifted comes first.</summary>
     public static IEnumerable<NextRow> InOrder(JobSheet sheet, NextResult next) =>
         JobStages.Of(sheet) == JobStage.Measure ? next.Next.OrderBy(n => n.Access is not null) : next.Next;
@@ -21,10 +25,11 @@ internal static class NextLinks
     public static string To(StoredJob job, NextRow row)
     {
         string at = row.Valve is { } valve ? $"?valve={Uri.EscapeDataString(valve)}" : "";
+        string readings = $"/jobs/{job.Summary.Id}/{(JobAnswer.IsAtRecheck(job.Sheet) ? "recheck" : "measure")}{at}";
         return row.Do switch
         {
-            "blade" when row.Leaves == 1 => $"/jobs/{job.Summary.Id}/measure{at}&blade={row.Blades[0].ToString(CultureInfo.InvariantCulture)}#valve",
-            "blade" or "bucket" => $"/jobs/{job.Summary.Id}/measure{at}#valve",
+            "blade" when row.Leaves == 1 => $"{readings}&blade={row.Blades[0].ToString(CultureInfo.InvariantCulture)}#valve",
+            "blade" or "bucket" => $"{readings}#valve",
             "depth" => $"/jobs/{job.Summary.Id}/depth{at}",
             "micrometer" when row.Shim?.Source == "drawer" && JobTerms.UsesShop(job.Sheet) => "/drawer",
             "micrometer" when row.Shim?.Source == "engine" => $"/jobs/{job.Summary.Id}/shims{at}",
@@ -42,6 +47,15 @@ internal static class NextLinks
 
     /// <summary>What it takes.</summary>
     public static string Takes(NextRow row) => row.Takes < 1 ? "Takes less than a minute." : $"Takes about {Times.Minutes(row.Takes)}.";
+
+    /// <summary>What to say where nothing more pays at a re-check, and what the tap there says.</summary>
+    public static (string Words, string Tap) Ended(VerdictResult verdict)
+    {
+        string[] fails = [.. verdict.Valves.Where(v => !v.Passes).Select(v => v.Valve)];
+        return fails.Length == 0
+            ? ("Every valve passes, and nothing more pays.", StageLink.Words(JobStage.Close))
+            : ($"{string.Join(", ", fails)} {(fails.Length == 1 ? "does" : "do")} not pass, and nothing more pays.", "Start a second round, or close it as it is.");
+    }
 
     /// <summary>Minutes to the tenth.</summary>
     public static string Number(double minutes) => minutes.ToString("0.0", CultureInfo.InvariantCulture);

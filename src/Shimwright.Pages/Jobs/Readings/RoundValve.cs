@@ -15,6 +15,9 @@ namespace Shimwright.Pages.Jobs.Readings;
 public sealed record RoundValve(
     Valve Valve, EstimateRow Estimate, PredictedRow? Predicted, double? Surprise, IReadOnlyList<JobEntry> Readings, bool IsNeeded, double? Blade)
 {
+    /// <summary>Whether the blade is suggested because trying it pays, or because it was asked for.</summary>
+    public bool IsAdvised { get; init; }
+
     public bool IsRead => Readings.Count > 0;
 
     /// <summary>in, out or unsettled; none where the round waits for a reading.</summary>

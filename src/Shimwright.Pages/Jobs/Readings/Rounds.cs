@@ -9,8 +9,6 @@ namespace Shimwright.Pages.Jobs.Readings;
 /// <summary>The two rounds of a job.</summary>
 internal static class Rounds
 {
-    private const double SameBlade = 1e-9;
-
     /// <summary>The check before anything is changed.</summary>
     public static ReadingRound Check(JobSheet sheet, JobAnswer answer) => new(
         SheetPart.Check,
@@ -22,22 +20,22 @@ internal static class Rounds
     /// <summary>The re-check after the work: it waits for the changed valves, and the others may be felt again.</summary>
     public static ReadingRound Recheck(JobSheet sheet, JobAnswer answer) => new(
         SheetPart.Recheck,
-        [.. sheet.Engine.Valves.Select((valve, v) => Again(valve, answer.Recheck.Valves[v], sheet, answer))],
+        [.. sheet.Engine.Valves.Select((valve, v) => Again(valve, v, sheet, answer))],
         answer.Stops);
 
-    private static RoundValve Again(Valve valve, VerdictRow row, JobSheet sheet, JobAnswer answer)
+    private static RoundValve Again(Valve valve, int place, JobSheet sheet, JobAnswer answer)
     {
+        VerdictRow row = answer.Recheck.Valves[place];
         JobEntry[] readings = [.. sheet.Readings(SheetPart.Recheck, valve.Id)];
         bool isChanged = sheet.ChangeAt(valve.Id) is not null;
         AfterRow? promised = sheet.Plan?.Changes.FirstOrDefault(c => c.Valve == valve.Id)?.After;
         bool isWaiting = promised is not null && !isChanged;
         PredictedRow? predicted = isWaiting ? new(promised!.Mean, promised.Sd) : isChanged ? row.Predicted : null;
-        double[] untried = [.. answer.Job.Blades.Where(b => !readings.Any(r => r.Fact is BladeTried t && Math.Abs(t.Blade - b) < SameBlade))];
         double expected = readings.Length == 0 ? (predicted ?? row.Predicted).Mean : row.Estimate.Mean;
         bool isSettled = readings.Length > 0 && row.Estimate.Status != "unsettled";
         return new(
             valve, row.Estimate, predicted, row.Surprise, readings, isChanged || isWaiting,
-            isSettled || untried.Length == 0 ? null : untried.MinBy(b => Math.Abs(b - expected)));
+            isSettled ? null : RecheckNext.BladeAt(answer.Job, place, expected));
     }
 
     private static EstimateRow RowOf(ValveEstimate e) => new(e.Mean, e.Sd, e.Low, e.High, e.InBand, e.Status);

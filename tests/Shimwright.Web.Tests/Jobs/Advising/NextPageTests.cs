@@ -54,6 +54,36 @@ public class NextPageTests
         Assert.Null(part.Document.QuerySelector("[data-part]"));
     }
 
+    /// <summary>The blade that the line names at the valve that is open is the suggested one, and no other is.</summary>
+    [Theory]
+    [InlineData("measure")]
+    [InlineData("recheck")]
+    public async Task Get_TheValveThatTheLineNames_SuggestsItsBlade(string page)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Single, page == "recheck" ? _ => true : f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" });
+        System.Collections.Specialized.NameValueCollection line = LinkOf(job, await job.PageAsync(page));
+        FetchedPage there = await job.PageAsync($"{page}?valve={line["valve"]}");
+        Assert.Equal((line["blade"], 1), (Chosen(there), there.Document.QuerySelectorAll(".chips label.suggested").Length));
+        Assert.Contains("is suggested: it pays to try it here.", there.Text, StringComparison.Ordinal);
+        // At any other valve the page suggests on its own.
+        Assert.DoesNotContain("it pays to try it here", (await job.PageAsync($"{page}?valve={(line["valve"] == "I2" ? "E1" : "I2")}")).Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Where the line is fetched later the page suggests on its own, until it is opened by the line's link.</summary>
+    [Fact]
+    public async Task Get_DeviceWithScript_SuggestsTheBladeOfTheLineOnlyByItsLink()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Single, f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" });
+        System.Collections.Specialized.NameValueCollection line = LinkOf(job, await job.PageAsync("next"));
+        job.Client.DefaultRequestHeaders.Add("Cookie", "script=1");
+        FetchedPage alone = await job.PageAsync($"measure?valve={line["valve"]}");
+        Assert.NotEqual(line["blade"], Chosen(alone));
+        FetchedPage linked = await job.PageAsync($"measure?valve={line["valve"]}&blade={line["blade"]}");
+        Assert.Equal((line["blade"], 1), (Chosen(linked), linked.Document.QuerySelectorAll(".chips label.suggested").Length));
+    }
+
     [Fact]
     public async Task Get_PlanAccepted_AsksForNothingMore()
     {
@@ -63,6 +93,11 @@ public class NextPageTests
         Assert.Null((await job.PageAsync("plan")).Document.QuerySelector("#next-thing"));
         Assert.Contains("carry it out", (await job.PageAsync("next")).Text, StringComparison.Ordinal);
     }
+
+    private static System.Collections.Specialized.NameValueCollection LinkOf(DemoJob job, FetchedPage page) => System.Web.HttpUtility.ParseQueryString(
+        new Uri(job.Client.BaseAddress!, page.Document.QuerySelector("#next-thing a.first")!.GetAttribute("href")!).Query);
+
+    private static string? Chosen(FetchedPage page) => page.Document.QuerySelector("input[name='Tap.Blade'][checked]")?.GetAttribute("value");
 
     private static async Task<string> TopAsync(DemoJob job, string page) =>
         (await job.PageAsync(page)).Document.QuerySelector("#next-thing p")!.TextContent.Trim();
