@@ -20,7 +20,7 @@ public sealed class JobAnswer
     private readonly Lazy<VerdictResult?> _verdict;
     private readonly Lazy<StopsResult?> _stops;
     private readonly Lazy<NextResult?> _next;
-    private readonly Lazy<NextResult?> _recheckNext;
+    private readonly Lazy<PlanResult?> _dryPlan;
 
     /// <summary>What can be computed for a job as it is.</summary>
     /// <param name="sheet">The job.</param>
@@ -36,10 +36,11 @@ public sealed class JobAnswer
         _plan = new(() => _forPlan.Value.Job is { } job ? PlanResult.Of(job) : null);
         _forVerdict = new(() => JobSheetFile.Read(sheet, JobPurpose.Verdict));
         _verdict = new(() => _forVerdict.Value.Job is { } job ? VerdictResult.Of(job) : null);
-        _next = new(() => JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().Without(ActionKind.DryFit))) : null);
-        _recheckNext = new(() => IsAtRecheck(sheet) && JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job
-            ? Shimwright.Jobs.Results.RecheckNext.Of(job, Recheck, Stops)
+        _next = new(() => IsAtRecheck(sheet) ? JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } again ? RecheckNext.Of(again, Recheck, Stops) : null
+            : IsAtDryFit(sheet) ? DryAdvice.Of(sheet)
+            : IsBeforePlan(sheet) && JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().Without(ActionKind.DryFit)))
             : null);
+        _dryPlan = new(() => DryAdvice.Plan(sheet));
         _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);
     }
 
@@ -67,11 +68,14 @@ public sealed class JobAnswer
     /// <summary>What the verdict still needs.</summary>
     public IReadOnlyList<JobProblem> VerdictNeeds => _forVerdict.Value.Problems;
 
-    /// <summary>What is worth doing next, or null where something is missing. Without dry fits: the bench has no step for them.</summary>
+    /// <summary>
+    /// What is worth doing next at the stage at which the job is; null where nothing is asked for, or something is missing. A dry fit is
+    /// named once the shims are in.
+    /// </summary>
     public NextResult? Next => _next.Value;
 
-    /// <summary>What to feel next at the re-check; null at any other stage, or where something is missing.</summary>
-    public NextResult? RecheckNext => _recheckNext.Value;
+    /// <summary>The plan as it can be carried on from what was felt dry; null where nothing was.</summary>
+    public PlanResult? DryPlan => _dryPlan.Value;
 
     /// <summary>The crank stops, or null where the card does not say enough.</summary>
     public StopsResult? Stops => _stops.Value;
@@ -84,6 +88,26 @@ public sealed class JobAnswer
     {
         ArgumentNullException.ThrowIfNull(sheet);
         return JobStages.Of(sheet) is JobStage.Recheck or JobStage.Close && sheet.Engine.Valves.Any(v => sheet.ChangeAt(v.Id) is not null);
+    }
+
+    /// <summary>Whether a job is at a stage at which something may pay before a plan is accepted.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>Whether it is.</returns>
+    /// <exception cref="ArgumentNullException">There is no job.</exception>
+    public static bool IsBeforePlan(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return sheet.Closing is null && sheet.Plan is null && JobStages.Of(sheet) <= JobStage.Plan;
+    }
+
+    /// <summary>Whether shims are in and their camshaft can be laid down dry.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>Whether it can.</returns>
+    /// <exception cref="ArgumentNullException">There is no job.</exception>
+    public static bool IsAtDryFit(JobSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        return JobStages.Of(sheet) == JobStage.Fit && DryFits.Ready(sheet).Count > 0;
     }
 
     private sealed record Measured(EstimateResult Estimate, IReadOnlyList<double?> NextBlades)

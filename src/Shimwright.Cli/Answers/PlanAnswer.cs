@@ -71,6 +71,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         { To: { } to, Source: ShimSource.Engine, FromValve: { } giver } =>
             $"{page.Shim(to.Millimetres)} from {plan.Valves[giver].Valve.Id}",
         { To: { } to, Source: ShimSource.Buy } => $"{page.Shim(to.Millimetres)} buy",
+        { To: { Marked: { } mark } to } => $"{page.Shim(to.Millimetres)} drawer, marked {page.Shim(mark)}",
         { To: { } to } => $"{page.Shim(to.Millimetres)} drawer",
         _ => "-",
     };

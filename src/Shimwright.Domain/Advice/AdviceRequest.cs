@@ -39,7 +39,17 @@ public sealed record AdviceRequest
     /// <summary>The same where a kind of action cannot be done.</summary>
     /// <param name="kind">The kind.</param>
     /// <returns>The request.</returns>
-    public AdviceRequest Without(ActionKind kind) => new(Plan, Blades, Minutes.Without(kind), Micrometer, Seed, Off);
+    public AdviceRequest Without(ActionKind kind) => With(Minutes.Without(kind));
+
+    /// <summary>The same where actions take other minutes.</summary>
+    /// <param name="minutes">The minutes.</param>
+    /// <returns>The request.</returns>
+    public AdviceRequest With(ActionMinutes minutes) => new(Plan, Blades, minutes, Micrometer, Seed, Off);
+
+    /// <summary>The same with some camshafts off.</summary>
+    /// <param name="groups">Their access groups.</param>
+    /// <returns>The request.</returns>
+    public AdviceRequest WithOff(IEnumerable<string> groups) => new(Plan, Blades, Minutes, Micrometer, Seed, groups);
 
     /// <summary>Access groups whose camshaft is off.</summary>
     public IReadOnlySet<string> Off { get; }

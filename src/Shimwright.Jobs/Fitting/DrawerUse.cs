@@ -25,7 +25,7 @@ public static class DrawerUse
 
     /// <summary>What each shim that was fitted means for the drawer.</summary>
     /// <param name="sheet">The job.</param>
-    /// <returns>One a valve whose shim was changed.</returns>
+    /// <returns>One a valve whose shim was changed, and one for each shim that was bought, tried and left over.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<ShimExchange> Exchanges(JobSheet sheet)
     {
@@ -36,7 +36,31 @@ public static class DrawerUse
         [
             .. sheet.Engine.Valves.Select(v => sheet.ChangeAt(v.Id)).OfType<ShimFitted>().Select(f =>
                 new ShimExchange(f.Valve, TakenFor(f, planned.GetValueOrDefault(f.Valve)), handedOn.Contains(f.Valve) ? null : f.From)),
+            .. LeftOver(sheet),
         ];
+    }
+
+    /// <summary>Shims that were bought and came out again in the same work, as after a dry fit.</summary>
+    private static IEnumerable<ShimExchange> LeftOver(JobSheet sheet)
+    {
+        PlanAccepted? plan = null;
+        Dictionary<string, ThicknessRow> bought = new(StringComparer.Ordinal);
+        foreach (JobEntry entry in sheet.InForce)
+        {
+            plan = entry.Fact as PlanAccepted ?? plan;
+            if (entry.Fact is ShimFitted fitted)
+            {
+                if (bought.Remove(fitted.Valve, out ThicknessRow? before) && before == fitted.From)
+                {
+                    yield return new(fitted.Valve, null, before);
+                }
+
+                if (plan?.Changes.FirstOrDefault(c => c.Valve == fitted.Valve) is { To: { Source: "buy" } to } && Math.Abs(to.Thickness - fitted.To.Thickness) <= SameShim)
+                {
+                    bought[fitted.Valve] = fitted.To;
+                }
+            }
+        }
     }
 
     /// <summary>What an open job's accepted plan uses of the shop's drawer.</summary>

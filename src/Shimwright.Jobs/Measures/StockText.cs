@@ -20,7 +20,7 @@ public static partial class StockText
     {
         ArgumentNullException.ThrowIfNull(drawer);
         ArgumentNullException.ThrowIfNull(lengths);
-        return string.Join('\n', drawer.Select(d => string.Create(CultureInfo.InvariantCulture, $"{lengths.Field(d.Thickness)} x{d.Count} {d.By}")));
+        return string.Join('\n', drawer.Select(d => string.Create(CultureInfo.InvariantCulture, $"{lengths.Field(d.Thickness)} x{d.Count} {d.By}{(d.Marked is { } mark ? $", marked {lengths.Field(mark)}" : "")}")));
     }
 
     /// <summary>Reads the drawer.</summary>
@@ -49,7 +49,8 @@ public static partial class StockText
             }
             else if (lengths.Read(match.Groups["thickness"].Value, path).Note(problems) is { } thickness)
             {
-                drawer.Add(new(thickness, match.Groups["by"] is { Success: true } by ? by.Value.ToLowerInvariant() : "marked", many));
+                double? mark = match.Groups["mark"] is { Success: true } marked ? lengths.Read(marked.Value, path).Note(problems) : null;
+                drawer.Add(new(thickness, match.Groups["by"] is { Success: true } by ? by.Value.ToLowerInvariant() : "marked", many) { Marked = mark });
             }
         }
 
@@ -108,7 +109,7 @@ public static partial class StockText
 
     private static string Shown(string text) => JsonText.Shortened(text);
 
-    [GeneratedRegex(@"^(?<thickness>.+?)(\s*[x\u00d7*]\s*(?<count>[0-9]+))?(\s+(?<by>marked|calliper|micrometer))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<thickness>.+?)(\s*[x\u00d7*]\s*(?<count>[0-9]+))?(\s+(?<by>marked|calliper|micrometer))?(\s*[,;]\s*marked\s+(?<mark>\S+))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex DrawerLine();
 
     [GeneratedRegex(@"^(?<from>.+?)\s*(to|-|\u2013)\s*(?<to>.+?)\s+step\s+(?<step>.+?)(\s+at\s+(?<price>\S+))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

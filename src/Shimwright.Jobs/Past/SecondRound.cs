@@ -67,7 +67,7 @@ public static class SecondRound
             }
         }
 
-        return [.. drawer.Where(d => d.Count > 0).GroupBy(d => (d.Thickness, d.By)).Select(g => new ShimsAtHand(g.Key.Thickness, g.Key.By, g.Sum(d => d.Count)))];
+        return [.. drawer.Where(d => d.Count > 0).GroupBy(d => (d.Thickness, d.By, d.Marked)).Select(g => new ShimsAtHand(g.Key.Thickness, g.Key.By, g.Sum(d => d.Count)) { Marked = g.Key.Marked })];
     }
 
     /// <summary>Thicknesses that are one and the same, mm.</summary>

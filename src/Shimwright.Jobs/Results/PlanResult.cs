@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -33,7 +34,12 @@ public sealed record ThicknessRow(double Thickness, string By)
 /// <param name="By">marked, calliper or micrometer.</param>
 /// <param name="Source">drawer, engine or buy.</param>
 /// <param name="FromValve">The valve that gives it, where it comes out of the engine.</param>
-public sealed record FittedRow(double Thickness, string By, string Source, string? FromValve);
+public sealed record FittedRow(double Thickness, string By, string Source, string? FromValve)
+{
+    /// <summary>What is marked on a shim that was measured, mm; null where it was not, or nobody has said.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? Marked { get; init; }
+}
 
 /// <summary>The clearance expected afterwards; lengths in mm.</summary>
 /// <param name="Mean">Mean.</param>
@@ -64,7 +70,7 @@ public sealed record PlanRow(
         valve is { To: { } to, Source: { } source }
             ? new FittedRow(
                 Rounding.Length(to.Millimetres), to.By.Name, Words.Of(source),
-                valve.FromValve is { } giver ? engine.Valves[giver].Id : null)
+                valve.FromValve is { } giver ? engine.Valves[giver].Id : null) { Marked = to.Marked }
             : null,
         valve.After is { } after
             ? new AfterRow(Rounding.Length(after.Mean), Rounding.Length(after.StandardDeviation), Rounding.Length(after.Low), Rounding.Length(after.High))

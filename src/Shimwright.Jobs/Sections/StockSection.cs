@@ -21,7 +21,13 @@ internal static class StockSection
     {
         Thickness? thickness = ThicknessSection.Read(o, instruments);
         int? count = o.Whole("count", 0, MostCount, "How many there are.");
-        return thickness is null ? null : new DrawerShims(thickness, count ?? 1);
+        double? marked = o.Number("marked", ThicknessSection.Rule, "What is marked on a shim that was measured, mm; it is found by that.");
+        if (marked is not null && thickness?.By.Name == instruments.Marked.Name)
+        {
+            o.Problem("marked", $"found {NumberRule.Text(marked.Value)} beside a thickness that is its mark", "marked belongs to a shim that was measured; say by what");
+        }
+
+        return thickness is null ? null : new DrawerShims(new Thickness(thickness.Millimetres, thickness.By, marked), count ?? 1);
     }
 
     private static SizeRange? ReadRange(ObjectMembers o)

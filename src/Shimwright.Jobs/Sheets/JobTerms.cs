@@ -14,7 +14,7 @@ public static class JobTerms
     {
         ArgumentNullException.ThrowIfNull(sheet);
         StockStated stock = sheet.Newest<StockStated>() ?? new(
-            [.. sheet.Setup.Start.Stock.Drawer.Select(d => new ShimsAtHand(d.Thickness.Millimetres, d.Thickness.By.Name, d.Count))],
+            [.. sheet.Setup.Start.Stock.Drawer.Select(d => new ShimsAtHand(d.Thickness.Millimetres, d.Thickness.By.Name, d.Count) { Marked = d.Thickness.Marked })],
             [.. (sheet.Setup.Written.Stock?.Buy ?? []).Select(b => new SizesToBuy(b.From, b.To, b.Step, b.Price ?? 0))]);
         return UsesShop(sheet) ? stock with { Drawer = LiveShop(sheet) ?? stock.Drawer, FromShop = true } : stock;
     }

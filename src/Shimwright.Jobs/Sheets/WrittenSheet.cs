@@ -154,6 +154,6 @@ internal static class WrittenSheet
     private static WrittenThickness ThicknessOf(ThicknessRow t) => new(t.Thickness, t.By);
 
     private static WrittenStock StockOf(StockStated stock) => new(
-        [.. stock.Drawer.Select(d => new WrittenShims(d.Thickness, d.By, d.Count))],
+        [.. stock.Drawer.Select(d => new WrittenShims(d.Thickness, d.By, d.Count, d.Marked))],
         [.. stock.Buy.Select(b => new WrittenSizes(b.From, b.To, b.Step, b.Price))]);
 }

@@ -30,7 +30,10 @@ public sealed record WrittenStock(
 /// <param name="Thickness">The thickness, mm.</param>
 /// <param name="By">marked, calliper or micrometer.</param>
 /// <param name="Count">How many there are.</param>
-public sealed record WrittenShims([property: JsonConverter(typeof(Millimetres))] double Thickness, string By, [property: JsonConverter(typeof(WholeIfAny))] int? Count = null);
+/// <param name="Marked">What is marked on shims that were measured, mm.</param>
+public sealed record WrittenShims(
+    [property: JsonConverter(typeof(Millimetres))] double Thickness, string By, [property: JsonConverter(typeof(WholeIfAny))] int? Count = null,
+    [property: JsonConverter(typeof(MillimetresIfAny))] double? Marked = null);
 
 /// <summary>Sizes that can be bought, mm.</summary>
 /// <param name="From">First size.</param>

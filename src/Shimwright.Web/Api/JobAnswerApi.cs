@@ -19,7 +19,7 @@ internal static class JobAnswerApi
         RouteGroupBuilder jobs = api.MapGroup("/jobs/{id:guid}").WithTags("Jobs");
         MapOne(jobs, "estimate", JobPurpose.Estimate, EstimateResult.Of, "The clearance of every valve as far as it was read.");
         MapOne(jobs, "plan", JobPurpose.Plan, PlanResult.WithFirst, "What to do at every valve.");
-        MapOne(jobs, "next", JobPurpose.Next, NextResult.Of, "What is worth doing next, and what it saves; at the re-check, what to feel next.", s => new JobAnswer(s).RecheckNext);
+        MapOne(jobs, "next", JobPurpose.Next, NextResult.Of, "What is worth doing next, and what it saves; while shims go in, whether a dry fit pays; at the re-check, what to feel next.", s => JobAnswer.IsBeforePlan(s) ? null : new JobAnswer(s).Next);
         MapOne(jobs, "verdict", JobPurpose.Verdict, VerdictResult.Of, "The re-check, judged.");
         MapOne(jobs, "stops", JobPurpose.Stops, StopsResult.Of, "Where the crank has to stop.");
         MapOne(jobs, "forecast", JobPurpose.Forecast, ForecastResult.Of, "By when the engine should be checked again.");

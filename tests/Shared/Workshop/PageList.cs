@@ -47,6 +47,7 @@ internal static class PageList
         new("next", "/jobs/{Id:guid}/next", b => $"/jobs/{b.JobAt(JobStage.Plan)}/next"),
         new("next-skipped", "/jobs/{Id:guid}/next", b => $"/jobs/{b.JobAt(JobStage.Measure)}/next?skip=1"),
         new("next-accepted", "/jobs/{Id:guid}/next", b => $"/jobs/{b.JobAt(JobStage.Fit)}/next"),
+        new("dry", "/jobs/{Id:guid}/dry", b => $"/jobs/{b.JobAt(JobStage.Fit)}/dry"),
         new("measure", "/jobs/{Id:guid}/measure", b => Job(b, JobStage.Measure, "measure")),
         new("measure-wide", "/jobs/{Id:guid}/measure", b => $"/jobs/{b.Wide}/measure"),
         new("measure-closed", "/jobs/{Id:guid}/measure", b => Job(b, JobStage.Closed, "measure")),

@@ -61,6 +61,20 @@ public class DrawerUseTests
         Assert.Equal([new ShimExchange("E1", null, new(2.75, "micrometer"))], DrawerUse.Exchanges(ledger.Sheet));
     }
 
+    /// <summary>What was bought, fitted dry and taken out again was paid for and lies in the drawer.</summary>
+    [Fact]
+    public void Exchanges_BoughtAndTakenOutAgain_LeavesItOver()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ledger.Add(new StockStated([], [new(2.5, 2.9, 0.05, 8)]));
+        ledger.Add(ledger.ItsPlan());
+        double bought = Assert.Single(ledger.Sheet.Plan!.Changes).To!.Thickness;
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(bought + 0.004, "micrometer")));
+        Assert.Single(DrawerUse.Exchanges(ledger.Sheet));
+        ledger.Add(new ShimFitted("E1", new(bought + 0.004, "micrometer"), new(2.60, "micrometer")));
+        Assert.Equal([new(2.75, "micrometer"), new(bought + 0.004, "micrometer")], DrawerUse.Exchanges(ledger.Sheet).Select(e => e.CameOut!));
+    }
+
     [Fact]
     public void Exchanges_FromAnotherValve_TakesNothingFromTheDrawer()
     {

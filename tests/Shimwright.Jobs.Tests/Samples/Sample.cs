@@ -48,7 +48,7 @@ internal static class Sample
             "dryFits": []
           },
           "stock": {
-            "drawer": [{"thickness": 2.70, "by": "calliper", "count": 2}],
+            "drawer": [{"thickness": 2.70, "by": "calliper", "count": 2, "marked": 2.70}],
             "buy": {"from": 2.5, "to": 2.9, "step": 0.1, "price": 8.0}
           },
           "costs": {

@@ -10,13 +10,6 @@ namespace Shimwright.Pages.Jobs.Advising;
 /// <summary>Where the next thing is done, and how it is said on a page.</summary>
 internal static class NextLinks
 {
-    /// <summary>Whether a job is at a stage at which something may pay before it goes on.</summary>
-    public static bool IsAsked(JobSheet sheet) => sheet.Closing is null && sheet.Plan is null && JobStages.Of(sheet) <= JobStage.Plan;
-
-    /// <summary>What pays at the stage at which a job is; null where nothing is asked for, or something is missing.</summary>
-    public static NextResult? Of(JobSheet sheet, JobAnswer answer) =>
-        JobAnswer.IsAtRecheck(sheet) ? answer.RecheckNext : IsAsked(sheet) ? answer.Next : null;
-
     /// <summary>What pays, in the order in which it can be done: while valves are still to be felt the camshafts are on, and what needs none lifted comes first.</summary>
     public static IEnumerable<NextRow> InOrder(JobSheet sheet, NextResult next) =>
         JobStages.Of(sheet) == JobStage.Measure ? next.Next.OrderBy(n => n.Access is not null) : next.Next;
@@ -25,12 +18,13 @@ internal static class NextLinks
     public static string To(StoredJob job, NextRow row)
     {
         string at = row.Valve is { } valve ? $"?valve={Uri.EscapeDataString(valve)}" : "";
-        string readings = $"/jobs/{job.Summary.Id}/{(JobAnswer.IsAtRecheck(job.Sheet) ? "recheck" : "measure")}{at}";
+        string readings = $"/jobs/{job.Summary.Id}/{(JobAnswer.IsAtRecheck(job.Sheet) ? "recheck" : JobAnswer.IsAtDryFit(job.Sheet) ? "dry" : "measure")}{at}";
         return row.Do switch
         {
             "blade" when row.Leaves == 1 => $"{readings}&blade={row.Blades[0].ToString(CultureInfo.InvariantCulture)}#valve",
             "blade" or "bucket" => $"{readings}#valve",
             "depth" => $"/jobs/{job.Summary.Id}/depth{at}",
+            "dryFit" => $"/jobs/{job.Summary.Id}/dry",
             "micrometer" when row.Shim?.Source == "drawer" && JobTerms.UsesShop(job.Sheet) => "/drawer",
             "micrometer" when row.Shim?.Source == "engine" => $"/jobs/{job.Summary.Id}/shims{at}",
             _ => $"/jobs/{job.Summary.Id}/plan",
@@ -42,6 +36,7 @@ internal static class NextLinks
     {
         "blade" or "bucket" => $"Go to {row.Valve}",
         "depth" => "Enter the depth",
+        "dryFit" => "Feel it dry",
         _ => "Enter the thickness",
     };
 

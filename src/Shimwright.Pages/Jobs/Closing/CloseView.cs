@@ -80,7 +80,7 @@ public sealed class CloseView
         }
 
         IReadOnlyList<string> changed = FitSteps.ChangedBy(sheet);
-        string[] notFitted = [.. changed.Where(v => sheet.ChangeAt(v) is null)];
+        string[] notFitted = [.. sheet.Plan?.Changes.Where(sheet.IsOwed).Select(r => r.Valve) ?? []];
         if (notFitted.Length > 0)
         {
             yield return ($"Not changed as planned: {string.Join(", ", notFitted)}", "fit");

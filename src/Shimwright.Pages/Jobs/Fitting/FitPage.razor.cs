@@ -1,6 +1,9 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench.Adding;
+using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Wording;
 using Shimwright.Pages.Shell;
 
@@ -9,7 +12,11 @@ namespace Shimwright.Pages.Jobs.Fitting;
 /// <summary>Carrying the plan out: a tick list in working order.</summary>
 public sealed partial class FitPage : JobPage
 {
+    private const string FromDrawer = "drawer";
+
     private FitView _view = null!;
+    private Dictionary<ShimSize, string> _places = [];
+    private int _diameter;
 
     [SupplyParameterFromQuery(Name = "edit")]
     private string? Editing { get; set; }
@@ -35,8 +42,24 @@ public sealed partial class FitPage : JobPage
         if (Job is not null)
         {
             _view = FitView.For(Sheet);
+            await LookIntoTheDrawerAsync();
         }
     }
+
+    /// <summary>Where the planned shims lie, by size.</summary>
+    private async Task LookIntoTheDrawerAsync()
+    {
+        if (Sheet.Plan is { } plan && JobTerms.UsesShop(Sheet) && plan.Changes.Any(c => c.To is { Source: FromDrawer })
+            && await Bench.Engines.FindAsync(Job!.Summary.EngineId) is { Details: { } details } && JobShims.DiameterOf(Sheet, details) is { } diameter)
+        {
+            _places = (await Bench.Drawer.LotsAsync()).Where(l => l.Size.Diameter == diameter && l.Place.Length > 0).ToDictionary(l => l.Size, l => l.Place);
+            _diameter = diameter;
+        }
+    }
+
+    private string PlaceOf(FitValve valve) => valve is { Done: null, Move.Row.To: { Source: FromDrawer } to }
+        ? _places.GetValueOrDefault(new(_diameter, ShimSize.Micrometres(to.Thickness), to.By), "")
+        : "";
 
     /// <summary>The blade to set a screw with.</summary>
     private string SetWith(FitValve valve) => !HasShims && Sheet.Engine.Valves.FirstOrDefault(v => v.Id == valve.Valve) is { } of

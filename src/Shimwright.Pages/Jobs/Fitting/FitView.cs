@@ -95,5 +95,5 @@ public sealed class FitView
     private bool IsChanged(string valve) => Valves.Any(v => v.Valve == valve && v.Done is not null);
 
     private static FitValve At(JobSheet sheet, string valve, ShimMove? move) => new(
-        valve, move, sheet.ChangeAt(valve), sheet.InForce.LastOrDefault(e => e.Fact is ChangeFact change && change.Valve == valve));
+        valve, move, move is not null && sheet.IsOwed(move.Row) ? null : sheet.ChangeAt(valve), sheet.InForce.LastOrDefault(e => e.Fact is ChangeFact change && change.Valve == valve));
 }

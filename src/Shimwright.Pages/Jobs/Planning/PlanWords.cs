@@ -31,6 +31,7 @@ internal static class PlanWords
         null => "",
         { Source: "engine", FromValve: { } valve } => $"out of {valve}",
         { Source: "buy" } => "to buy",
+        { Marked: { } mark } => string.Create(CultureInfo.InvariantCulture, $"drawer, {to.By}, marked {mark:0.00##}"),
         _ => $"drawer, {to.By}",
     };
 

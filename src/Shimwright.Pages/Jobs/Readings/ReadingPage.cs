@@ -28,7 +28,7 @@ public abstract class ReadingPage : JobPage
     /// </summary>
     private protected RoundValve AsAdvised(RoundValve valve, bool hasLine)
     {
-        NextRow? line = hasLine && !Visit.MayLeaveOut && NextLinks.Of(Sheet, Answer) is { } next ? NextLinks.InOrder(Sheet, next).FirstOrDefault() : null;
+        NextRow? line = hasLine && !Visit.MayLeaveOut && Answer.Next is { } next ? NextLinks.InOrder(Sheet, next).FirstOrDefault() : null;
         double? named = line is { Do: "blade", Leaves: 1 } && line.Valve == valve.Valve.Id ? line.Blades[0]
             : double.TryParse(Blade, CultureInfo.InvariantCulture, out double asked) ? asked
             : null;

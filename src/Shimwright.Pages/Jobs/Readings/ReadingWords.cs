@@ -36,7 +36,7 @@ internal static class ReadingWords
     /// <summary>Why a blade is suggested.</summary>
     public static string Why(RoundValve valve, SheetPart part, LengthStyle lengths) => valve.Blade is not { } blade ? ""
         : valve.IsAdvised ? $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: it pays to try it here."
-        : part == SheetPart.Recheck ? $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: nearest to what is expected."
+        : part != SheetPart.Check ? $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: nearest to what is expected."
         : $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: its feel would settle most here.";
 
     /// <summary>What it means that no blade entered.</summary>

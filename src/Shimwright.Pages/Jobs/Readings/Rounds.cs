@@ -1,14 +1,17 @@
 using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 
 namespace Shimwright.Pages.Jobs.Readings;
 
-/// <summary>The two rounds of a job.</summary>
+/// <summary>The rounds of reading of a job.</summary>
 internal static class Rounds
 {
+    private const double SameBlade = 1e-9;
+
     /// <summary>The check before anything is changed.</summary>
     public static ReadingRound Check(JobSheet sheet, JobAnswer answer) => new(
         SheetPart.Check,
@@ -22,6 +25,29 @@ internal static class Rounds
         SheetPart.Recheck,
         [.. sheet.Engine.Valves.Select((valve, v) => Again(valve, v, sheet, answer))],
         answer.Stops);
+
+    /// <summary>A dry fit: the valves whose shims lie under a camshaft that can be laid down dry.</summary>
+    public static ReadingRound Dry(JobSheet sheet, JobAnswer answer)
+    {
+        HashSet<string> ready = [.. DryFits.Ready(sheet)];
+        return new(
+            SheetPart.DryFit,
+            [.. sheet.Engine.Valves.Select((valve, v) => (valve, v)).Where(v => ready.Contains(v.valve.Access) && sheet.ChangeAt(v.valve.Id) is not null).Select(v => Dry(v.valve, v.v, sheet, answer))],
+            null);
+    }
+
+    private static RoundValve Dry(Valve valve, int place, JobSheet sheet, JobAnswer answer)
+    {
+        JobEntry[] readings = [.. sheet.Readings(SheetPart.DryFit, valve.Id)];
+        VerdictRow expected = answer.Recheck.Valves[place];
+        EstimateRow estimate = answer.DryPlan?.Valves[place].Estimate ?? expected.Estimate;
+        double mean = readings.Length == 0 ? expected.Predicted.Mean : estimate.Mean;
+        double[] untried = [.. answer.Job.Blades.Where(b => !readings.Any(r => r.Fact is BladeTried t && Math.Abs(t.Blade - b) < SameBlade))];
+        bool isSettled = readings.Length > 0 && estimate.Status != "unsettled";
+        return new(
+            valve, estimate, expected.Predicted, null, readings, true,
+            isSettled || untried.Length == 0 ? null : untried.MinBy(b => Math.Abs(b - mean)));
+    }
 
     private static RoundValve Again(Valve valve, int place, JobSheet sheet, JobAnswer answer)
     {

@@ -32,7 +32,7 @@ public class RecheckLineTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, Single, _ => true);
-        NextResult expected = new JobAnswer((await job.StoredAsync()).Sheet).RecheckNext!;
+        NextResult expected = new JobAnswer((await job.StoredAsync()).Sheet).Next!;
         Assert.StartsWith(expected.First!.Words, Line(await job.PageAsync("recheck")), StringComparison.Ordinal);
         Assert.Equal(expected.Next.Select(n => n.Words), (await job.PageAsync("next")).Document.QuerySelectorAll("table tbody th").Select(t => t.TextContent));
         ApiAnswer api = await new ApiClient(job.Client).GetAsync($"/api/v1/jobs/{job.Id}/next");
