@@ -2,7 +2,6 @@ using Shimwright.Cli.Running;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Cli.Answers;
 

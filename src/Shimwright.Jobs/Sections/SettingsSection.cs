@@ -36,8 +36,11 @@ internal sealed record SettingsSection(FeelProfile Feel, PlanRules Rules, Instru
     }
 
     private static ActionMinutes ReadMinutes(ObjectMembers o) => new(
-        o.Number(SettingsNumbers.BladeMinutes), o.Number(SettingsNumbers.StackMinutes), o.Number(SettingsNumbers.BucketMinutes),
-        o.Number(SettingsNumbers.MicrometerMinutes), o.Number(SettingsNumbers.DepthMinutes), o.Number(SettingsNumbers.DryFitMinutes));
+        IfPossible(o, SettingsNumbers.BladeMinutes), IfPossible(o, SettingsNumbers.StackMinutes), IfPossible(o, SettingsNumbers.BucketMinutes),
+        IfPossible(o, SettingsNumbers.MicrometerMinutes), IfPossible(o, SettingsNumbers.DepthMinutes), IfPossible(o, SettingsNumbers.DryFitMinutes));
+
+    /// <summary>The greatest number says that it cannot be done, so that it need not be weighed.</summary>
+    private static double? IfPossible(ObjectMembers o, NumberMember member) => o.Number(member) is var minutes && minutes < PlanCosts.Greatest ? minutes : null;
 
     private static FeelSettings? ReadFeel(ObjectMembers o)
     {

@@ -55,6 +55,9 @@ public sealed record BenchSettings
     /// <summary>Minutes that one unit of currency is worth.</summary>
     public double MinutesPerCurrency { get; init; } = CostsSection.MinutesPerCurrency.Usual;
 
+    /// <summary>What each kind of action takes, minutes.</summary>
+    public ActionTimes Minutes { get; init; } = ActionTimes.Usual;
+
     /// <summary>The sizes that can be bought; kept as "kits", which is what benches have called it since the first.</summary>
     [JsonPropertyName("kits")]
     public IReadOnlyList<SizesToBuy> SizesToBuy { get; init; } = [new(1.20, 3.50, 0.05, 8)];
@@ -115,7 +118,7 @@ public sealed record BenchSettings
             Costs: new(Redo, Swap, MinutesPerCurrency, Access: access, Disturb: Disturb),
             Settings: new(
                 new(Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Feel.Doubt), Blade, Seating,
-                KeepFloor: KeepFloor, Risk: Risk, ServiceLevel: ServiceLevel, PassFloor: PassFloor));
+                KeepFloor: KeepFloor, Risk: Risk, ServiceLevel: ServiceLevel, PassFloor: PassFloor, Minutes: Minutes.ToWritten()));
     }
 
     /// <summary>Says what is wrong with the settings; the rules are those of a job.</summary>
@@ -145,7 +148,7 @@ public sealed record BenchSettings
     private IEnumerable<double> Numbers() =>
     [
         .. Blades, Feel.Firm, Feel.Light, Feel.Loose, Feel.Spread, Feel.Slip, Feel.Doubt, Blade, Seating, KeepFloor, PassFloor, Risk, ServiceLevel,
-        Redo, Lift, Swap, Disturb, MinutesPerCurrency,
+        Redo, Lift, Swap, Disturb, MinutesPerCurrency, .. Minutes.Numbers,
         .. SizesToBuy.SelectMany(k => new[] { k.From, k.To, k.Step, k.Price }),
     ];
 

@@ -34,6 +34,18 @@ public sealed class SettingsForm
 
     public string? MinutesPerCurrency { get; set; }
 
+    public string? TakesBlade { get; set; }
+
+    public string? TakesStack { get; set; }
+
+    public string? TakesBucket { get; set; }
+
+    public string? TakesMicrometer { get; set; }
+
+    public string? TakesDepth { get; set; }
+
+    public string? TakesDryFit { get; set; }
+
     public List<KitFields> Kits { get; set; } = [];
 
     public string? Firm { get; set; }

@@ -26,6 +26,12 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Swap = Times.Exact(s.Swap),
             Disturb = Times.Exact(s.Disturb),
             MinutesPerCurrency = Times.Exact(s.MinutesPerCurrency),
+            TakesBlade = Minutes(s.Minutes.Blade),
+            TakesStack = Minutes(s.Minutes.Stack),
+            TakesBucket = Minutes(s.Minutes.Bucket),
+            TakesMicrometer = Minutes(s.Minutes.Micrometer),
+            TakesDepth = Minutes(s.Minutes.Depth),
+            TakesDryFit = Minutes(s.Minutes.DryFit),
             Kits = [.. s.SizesToBuy.Select(k => new KitFields { From = lengths.Field(k.From), To = lengths.Field(k.To), Step = lengths.Field(k.Step), Price = Times.Exact(k.Price) })],
             Firm = lengths.Field(s.Feel.Firm),
             Light = lengths.Field(s.Feel.Light),
@@ -57,6 +63,9 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
             Swap = Minutes(form.Swap, "Swap"),
             Disturb = Minutes(form.Disturb, "Disturb"),
             MinutesPerCurrency = Plain(form.MinutesPerCurrency, "MinutesPerCurrency"),
+            Minutes = new(
+                Takes(form.TakesBlade, "TakesBlade"), Takes(form.TakesStack, "TakesStack"), Takes(form.TakesBucket, "TakesBucket"),
+                Takes(form.TakesMicrometer, "TakesMicrometer"), Takes(form.TakesDepth, "TakesDepth"), Takes(form.TakesDryFit, "TakesDryFit")),
             SizesToBuy = [.. kits.Select(k => new SizesToBuy(
                 Length(k.Kit.From, $"Kits[{k.Row}].From"), Length(k.Kit.To, $"Kits[{k.Row}].To"),
                 Length(k.Kit.Step, $"Kits[{k.Row}].Step"), Plain(k.Kit.Price, $"Kits[{k.Row}].Price")))],
@@ -85,6 +94,11 @@ internal sealed class SettingsFormReader(LengthStyle lengths)
     private double Length(string? text, string field) => lengths.Read(text, field).Note(_problems) ?? 0;
 
     private double Plain(string? text, string field) => TypedNumber.Plain(text, field).Note(_problems) ?? 0;
+
+    private static string Minutes(double? minutes) => minutes is { } m ? Times.Exact(m) : "";
+
+    /// <summary>Nothing entered is something that cannot be done here.</summary>
+    private double? Takes(string? text, string field) => TypedNumber.Minutes(text, field, needed: false).Note(_problems);
 
     private double Minutes(string? text, string field) => TypedNumber.Minutes(text, field).Note(_problems) ?? 0;
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Shimwright.Domain.Advice;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
@@ -30,6 +31,12 @@ public class BenchSettingsTests
         { "swap", n => new() { Swap = n } },
         { "disturb", n => new() { Disturb = n } },
         { "minutesPerCurrency", n => new() { MinutesPerCurrency = n } },
+        { "tryBlade", n => new() { Minutes = ActionTimes.Usual with { Blade = n } } },
+        { "stack", n => new() { Minutes = ActionTimes.Usual with { Stack = n } } },
+        { "bucket", n => new() { Minutes = ActionTimes.Usual with { Bucket = n } } },
+        { "micrometer", n => new() { Minutes = ActionTimes.Usual with { Micrometer = n } } },
+        { "depth", n => new() { Minutes = ActionTimes.Usual with { Depth = n } } },
+        { "dryFit", n => new() { Minutes = ActionTimes.Usual with { DryFit = n } } },
         { "from", n => new() { SizesToBuy = [new(n, 3, 0.1, 1)] } },
         { "to", n => new() { SizesToBuy = [new(2, n, 0.1, 1)] } },
         { "step", n => new() { SizesToBuy = [new(2, 3, n, 1)] } },
@@ -84,6 +91,7 @@ public class BenchSettingsTests
             Distance = "mi",
             Theme = "dark",
             TellsOfFeel = false,
+            Minutes = new(1, 2, null, 4, null, 6),
         };
         BenchSettings read = BenchSettings.Read(settings.ToJson());
         Assert.Equivalent(settings, read, strict: true);
@@ -103,6 +111,21 @@ public class BenchSettingsTests
     public void Read_FeelFromBeforeItsDoubtWasThere_TakesTheUsualDoubt() => Assert.Equal(
         new FeelSettings(-0.03, -0.006, 0.018, 0.007, 0.03, 0.005),
         BenchSettings.Read("""{"feel": {"firm": -0.03, "light": -0.006, "loose": 0.018, "spread": 0.007, "slip": 0.03}}""").Feel);
+
+    [Fact]
+    public void Read_SettingsFromBeforeTheirMinutesWere_TakesTheUsualOnes() =>
+        Assert.Equal(new ActionTimes(0.5, 1, 0.2, 0.7, 4, 10), BenchSettings.Read("""{"redo": 70}""").Minutes);
+
+    /// <summary>What cannot be done here is never advised, and reads back from a job's file the same.</summary>
+    [Fact]
+    public void ForJob_NoMinutes_CannotBeDone()
+    {
+        EngineCard card = EngineCard.Read((JsonObject)Sample.Shims().At("$.engine").DeepClone()).Card!;
+        BenchSettings bench = new() { Minutes = new(1, null, 3, null, null, null) };
+        JobSetup setup = JobSetup.Begin(card, 1, 20, bench.ForJob(new Dictionary<string, double> { ["exhaust cam"] = 9 })).Setup!;
+        ActionMinutes minutes = setup.Start.ToAdviceRequest().Minutes;
+        Assert.Equal(new ActionMinutes(1, null, 3, null, null, null), minutes);
+    }
 
     [Fact]
     public void Read_NullWhereSomethingBelongs_IsRefused() => Assert.Throws<JsonException>(() => BenchSettings.Read("""{"blades": null}"""));

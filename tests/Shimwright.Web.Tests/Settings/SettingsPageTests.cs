@@ -1,4 +1,5 @@
 using System.Net;
+using Shimwright.Domain.Advice;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Written;
@@ -15,7 +16,7 @@ public class SettingsPageTests
     [InlineData(LengthUnit.Thou)]
     public void Read_SettingsLeftAlone_ComeBackAsTheyWere(LengthUnit unit)
     {
-        BenchSettings settings = new() { SizesToBuy = [new(1.2, 3.5, 0.05, 8), new(2.0, 2.8, 0.025, 11.5)], Blades = [0.04, 0.127, 0.0635] };
+        BenchSettings settings = new() { SizesToBuy = [new(1.2, 3.5, 0.05, 8), new(2.0, 2.8, 0.025, 11.5)], Blades = [0.04, 0.127, 0.0635], Minutes = new(0.5, null, 0.2, 0.7, null, 10) };
         var lengths = new LengthStyle(unit);
         (BenchSettings read, var problems) = new SettingsFormReader(lengths).Read(SettingsFormReader.Fill(new(3, settings), lengths), settings);
         Assert.Empty(problems);
@@ -42,6 +43,23 @@ public class SettingsPageTests
         Assert.Equal([0.05, 0.10, 0.127], (await bench.Database.Jobs.FindAsync(job, TestContext.Current.CancellationToken))!.Sheet.Setup.Start.Blades);
     }
 
+    /// <summary>Minutes of one's own reach the next job; an empty field is something that cannot be done, and stays empty.</summary>
+    [Fact]
+    public async Task Save_MinutesOfReadings_HoldForTheNextJobAndEmptyCannotBeDone()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        await (await FormPost.OnAsync(client, "/settings", "bench")).With("Bench.TakesBlade", "0,4").With("Bench.TakesDepth", "").With("Bench.TakesDryFit", "0.5 h").SubmitAsync();
+        Assert.Equal(new ActionTimes(0.4, 1, 0.2, 0.7, null, 30), (await CurrentAsync(bench)).Minutes);
+        FetchedPage page = await FetchedPage.GetAsync(client, "/settings");
+        Assert.Equal(("0.4", ""), (page.Document.QuerySelector("[name='Bench.TakesBlade']")!.GetAttribute("value"), page.Document.QuerySelector("[name='Bench.TakesDepth']")!.GetAttribute("value") ?? ""));
+        Guid engine = await DemoEngine.AddAsync(bench);
+        await (await FormPost.OnAsync(client, $"/engines/{engine}", "start")).With("Start.Clock", "1").SubmitAsync();
+        Guid job = (await bench.Database.Jobs.OpenAsync(0, 1, TestContext.Current.CancellationToken))[0].Id;
+        // Before a shim is entered there is none that could be measured.
+        Assert.Equal(new ActionMinutes(0.4, 1, 0.2, null, null, 30), (await bench.Database.Jobs.FindAsync(job, TestContext.Current.CancellationToken))!.Sheet.Setup.Start.ToAdviceRequest().Minutes);
+    }
+
     [Fact]
     public async Task Save_SeveralThingsWrong_NamesEachAndKeepsWhatWasTyped()
     {
@@ -64,6 +82,8 @@ public class SettingsPageTests
     [InlineData("Bench.Risk", "2", "Risk at which the next check is due")]
     [InlineData("Bench.Kits[0].Step", "0", "Sizes to buy, row 1, step")]
     [InlineData("Bench.Lift", "-1", "Lifting a camshaft")]
+    [InlineData("Bench.TakesBlade", "-1", "Trying one blade")]
+    [InlineData("Bench.TakesDryFit", "200000", "Fitting dry and feeling")]
     public async Task Save_OutOfRange_IsSaidUnderTheField(string field, string value, string label)
     {
         await using RunningBench bench = await RunningBench.StartAsync();
