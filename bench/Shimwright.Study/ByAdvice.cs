@@ -4,7 +4,6 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
-using Shimwright.Domain.Shims;
 using Shimwright.Testing.Chance;
 
 namespace Shimwright.Study;

@@ -70,7 +70,10 @@ public sealed record PlanRow(
         valve is { To: { } to, Source: { } source }
             ? new FittedRow(
                 Rounding.Length(to.Millimetres), to.By.Name, Words.Of(source),
-                valve.FromValve is { } giver ? engine.Valves[giver].Id : null) { Marked = to.Marked }
+                valve.FromValve is { } giver ? engine.Valves[giver].Id : null)
+            {
+                Marked = to.Marked,
+            }
             : null,
         valve.After is { } after
             ? new AfterRow(Rounding.Length(after.Mean), Rounding.Length(after.StandardDeviation), Rounding.Length(after.Low), Rounding.Length(after.High))

@@ -1,4 +1,3 @@
-using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sections;

@@ -27,6 +27,20 @@ internal static class StagedWork
         return facts;
     }
 
+    /// <summary>Up to shims that are in and felt with their camshafts laid down dry: the first that was changed is tight, the others are right.</summary>
+    public static IReadOnlyList<JobFact> UpToADryFit(ParsedSetup file)
+    {
+        string[] after = [.. FitSteps.For(SheetOf(file.Setup!, [.. UpTo(JobStage.Fit, file)])).Where(s => s.After).Select(s => s.Name)];
+        JobFact[] facts = [.. UpTo(JobStage.Recheck, file).Where(f => f is not StepTicked { Step: var step } || !after.Contains(step))];
+        ShimFitted[] fitted = [.. facts.OfType<ShimFitted>()];
+        return
+        [
+            .. facts,
+            .. fitted.SelectMany((f, i) => file.Setup!.Card.Engine.Valves.Where(v => v.Id == f.Valve)
+                .Select(v => new ClearanceRead(SheetPart.DryFit, v.Id, i == 0 ? v.Band.Low - 0.04 : v.Band.Middle, 0.005))),
+        ];
+    }
+
     private static IEnumerable<(JobStage Stage, Func<JobSheet, IEnumerable<JobFact>> Work)> Steps(ParsedSetup file) =>
     [
         (JobStage.Shims, _ => file.Facts.OfType<ThicknessFound>()),

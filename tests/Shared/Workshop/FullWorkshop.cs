@@ -45,6 +45,9 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
     /// <summary>A job with depths.</summary>
     public Guid Lifted { get; private set; }
 
+    /// <summary>A job whose camshafts lie dry, with a shim that goes and others that stay.</summary>
+    public Guid Dry { get; private set; }
+
     /// <summary>A job that was closed though a valve did not pass; there once past work is.</summary>
     public Guid Failed { get; private set; }
 
@@ -61,6 +64,7 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
             _jobs.Add(stage, await _staged.AddJobAsync(Engine, shims, stage));
         }
 
+        Dry = await _staged.AddJobAsync(await _staged.AddEngineAsync(shims, "Flood pump 21, laid dry"), shims, StagedWork.UpToADryFit(shims));
         ScrewEngine = await _staged.AddEngineAsync(screws);
         ScrewJob = await _staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
         Wide = await _staged.AddJobAsync(await _staged.AddEngineAsync(sixteen), sixteen, JobStage.Plan);

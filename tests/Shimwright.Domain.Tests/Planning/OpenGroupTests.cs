@@ -1,5 +1,4 @@
 using Shimwright.Domain.Adjusting;
-using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;

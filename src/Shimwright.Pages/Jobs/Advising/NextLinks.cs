@@ -25,8 +25,10 @@ internal static class NextLinks
             "blade" or "bucket" => $"{readings}#valve",
             "depth" => $"/jobs/{job.Summary.Id}/depth{at}",
             "dryFit" => $"/jobs/{job.Summary.Id}/dry",
-            "micrometer" when row.Shim?.Source == "drawer" && JobTerms.UsesShop(job.Sheet) => "/drawer",
             "micrometer" when row.Shim?.Source == "engine" => $"/jobs/{job.Summary.Id}/shims{at}",
+            "micrometer" when row.Shim is { } shim && !JobTerms.UsesShop(job.Sheet) =>
+                $"/jobs/{job.Summary.Id}/plan?measure={shim.Thickness.ToString("R", CultureInfo.InvariantCulture)}&from={shim.Source}#measure",
+            "micrometer" => "/drawer",
             _ => $"/jobs/{job.Summary.Id}/plan",
         };
     }

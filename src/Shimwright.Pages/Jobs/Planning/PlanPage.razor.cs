@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
@@ -18,6 +19,17 @@ public sealed partial class PlanPage : JobPage
     [SupplyParameterFromQuery(Name = "plan")]
     private int? Asked { get; set; }
 
+    /// <summary>What is marked on a shim that is to be measured, mm.</summary>
+    [SupplyParameterFromQuery(Name = "measure")]
+    private string? MarkedText { get; set; }
+
+    /// <summary>Where it comes from: drawer or buy.</summary>
+    [SupplyParameterFromQuery(Name = "from")]
+    private string? From { get; set; }
+
+    [SupplyParameterFromForm(FormName = "measure")]
+    private MeasuredForm? Measured { get; set; }
+
     [SupplyParameterFromForm(FormName = "accept")]
     private AcceptForm? Accept { get; set; }
 
@@ -31,6 +43,13 @@ public sealed partial class PlanPage : JobPage
     private CostsForm? Costs { get; set; }
 
     private string Address => $"/jobs/{Id}/plan";
+
+    private double? ToMeasure => double.TryParse(MarkedText, System.Globalization.CultureInfo.InvariantCulture, out double mark)
+        && mark is >= Thickness.Thinnest and <= Thickness.Thickest ? mark : null;
+
+    private bool IsBought => From == "buy";
+
+    private string MeasureAddress => $"{Address}?measure={MeasuredForm.InAddress(ToMeasure ?? 0)}&from={(IsBought ? "buy" : "drawer")}";
 
     private bool HasShims => Sheet.Engine.Valvetrain.HasShims;
 
@@ -72,6 +91,12 @@ public sealed partial class PlanPage : JobPage
     {
         await AddAsync(Release!, Address, new PlanReleased());
         Look();
+    }
+
+    private Task MeasureAsync()
+    {
+        List<JobProblem> problems = [];
+        return SaveAsync(Measured!, Measured!.Read(JobTerms.Stock(Sheet), ToMeasure ?? 0, IsBought, Lengths, problems), problems);
     }
 
     private Task SaveStockAsync()
