@@ -26,13 +26,13 @@ internal static class Rounds
         [.. sheet.Engine.Valves.Select((valve, v) => Again(valve, v, sheet, answer))],
         answer.Stops);
 
-    /// <summary>A dry fit: the valves whose shims lie under a camshaft that can be laid down dry.</summary>
+    /// <summary>A dry fit: the valves under a camshaft that can be laid down dry. It waits for the changed ones; the others may be felt as well.</summary>
     public static ReadingRound Dry(JobSheet sheet, JobAnswer answer)
     {
         HashSet<string> ready = [.. DryFits.Ready(sheet)];
         return new(
             SheetPart.DryFit,
-            [.. sheet.Engine.Valves.Select((valve, v) => (valve, v)).Where(v => ready.Contains(v.valve.Access) && sheet.ChangeAt(v.valve.Id) is not null).Select(v => Dry(v.valve, v.v, sheet, answer))],
+            [.. sheet.Engine.Valves.Select((valve, v) => (valve, v)).Where(v => ready.Contains(v.valve.Access)).Select(v => Dry(v.valve, v.v, sheet, answer))],
             null);
     }
 
@@ -41,11 +41,12 @@ internal static class Rounds
         JobEntry[] readings = [.. sheet.Readings(SheetPart.DryFit, valve.Id)];
         VerdictRow expected = answer.Recheck.Valves[place];
         EstimateRow estimate = answer.DryPlan?.Valves[place].Estimate ?? expected.Estimate;
+        bool isChanged = sheet.ChangeAt(valve.Id) is not null;
         double mean = readings.Length == 0 ? expected.Predicted.Mean : estimate.Mean;
         double[] untried = [.. answer.Job.Blades.Where(b => !readings.Any(r => r.Fact is BladeTried t && Math.Abs(t.Blade - b) < SameBlade))];
         bool isSettled = readings.Length > 0 && estimate.Status != "unsettled";
         return new(
-            valve, estimate, expected.Predicted, null, readings, true,
+            valve, estimate, isChanged ? expected.Predicted : null, null, readings, isChanged,
             isSettled || untried.Length == 0 ? null : untried.MinBy(b => Math.Abs(b - mean)));
     }
 
