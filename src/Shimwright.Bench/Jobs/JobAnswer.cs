@@ -38,7 +38,8 @@ public sealed class JobAnswer
         _verdict = new(() => _forVerdict.Value.Job is { } job ? VerdictResult.Of(job) : null);
         _next = new(() => IsAtRecheck(sheet) ? JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } again ? RecheckNext.Of(again, Recheck, Stops) : null
             : IsAtDryFit(sheet) ? DryAdvice.Of(sheet)
-            : IsBeforePlan(sheet) && JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().Without(ActionKind.DryFit)))
+            : IsBeforePlan(sheet) && JobSheetFile.Read(sheet, JobPurpose.Next).Job is { } job
+                ? NextResult.Of(job, Advisor.For(job.ToAdviceRequest().WithOff(LiftedGroups.Of(sheet)).Without(ActionKind.DryFit)))
             : null);
         _dryPlan = new(() => DryAdvice.Plan(sheet));
         _stops = new(() => JobSheetFile.Read(sheet, JobPurpose.Stops).Job is { } job ? StopsResult.Of(job) : null);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Shimwright.Bench;
+using Shimwright.Bench.Adding;
 using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
@@ -33,6 +34,10 @@ public sealed partial class ShimPage : ComponentBase
     [SupplyParameterFromQuery(Name = "diameter")]
     private string? Diameter { get; set; }
 
+    /// <summary>A job on whose engine the shim would go: it knows the diameter.</summary>
+    [SupplyParameterFromQuery(Name = "job")]
+    private Guid? ForJob { get; set; }
+
     [SupplyParameterFromQuery(Name = "thickness")]
     private string? Thickness { get; set; }
 
@@ -48,12 +53,19 @@ public sealed partial class ShimPage : ComponentBase
     [SupplyParameterFromForm(Name = "Undo")]
     private UndoForm? Undo { get; set; }
 
+    /// <summary>Whole micrometres: as the address says, or as the job's engine takes them.</summary>
+    private async Task<int?> DiameterAsync() =>
+        int.TryParse(Diameter, NumberStyles.None, CultureInfo.InvariantCulture, out int diameter) ? diameter
+        : ForJob is { } id && await Bench.Jobs.FindAsync(id) is { } job && await Bench.Engines.FindAsync(job.Summary.EngineId) is { } engine
+            ? JobShims.DiameterOf(job.Sheet, engine.Details)
+        : null;
+
     protected override async Task OnInitializedAsync()
     {
         BenchSettings settings = (await Bench.Settings.CurrentAsync()).Settings;
         _lengths = LengthStyle.Of(settings);
         _currency = settings.Currency;
-        if (int.TryParse(Diameter, NumberStyles.None, CultureInfo.InvariantCulture, out int diameter)
+        if (await DiameterAsync() is { } diameter
             && int.TryParse(Thickness, NumberStyles.None, CultureInfo.InvariantCulture, out int thickness))
         {
             var size = new ShimSize(diameter, thickness, By ?? "");
@@ -96,7 +108,10 @@ public sealed partial class ShimPage : ComponentBase
         double? thickness = _lengths.Read(Measure!.Thickness, "thickness").Note(problems);
         if (thickness is { } found && Math.Abs(found) <= DrawerRules.GreatestDiameter)
         {
-            After(await Bench.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Visit.Device)));
+            // Who came from a job goes back to it.
+            After(
+                await Bench.Drawer.MeasureAsync(_lot!.Size, found, _lot.Place.Length > 0 ? _lot.Place : null, new(Measure.Action, Visit.Device)),
+                ForJob is { } job ? $"/jobs/{job}/plan" : null);
         }
         else
         {
@@ -106,11 +121,11 @@ public sealed partial class ShimPage : ComponentBase
 
     private async Task UndoAsync() => After(await Bench.Drawer.UndoAsync(Undo!.Entry, new(Undo.Action, Visit.Device)));
 
-    private void After(DrawerResult result)
+    private void After(DrawerResult result, string? next = null)
     {
         if (result.IsSaved)
         {
-            Navigation.NavigateTo(DrawerWords.AddressOf(_lot!.Size));
+            Navigation.NavigateTo(next ?? DrawerWords.AddressOf(_lot!.Size));
         }
         else
         {

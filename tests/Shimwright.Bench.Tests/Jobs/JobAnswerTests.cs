@@ -9,16 +9,30 @@ namespace Shimwright.Bench.Tests.Jobs;
 
 public class JobAnswerTests
 {
-    /// <summary>Advice on the re-check is there from the first change on until the job is closed, and at no other stage.</summary>
+    /// <summary>At the check all that pays is named, at the re-check what brings the verdict on, and on a closed job nothing.</summary>
     [Fact]
-    public void RecheckNext_AtEachStage_IsThereOnlyAfterTheWork()
+    public void Next_AtEachStage_IsOfThatStage()
     {
-        Assert.Null(new JobAnswer(SheetWith(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound)).RecheckNext);
+        Assert.All(new JobAnswer(SheetWith(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound)).Next!.Next, n => Assert.Null(n.Needed));
         JobAnswer unread = new(SheetWith(f => f is not ReadingFact { Part: SheetPart.Recheck }));
-        Assert.All(unread.RecheckNext!.Next, n => Assert.Equal(PassResult.NotFelt, n.Needed));
+        Assert.All(unread.Next!.Next, n => Assert.Equal(PassResult.NotFelt, n.Needed));
         JobSheet read = SheetWith(_ => true);
-        Assert.DoesNotContain(new JobAnswer(read).RecheckNext!.Next, n => n.Needed == PassResult.NotFelt || n.Do is not ("blade" or "bucket"));
-        Assert.Null(new JobAnswer(read.With(new JobClosed(200, "", "", ""))).RecheckNext);
+        Assert.DoesNotContain(new JobAnswer(read).Next!.Next, n => n.Needed == PassResult.NotFelt || n.Do is not ("blade" or "bucket"));
+        Assert.Null(new JobAnswer(read.With(new JobClosed(200, "", "", ""))).Next);
+    }
+
+    /// <summary>Once a depth was taken the camshaft is off: no blade goes in under it until one was felt there again.</summary>
+    [Fact]
+    public void Next_AfterADepth_NamesNoBladeUnderThatCamshaft()
+    {
+        JobSheet felt = SheetWith(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound);
+        Assert.Contains(new JobAnswer(felt).Next!.Next, n => n is { Do: "blade" or "bucket", Valve: "I1" or "I2" });
+        JobSheet lifted = felt.With(new CamshaftMeasured("intake cam", new(11.5, 0.004), new(23, 0.002), new(28, 0.003)))
+            .With(new DepthTaken(SheetPart.Check, "I1", "intake cam", new(14.08, 0.005)));
+        Assert.DoesNotContain(new JobAnswer(lifted).Next!.Next, n => n is { Do: "blade" or "bucket", Valve: "I1" or "I2" });
+        JobSheet down = lifted.With(new BladeTried(SheetPart.Check, "I2", 0.10, 1, "firm"));
+        Assert.Empty(Shimwright.Jobs.Fitting.LiftedGroups.Of(down));
+        Assert.Equal(["intake cam"], Shimwright.Jobs.Fitting.LiftedGroups.Of(lifted));
     }
 
     private static JobSheet SheetWith(Func<JobFact, bool> which)

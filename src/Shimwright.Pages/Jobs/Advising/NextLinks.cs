@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
@@ -28,6 +29,8 @@ internal static class NextLinks
             "micrometer" when row.Shim?.Source == "engine" => $"/jobs/{job.Summary.Id}/shims{at}",
             "micrometer" when row.Shim is { } shim && !JobTerms.UsesShop(job.Sheet) =>
                 $"/jobs/{job.Summary.Id}/plan?measure={shim.Thickness.ToString("R", CultureInfo.InvariantCulture)}&from={shim.Source}#measure",
+            "micrometer" when row.Shim is { Source: "drawer" } lying =>
+                $"/drawer/shim?job={job.Summary.Id}&thickness={ShimSize.Micrometres(lying.Thickness).ToString(CultureInfo.InvariantCulture)}&by={lying.By}#measure",
             "micrometer" => "/drawer",
             _ => $"/jobs/{job.Summary.Id}/plan",
         };
