@@ -5,7 +5,7 @@ internal sealed class LocalVisit(VisitRequest request) : IVisit
 {
     public string Device => request.Device;
 
-    public bool MayLeaveOut => request.Form is not null;
+    public bool MayLeaveOut => request.FetchesParts || request.Form is not null;
 
     public CancellationToken Left => request.Left;
 

@@ -5,4 +5,8 @@ namespace Shimwright.Pages.Visits;
 /// <param name="Device">The device on which the person works.</param>
 /// <param name="Form">The form that was sent, or null.</param>
 /// <param name="Left">Falls when the visitor goes away without waiting for the page.</param>
-public sealed record VisitRequest(Uri Address, string Device, SentForm? Form = null, CancellationToken Left = default);
+public sealed record VisitRequest(Uri Address, string Device, SentForm? Form = null, CancellationToken Left = default)
+{
+    /// <summary>Whether the visitor fetches what a page leaves out because it takes long.</summary>
+    public bool FetchesParts { get; init; }
+}

@@ -97,6 +97,7 @@ public sealed class EveryFormTests
             (await FormAsync(benches, Measure, "value")).Filled(f => f.With(("Value.Value", "0,16"))),
             (await FormAsync(benches, w => $"/jobs/{w.JobAt(JobStage.Recheck)}/fit?edit=I1", "fit-I1")).Filled(f => f.With(("Fit.To", "2.5"), ("Fit.ToBy", "micrometer"))),
             await FormAsync(benches, w => $"/jobs/{w.Failed}/close", "second"),
+            await FormAsync(benches, w => $"/jobs/{w.Dry}/dry", "go-on"),
             await FormAsync(benches, _ => NewEngine, "save"),
             await FormAsync(benches, _ => "/due/scorecard", "seating"),
             (await FormAsync(benches, Measure, "suspected")).Filled(f => f.With(("Suspected.Cause", "dust"))),
