@@ -1,3 +1,4 @@
+using System.Net;
 using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;
@@ -36,9 +37,20 @@ public sealed class RunningBench : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    /// <summary>A browser's worth of a client: it keeps cookies and does not follow where it is sent.</summary>
-    public HttpClient NewClient() =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true }) { BaseAddress = Address };
+    /// <summary>
+    /// A browser's worth of a client: it keeps cookies and does not follow where it is sent. With script a page leaves out what pays next, which
+    /// takes longer to work out than the page.
+    /// </summary>
+    public HttpClient NewClient(bool hasScript = true)
+    {
+        var cookies = new CookieContainer();
+        if (hasScript)
+        {
+            cookies.Add(Address, new Cookie("script", "1"));
+        }
+
+        return new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true, CookieContainer = cookies }) { BaseAddress = Address };
+    }
 
     public static async Task<RunningBench> StartAsync()
     {

@@ -32,6 +32,13 @@ public sealed record DemoJob(RunningBench Bench, Guid Id, HttpClient Client) : I
     /// <summary>The check: what was read and found before anything was changed.</summary>
     public static bool TheCheck(JobFact fact) => fact is ReadingFact { Part: SheetPart.Check } or ThicknessFound;
 
+    /// <summary>The same on a device without script.</summary>
+    public DemoJob WithoutScript()
+    {
+        Client.Dispose();
+        return this with { Client = Bench.NewClient(hasScript: false) };
+    }
+
     public string Address(string page) => $"/jobs/{Id}/{page}";
 
     public Task<FetchedPage> PageAsync(string page) => FetchedPage.GetAsync(Client, Address(page));

@@ -15,7 +15,7 @@ public class NextPageTests
     public async Task Get_PlanOrNext_ShowsTheBestLineAndAfterASkipTheOther()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck)).WithoutScript();
         NextRow[] expected = [.. NextResult.Of(JobSheetFile.Read((await job.StoredAsync()).Sheet, JobPurpose.Next).Job!).Next.Where(n => n.Do != "dryFit")];
         Assert.Equal("depth", expected[0].Do);
         Assert.StartsWith(expected[0].Words, await TopAsync(job, "plan"), StringComparison.Ordinal);
@@ -30,7 +30,7 @@ public class NextPageTests
     public async Task Get_ValveNotFeltYet_NamesABladeThatIsChosenOnThePage()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" });
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" })).WithoutScript();
         FetchedPage page = await job.PageAsync("measure");
         Assert.StartsWith("Try ", page.Document.QuerySelector("#next-thing strong")!.TextContent, StringComparison.Ordinal);
         string link = page.Document.QuerySelector("#next-thing a.first")!.GetAttribute("href")!;
@@ -44,7 +44,7 @@ public class NextPageTests
     public async Task Get_DeviceWithScript_LeavesTheLineToBeFetched()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck)).WithoutScript();
         job.Client.DefaultRequestHeaders.Add("Cookie", "script=1");
         FetchedPage page = await job.PageAsync("plan");
         string from = page.Document.QuerySelector("#next-thing")!.GetAttribute("data-part")!;
@@ -61,7 +61,7 @@ public class NextPageTests
     public async Task Get_TheValveThatTheLineNames_SuggestsItsBlade(string page)
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, page == "recheck" ? _ => true : f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" });
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, page == "recheck" ? _ => true : f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" })).WithoutScript();
         System.Collections.Specialized.NameValueCollection line = LinkOf(job, await job.PageAsync(page));
         FetchedPage there = await job.PageAsync($"{page}?valve={line["valve"]}");
         Assert.Equal((line["blade"], 1), (Chosen(there), there.Document.QuerySelectorAll(".chips label.suggested").Length));
@@ -75,7 +75,7 @@ public class NextPageTests
     public async Task Get_DeviceWithScript_SuggestsTheBladeOfTheLineOnlyByItsLink()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" });
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, f => f is ReadingFact { Part: SheetPart.Check, Valve: not "E2" })).WithoutScript();
         System.Collections.Specialized.NameValueCollection line = LinkOf(job, await job.PageAsync("next"));
         job.Client.DefaultRequestHeaders.Add("Cookie", "script=1");
         FetchedPage alone = await job.PageAsync($"measure?valve={line["valve"]}");
@@ -88,7 +88,7 @@ public class NextPageTests
     public async Task Get_PlanAccepted_AsksForNothingMore()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck)).WithoutScript();
         await (await job.FormAsync("plan", "accept")).SubmitAsync();
         Assert.Null((await job.PageAsync("plan")).Document.QuerySelector("#next-thing"));
         Assert.Contains("carry it out", (await job.PageAsync("next")).Text, StringComparison.Ordinal);

@@ -15,7 +15,7 @@ public class RecheckLineTests
     public async Task Get_ChangedNotRead_NamesTheSuggestedBladeAndLeadsThere()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, f => f is not ReadingFact { Part: SheetPart.Recheck });
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, f => f is not ReadingFact { Part: SheetPart.Recheck })).WithoutScript();
         FetchedPage page = await job.PageAsync("recheck");
         string suggested = page.Document.QuerySelector("input[name='Tap.Blade'][checked]")!.GetAttribute("value")!;
         string link = page.Document.QuerySelector("#next-thing a.first")!.GetAttribute("href")!;
@@ -31,7 +31,7 @@ public class RecheckLineTests
     public async Task Get_AllRead_SaysTheSameOnThePageInTheListAndInTheApi()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, _ => true);
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, _ => true)).WithoutScript();
         NextResult expected = new JobAnswer((await job.StoredAsync()).Sheet).Next!;
         Assert.StartsWith(expected.First!.Words, Line(await job.PageAsync("recheck")), StringComparison.Ordinal);
         Assert.Equal(expected.Next.Select(n => n.Words), (await job.PageAsync("next")).Document.QuerySelectorAll("table tbody th").Select(t => t.TextContent));
@@ -45,7 +45,7 @@ public class RecheckLineTests
     public async Task Get_NothingMorePays_LeadsToClosing(string feel, string words, string tap)
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, f => f is not ReadingFact { Part: SheetPart.Recheck, Valve: "I1" });
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, f => f is not ReadingFact { Part: SheetPart.Recheck, Valve: "I1" })).WithoutScript();
         // Ten times the same leaves nothing to be learnt.
         ReadingFact[] felt = [.. Enumerable.Range(0, 10).Select(_ => new BladeTried(SheetPart.Recheck, "I1", 0.18, 1, feel)), new BucketTurned(SheetPart.Recheck, "I1", feel == "light"),
             .. Enumerable.Range(0, 10).Select(_ => new BladeTried(SheetPart.Recheck, "I1", feel == "light" ? 0.2 : 0.05, 1, "no"))];
@@ -60,7 +60,7 @@ public class RecheckLineTests
     public async Task Get_DeviceWithScript_LeavesTheLineToBeFetched()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using DemoJob job = await DemoJob.StartAsync(bench, Single, _ => true);
+        using DemoJob job = (await DemoJob.StartAsync(bench, Single, _ => true)).WithoutScript();
         job.Client.DefaultRequestHeaders.Add("Cookie", "script=1");
         FetchedPage page = await job.PageAsync("recheck");
         Assert.Null(page.Document.QuerySelector("#next-thing strong"));
