@@ -193,6 +193,12 @@ internal abstract partial class ReadMembers<TValue>(string path, List<JobProblem
 
     private double? NumberAt(string at, TValue value, NumberRule rule)
     {
+        if (rule.Measure != Measure.Plain && TextIn(value)?.Length > Limits.LongestNumber)
+        {
+            problems.Add(new JobProblem(at, $"found {Show(value)}", $"{Limits.NumberRule}; {rule.Words}"));
+            return null;
+        }
+
         double? number = NumberIn(value, rule.Measure);
         if (number is { } n && rule.Allows(n))
         {

@@ -138,7 +138,7 @@ internal sealed class SchemaMembers : ObjectMembers
             ? new JsonObject
             {
                 ["anyOf"] = new JsonArray(
-                    number, new JsonObject { ["type"] = "string", ["pattern"] = "^\\s*[-+]?[0-9.]", ["examples"] = new JsonArray(example) }),
+                    number, new JsonObject { ["type"] = "string", ["maxLength"] = Limits.LongestNumber, ["pattern"] = "^\\s*[-+]?[0-9.]", ["examples"] = new JsonArray(example) }),
             }
             : number;
     }

@@ -18,6 +18,12 @@ internal sealed class TableRow(int line, IReadOnlyDictionary<string, string> fie
             return null;
         }
 
+        if (text.Length > Limits.LongestNumber)
+        {
+            Problem(column, text, $"{Limits.NumberRule}; {rule.Words}");
+            return null;
+        }
+
         string pointed = WithPoint(text);
         double? number = double.TryParse(pointed, Style, CultureInfo.InvariantCulture, out double plain) ? plain : MeasuredText.Read(pointed, rule.Measure);
         if (number is { } value && rule.Allows(value))
