@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Written;
 
@@ -34,7 +35,7 @@ public static partial class StockText
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(problems);
         List<ShimsAtHand> drawer = [];
-        foreach ((string path, string line) in Lines(text, "shims at hand"))
+        foreach ((string path, string line) in Lines(text, "shims at hand").TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             if (IsTooLong(path, line, problems))
             {
@@ -86,7 +87,7 @@ public static partial class StockText
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(problems);
         List<SizesToBuy> buy = [];
-        foreach ((string path, string line) in Lines(text, "sizes to buy"))
+        foreach ((string path, string line) in Lines(text, "sizes to buy").TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             if (IsTooLong(path, line, problems))
             {

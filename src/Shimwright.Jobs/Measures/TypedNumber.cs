@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Measures;
@@ -65,7 +66,7 @@ public sealed partial record TypedNumber(double? Value, JobProblem? Problem)
     public double? Note(ICollection<JobProblem> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
-        if (Problem is not null)
+        if (Problem is not null && !FirstProblems.AreEnough(problems))
         {
             problems.Add(Problem);
         }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Shimwright.Jobs.Bounds;
 using UnitsNet;
 using UnitsNet.Units;
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Shimwright.Jobs.Bounds;
 
 namespace Shimwright.Jobs.Members;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Tables;

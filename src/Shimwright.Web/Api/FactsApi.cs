@@ -64,7 +64,7 @@ internal static class FactsApi
         }
 
         List<JobFact> facts = [];
-        foreach ((int index, JsonNode? item) in array.Index())
+        foreach ((int index, JsonNode? item) in array.Index().TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             if (HoldsNull(item))
             {

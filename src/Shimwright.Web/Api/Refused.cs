@@ -103,5 +103,5 @@ internal sealed class Refused<T>(params IReadOnlyList<JobProblem> errors) : IRes
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         builder.Metadata.Add(new ProducesResponseTypeMetadata(T.Status, typeof(ApiProblem), ["application/problem+json"]));
 
-    public Task ExecuteAsync(HttpContext httpContext) => ApiErrors.WriteAsync(httpContext, new("about:blank", T.Title, T.Status, errors) { Unseen = Unseen });
+    public Task ExecuteAsync(HttpContext httpContext) => ApiErrors.WriteAsync(httpContext, new("about:blank", T.Title, T.Status, FirstProblems.Of(errors)) { Unseen = Unseen });
 }

@@ -89,4 +89,12 @@ public class StockTextTests
         Assert.Equal(2, problems.Count);
         Assert.All(problems, p => Assert.Contains("a line has at most 200 characters", p.Allowed, StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Read_MoreWrongLinesThanAnybodyReads_Stops()
+    {
+        List<JobProblem> problems = [];
+        Assert.Empty(StockText.ReadDrawer(string.Concat(Enumerable.Repeat("a shim\n", 10_000)), LengthStyle.Millimetres, problems));
+        Assert.Equal(201, problems.Count);
+    }
 }

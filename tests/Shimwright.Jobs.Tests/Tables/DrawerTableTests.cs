@@ -82,5 +82,13 @@ public class DrawerTableTests
         Assert.InRange(watch.Elapsed.TotalSeconds, 0, 5);
     }
 
+    [Fact]
+    public void Read_MoreThingsWrongThanAnybodyReads_StopsAtTwoHundred()
+    {
+        IReadOnlyList<TableProblem> problems = Read("diameter,thickness,count\n" + string.Concat(Enumerable.Repeat("x,x,x\n", 4000))).Problems;
+        Assert.Equal((201, "and more"), (problems.Count, problems[^1].Found));
+        Assert.Equal(2, problems[0].Line);
+    }
+
     private static DrawerReading Read(string text) => DrawerTable.Read(Encoding.UTF8.GetBytes(text));
 }
