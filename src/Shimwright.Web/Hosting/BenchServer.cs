@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
 using Shimwright.Pages;
@@ -32,13 +33,15 @@ public static class BenchServer
     public static WebApplication Build(BenchServerOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        // Empty: the usual builder takes addresses, endpoints and whole assemblies from the environment, and the program would be heard elsewhere than it says.
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
+            EnvironmentName = Environments.Production,
             // Where the program lies, wherever it was started: its own files are served from there.
             ContentRootPath = AppContext.BaseDirectory,
             WebRootPath = Path.Combine(AppContext.BaseDirectory, "wwwroot"),
         });
-        builder.WebHost.ConfigureKestrel(kestrel =>
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = BodyLimit.Usual;
@@ -62,6 +65,7 @@ public static class BenchServer
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
         services.AddBenchPages();
         services.AddHostedService<ForecastKeeper>();
+        services.AddRouting();
         services.AddRazorComponents();
         services.AddAntiforgery(a => a.Cookie.SameSite = SameSiteMode.Strict);
         services.Configure<HostFilteringOptions>(h =>

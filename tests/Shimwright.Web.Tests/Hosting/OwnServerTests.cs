@@ -39,6 +39,28 @@ public sealed class OwnServerTests : IDisposable
         await app.StopAsync(TestContext.Current.CancellationToken);
     }
 
+    /// <summary>The program says where it listens, and no variable of the machine may add to that: one was enough to open the bench to the network.</summary>
+    [Theory]
+    [InlineData("Kestrel__Endpoints__Http__Url", "http://127.0.0.1:0")]
+    [InlineData("ASPNETCORE_Kestrel__Endpoints__Http__Url", "http://127.0.0.1:0")]
+    [InlineData("ASPNETCORE_ENVIRONMENT", "Development")]
+    [InlineData("DOTNET_ENVIRONMENT", "Development")]
+    public async Task Start_WithServerSettingsInTheEnvironment_TakesNone(string variable, string value)
+    {
+        Environment.SetEnvironmentVariable(variable, value);
+        try
+        {
+            await using WebApplication app = await StartAsync(null);
+            Assert.Single(app.Urls);
+            Assert.Equal("Production", app.Environment.EnvironmentName);
+            await app.StopAsync(TestContext.Current.CancellationToken);
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable(variable, null);
+        }
+    }
+
     public void Dispose()
     {
         SqliteConnection.ClearAllPools();
@@ -51,9 +73,9 @@ public sealed class OwnServerTests : IDisposable
         return answer.StatusCode;
     }
 
-    private async Task<WebApplication> StartAsync(string? keys)
+    private async Task<WebApplication> StartAsync(string? keys, string file = "bench.db")
     {
-        var database = BenchDatabase.At(File, TimeProvider.System);
+        var database = BenchDatabase.At(Path.Combine(_folder, file), TimeProvider.System);
         await database.PrepareAsync(TestContext.Current.CancellationToken);
         WebApplication app = BenchServer.Build(new(database, 0, keys, TimeProvider.System));
         await app.StartAsync(TestContext.Current.CancellationToken);
