@@ -1,5 +1,7 @@
 using System.Data.Common;
 using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
@@ -49,6 +51,9 @@ public sealed class BenchDatabase : IBench
 
     /// <summary>What it is, for people, without a password.</summary>
     public string Description { get; }
+
+    /// <summary>A short name for it, the same at every start: twelve digits and letters.</summary>
+    public string Id => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Description)))[..12];
 
     /// <summary>The SQLite file, or null.</summary>
     public string? File { get; }

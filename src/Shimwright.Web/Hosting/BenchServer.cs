@@ -67,7 +67,13 @@ public static class BenchServer
         services.AddHostedService<ForecastKeeper>();
         services.AddRouting();
         services.AddRazorComponents();
-        services.AddAntiforgery(a => a.Cookie.SameSite = SameSiteMode.Strict);
+        BenchCookies cookies = new(options.Bench);
+        services.AddSingleton(cookies);
+        services.AddAntiforgery(a =>
+        {
+            a.Cookie.Name = cookies.Forms;
+            a.Cookie.SameSite = SameSiteMode.Strict;
+        });
         services.Configure<HostFilteringOptions>(h =>
         {
             h.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];

@@ -5,6 +5,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Storage;
 using Shimwright.Web.Hosting;
+using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Hosting;
 
@@ -61,6 +62,24 @@ public sealed class OwnServerTests : IDisposable
         }
     }
 
+    /// <summary>Cookies know no ports: what the second bench set took the place of the first one's, and the first one's forms were refused.</summary>
+    [Fact]
+    public async Task Forms_OfTwoBenchesInOneBrowser_AreBothTaken()
+    {
+        await using WebApplication mine = await StartAsync(Keys("mine"), "mine.db");
+        await using WebApplication other = await StartAsync(Keys("other"), "other.db");
+        using HttpClientHandler browser = new() { AllowAutoRedirect = false, UseCookies = true };
+        using HttpClient toMine = new(browser, disposeHandler: false) { BaseAddress = new Uri(mine.Urls.First()) };
+        using HttpClient toOther = new(browser, disposeHandler: false) { BaseAddress = new Uri(other.Urls.First()) };
+        FormPost form = await FormPost.OnAsync(toMine, "/settings", "look");
+        FormPost otherForm = await FormPost.OnAsync(toOther, "/settings", "look");
+        Assert.Equal(HttpStatusCode.OK, (await form.SubmitAsync()).Status);
+        Assert.Equal(HttpStatusCode.OK, (await otherForm.SubmitAsync()).Status);
+        Assert.Equal(4, browser.CookieContainer.GetAllCookies().Count);
+        await mine.StopAsync(TestContext.Current.CancellationToken);
+        await other.StopAsync(TestContext.Current.CancellationToken);
+    }
+
     public void Dispose()
     {
         SqliteConnection.ClearAllPools();
@@ -72,6 +91,8 @@ public sealed class OwnServerTests : IDisposable
         using HttpResponseMessage answer = await client.GetAsync(new Uri("/healthz", UriKind.Relative), TestContext.Current.CancellationToken);
         return answer.StatusCode;
     }
+
+    private string Keys(string name) => Directory.CreateDirectory(Path.Combine(_folder, name)).FullName;
 
     private async Task<WebApplication> StartAsync(string? keys, string file = "bench.db")
     {
