@@ -108,6 +108,15 @@ public sealed class BenchDatabase : IBench
         return address.Split(';').Any(part => part.Split('=', 2) is [var key, _] && key.Trim().ToUpperInvariant() is "HOST" or "SERVER");
     }
 
+    /// <summary>Why a database did not answer, where that is what went wrong.</summary>
+    /// <param name="fault">What was thrown.</param>
+    /// <returns>The reason and what to do; null where the fault is another one.</returns>
+    public static (string Reason, string Next)? WhyAway(Exception fault)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        return DatabaseAway.Why(fault);
+    }
+
     /// <summary>Brings the tables up to this program's state; a SQLite file is copied aside first where anything changes.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The copy that was set aside, or null.</returns>

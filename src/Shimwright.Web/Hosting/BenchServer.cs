@@ -11,6 +11,7 @@ using Shimwright.Bench;
 using Shimwright.Pages;
 using Shimwright.Pages.Shell;
 using Shimwright.Pages.Visits;
+using Shimwright.Storage;
 using Shimwright.Web.Api;
 using Shimwright.Web.Files;
 using Shimwright.Web.Requests;
@@ -92,9 +93,14 @@ public static class BenchServer
 
     private static void UsePipeline(WebApplication app)
     {
-        app.UseHostFiltering();
         app.Use(SecurityHeaders.Add);
-        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = ErrorPages.Address, CreateScopeForErrors = true });
+        app.UseHostFiltering();
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandlingPath = ErrorPages.Address,
+            CreateScopeForErrors = true,
+            StatusCodeSelector = fault => BenchDatabase.WhyAway(fault) is null ? StatusCodes.Status500InternalServerError : StatusCodes.Status503ServiceUnavailable,
+        });
         app.UseStatusCodePagesWithReExecute(ErrorPages.Address, "?code={0}", createScopeForStatusCodePages: true);
         app.Use(ErrorPages.Fetch);
         app.Use(ApiErrors.Describe);

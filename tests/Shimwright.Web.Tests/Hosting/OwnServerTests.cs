@@ -80,6 +80,53 @@ public sealed class OwnServerTests : IDisposable
         await other.StopAsync(TestContext.Current.CancellationToken);
     }
 
+    /// <summary>The page about it asked the database for its colours, and was blank; the API answered with a page.</summary>
+    [Theory]
+    [InlineData("/engines", "text/html")]
+    [InlineData("/settings", "text/html")]
+    [InlineData("/api/v1/engines", "application/problem+json")]
+    public async Task Get_DatabaseThatIsAway_IsToldWhatToDo(string path, string kind)
+    {
+        await using WebApplication app = await StartAsync(null);
+        using var client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        SqliteConnection.ClearAllPools();
+        await System.IO.File.WriteAllTextAsync(File, new string('x', 5000), TestContext.Current.CancellationToken);
+        System.IO.File.Delete(File + "-wal");
+        using HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        string text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, answer.StatusCode);
+        Assert.Equal(kind, answer.Content.Headers.ContentType!.MediaType);
+        Assert.Contains("the file is no database", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("another file with --db", text, StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+        await app.StopAsync(TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>A fault cleared every header that had been set before it.</summary>
+    [Theory]
+    [InlineData("/engines", "text/html")]
+    [InlineData("/api/v1/engines", "application/problem+json")]
+    public async Task Get_AFaultOfTheProgram_IsAnsweredInKindWithThePolicy(string path, string kind)
+    {
+        await using WebApplication app = await StartAsync(null);
+        using var client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        await using (var direct = new SqliteConnection($"Data Source={File}"))
+        {
+            await direct.OpenAsync(TestContext.Current.CancellationToken);
+            await using SqliteCommand drop = direct.CreateCommand();
+            drop.CommandText = "PRAGMA foreign_keys=OFF; ALTER TABLE Engines RENAME COLUMN Name TO Naam;";
+            await drop.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+        }
+
+        using HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.Equal(kind, answer.Content.Headers.ContentType!.MediaType);
+        Assert.Contains("fault of the program", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        await app.StopAsync(TestContext.Current.CancellationToken);
+    }
+
     public void Dispose()
     {
         SqliteConnection.ClearAllPools();
