@@ -185,6 +185,13 @@ public sealed class BenchDatabase : IBench
             throw BenchDatabaseException.OfAddress(e);
         }
 
+        if (string.IsNullOrWhiteSpace(builder.Host))
+        {
+            throw BenchDatabaseException.OfAddress(new ArgumentException("it names no host"));
+        }
+
+        builder.Database ??= "shimwright";
+
         DbContextOptions<PostgresBench> options = new DbContextOptionsBuilder<PostgresBench>().UseNpgsql(builder.ToString()).Options;
         return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, () => new PostgresBench(options));
     }
