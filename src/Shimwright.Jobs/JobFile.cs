@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Unicode;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sections;
 using Shimwright.Jobs.Written;
@@ -10,14 +11,14 @@ namespace Shimwright.Jobs;
 
 /// <summary>A job read from a file, or everything that is wrong with it.</summary>
 /// <param name="Job">The job; null where there are problems.</param>
-/// <param name="Problems">All problems, in the order of the file's sections.</param>
+/// <param name="Problems">All problems, in the order of the file's sections; of very many the first.</param>
 public sealed record ParsedJob(Job? Job, IReadOnlyList<JobProblem> Problems);
 
-/// <summary>The job file, format shimwright-job/1: reading with every problem at once, and its schema.</summary>
+/// <summary>The job file, format shimwright-job/1: reading with every problem at once, as far as anybody reads them, and its schema.</summary>
 public static class JobFile
 {
     /// <summary>The largest file that is taken, bytes.</summary>
-    public const int LargestBytes = 32 * 1024 * 1024;
+    public const int LargestBytes = Limits.LargestJobFile;
 
     /// <summary>Reads a job for a purpose; what the purpose needs is asked for together with everything else.</summary>
     /// <param name="utf8">The file's bytes.</param>
@@ -49,7 +50,7 @@ public static class JobFile
     {
         List<JobProblem> problems = [];
         ReadRecord(written, problems, o => JobSections.ReadOn(o, card));
-        return [.. problems.Distinct()];
+        return FirstProblems.OfReading(problems);
     }
 
     /// <summary>A job file as a document.</summary>
@@ -122,12 +123,12 @@ public static class JobFile
 
     private static ParsedJob Finish(JobSections? sections, JobPurpose purpose, List<JobProblem> problems, Job? start = null)
     {
-        if (sections is not null)
+        if (sections is not null && !FirstProblems.AreEnough(problems))
         {
             JobNeeds.Note(sections, purpose, problems);
         }
 
-        return problems.Count == 0 ? new(new Job(sections!, start), []) : new(null, [.. problems.Distinct()]);
+        return problems.Count == 0 ? new(new Job(sections!, start), []) : new(null, FirstProblems.OfReading(problems));
     }
 
     internal static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>

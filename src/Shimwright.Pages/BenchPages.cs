@@ -11,7 +11,7 @@ public static class BenchPages
     /// <summary>Adds what they need everywhere.</summary>
     /// <param name="services">The services.</param>
     /// <returns>The services.</returns>
-    public static IServiceCollection AddBenchPages(this IServiceCollection services) => services.AddSingleton<JobAnswers>();
+    public static IServiceCollection AddBenchPages(this IServiceCollection services) => services.AddSingleton<JobAnswers>().AddSingleton<LastTheme>();
 
     /// <summary>Adds what they need, and <see cref="PageVisits"/>, where there is no server.</summary>
     /// <param name="services">The services.</param>

@@ -1,5 +1,7 @@
 using System.Data.Common;
 using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
@@ -49,6 +51,9 @@ public sealed class BenchDatabase : IBench
 
     /// <summary>What it is, for people, without a password.</summary>
     public string Description { get; }
+
+    /// <summary>A short name for it, the same at every start: twelve digits and letters.</summary>
+    public string Id => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Description)))[..12];
 
     /// <summary>The SQLite file, or null.</summary>
     public string? File { get; }
@@ -101,6 +106,15 @@ public sealed class BenchDatabase : IBench
     {
         ArgumentNullException.ThrowIfNull(address);
         return address.Split(';').Any(part => part.Split('=', 2) is [var key, _] && key.Trim().ToUpperInvariant() is "HOST" or "SERVER");
+    }
+
+    /// <summary>Why a database did not answer, where that is what went wrong.</summary>
+    /// <param name="fault">What was thrown.</param>
+    /// <returns>The reason and what to do; null where the fault is another one.</returns>
+    public static (string Reason, string Next)? WhyAway(Exception fault)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        return DatabaseAway.Why(fault);
     }
 
     /// <summary>Brings the tables up to this program's state; a SQLite file is copied aside first where anything changes.</summary>
@@ -170,6 +184,13 @@ public sealed class BenchDatabase : IBench
         {
             throw BenchDatabaseException.OfAddress(e);
         }
+
+        if (string.IsNullOrWhiteSpace(builder.Host))
+        {
+            throw BenchDatabaseException.OfAddress(new ArgumentException("it names no host"));
+        }
+
+        builder.Database ??= "shimwright";
 
         DbContextOptions<PostgresBench> options = new DbContextOptionsBuilder<PostgresBench>().UseNpgsql(builder.ToString()).Options;
         return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, () => new PostgresBench(options));

@@ -31,9 +31,12 @@ public static class AdditionRules
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(addition);
-        if (sheet.Entries.Any(e => e.Action == addition.Action))
+        JobFact[] before = [.. sheet.Entries.Where(e => e.Action == addition.Action).Select(e => e.Fact)];
+        if (before.Length > 0)
         {
-            return new(AddOutcome.SavedBefore, [], []);
+            return IsSame(before, addition.Facts)
+                ? new(AddOutcome.SavedBefore, [], [])
+                : new(AddOutcome.Reused, [new("action", "this was sent before with different content", "load the job again, and send it as a new action")], []);
         }
 
         if (addition.Facts.Count == 0)
@@ -61,4 +64,14 @@ public static class AdditionRules
 
         return problems.Count > 0 ? new(AddOutcome.Refused, [.. problems.Distinct()], []) : null;
     }
+
+    /// <summary>Whether facts are those that were kept. What was free in the drawer was written down with them, and is another thing by now.</summary>
+    private static bool IsSame(IReadOnlyList<JobFact> kept, IReadOnlyList<JobFact> sent)
+    {
+        bool states = kept.Count(f => f is StockStated) == sent.Count(f => f is StockStated);
+        return sent.All(FactJson.CanBeKept)
+            && kept.Where(f => states || f is not StockStated).Select(Told).SequenceEqual(sent.Where(f => states || f is not StockStated).Select(Told), StringComparer.Ordinal);
+    }
+
+    private static string Told(JobFact fact) => FactJson.Write(fact is StockStated { FromShop: true } stock ? stock with { Drawer = [] } : fact);
 }

@@ -12,6 +12,9 @@ public enum AddOutcome
     /// <summary>The same action was saved before; nothing was added.</summary>
     SavedBefore,
 
+    /// <summary>The same action was saved before with other content; nothing was added.</summary>
+    Reused,
+
     /// <summary>Another device has added something in between that has to be seen first; nothing was added.</summary>
     Conflict,
 

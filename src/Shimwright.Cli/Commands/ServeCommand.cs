@@ -20,6 +20,13 @@ internal static class ServeCommand
                 + "Unless given, shimwright/bench.db in the user's data folder.",
             HelpName = "FILE|\"Host=...\"",
         };
+        database.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: var text }] && string.IsNullOrWhiteSpace(text))
+            {
+                result.AddError("--db: found nothing, allowed is a file or \"Host=...\"; leave --db out to use the default file.");
+            }
+        });
         Option<int> port = PortOption();
         var command = new Command("serve", "Open the bench in a browser, on this machine only, until Ctrl-C.\nExample: shimwright serve --db shed.db") { database, port };
         command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database) ?? UsualFile(), parsed.GetValue(port), cancel));

@@ -74,6 +74,6 @@ public sealed class EngineCard
         EngineSection? section = JobFile.ReadObject(Encoding.UTF8.GetBytes(json), problems, EngineSection.Read);
         return section is not null && problems.Count == 0
             ? new(new EngineCard(section, JsonNode.Parse(json.TrimStart('\uFEFF'))!.ToJsonString()), [])
-            : new(null, [.. problems.Distinct()]);
+            : new(null, FirstProblems.OfReading(problems));
     }
 }

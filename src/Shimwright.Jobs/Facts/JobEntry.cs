@@ -28,7 +28,9 @@ public static class FactJson
         ?? throw new JsonException("A fact cannot be null.");
 
     /// <summary>Whether every number of a fact is one that can be kept: neither NaN nor infinite.</summary>
-    internal static bool CanBeKept(JobFact fact)
+    /// <param name="fact">The fact.</param>
+    /// <returns>Whether they are.</returns>
+    public static bool CanBeKept(JobFact fact)
     {
         try
         {

@@ -1,6 +1,7 @@
 using System.Text;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tables;
@@ -15,7 +16,6 @@ public sealed record TrialReading(IReadOnlyList<FeelTrial>? Trials, IReadOnlyLis
 /// <summary>Blade trials on gaps of known size, one a line: columns gap, blade, leaves (may be left out) and feel.</summary>
 public static class TrialFile
 {
-    private const int MostTrials = 5000;
     private static readonly string[] Needed = ["gap", "blade", "feel"];
     private static readonly string[] Optional = ["leaves"];
     internal static readonly NumberRule Gap = new(0, FeelTrial.Widest, Measure.Length, LeastIsLeftOut: true);
@@ -31,7 +31,7 @@ public static class TrialFile
     {
         List<TableProblem> problems = [];
         List<FeelTrial> trials = [];
-        foreach (TableRow row in TableText.Read(utf8, Needed, Optional, MostTrials, problems)?.Rows ?? [])
+        foreach (TableRow row in TableText.Read(utf8, Needed, Optional, problems)?.Rows.TakeWhile(_ => !FirstProblems.AreEnough(problems)) ?? [])
         {
             if (ReadOne(row) is { } trial)
             {
@@ -39,7 +39,7 @@ public static class TrialFile
             }
         }
 
-        return problems.Count == 0 ? new(trials, []) : new(null, [.. problems.OrderBy(p => p.Line)]);
+        return problems.Count == 0 ? new(trials, []) : new(null, TableProblem.First(problems));
     }
 
     /// <summary>Writes trials as a file that <see cref="Read"/> takes.</summary>

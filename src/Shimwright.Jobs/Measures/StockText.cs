@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Written;
 
@@ -34,8 +35,13 @@ public static partial class StockText
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(problems);
         List<ShimsAtHand> drawer = [];
-        foreach ((string path, string line) in Lines(text, "shims at hand"))
+        foreach ((string path, string line) in Lines(text, "shims at hand").TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
+            if (IsTooLong(path, line, problems))
+            {
+                continue;
+            }
+
             if (DrawerLine().Match(line) is not { Success: true } match)
             {
                 problems.Add(new(path, $"found \"{Shown(line)}\"", $"write the thickness, how many and how it was found, such as {DrawerExample}"));
@@ -81,8 +87,13 @@ public static partial class StockText
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(problems);
         List<SizesToBuy> buy = [];
-        foreach ((string path, string line) in Lines(text, "sizes to buy"))
+        foreach ((string path, string line) in Lines(text, "sizes to buy").TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
+            if (IsTooLong(path, line, problems))
+            {
+                continue;
+            }
+
             if (BuyLine().Match(line) is not { Success: true } match)
             {
                 problems.Add(new(path, $"found \"{Shown(line)}\"", $"write the first and the last size, the step and the price of one, such as {BuyExample}"));
@@ -106,6 +117,17 @@ public static partial class StockText
     private static IEnumerable<(string Path, string Line)> Lines(string? text, string what) => (text ?? "").Split('\n')
         .Select((line, i) => (string.Create(CultureInfo.InvariantCulture, $"{what}, line {i + 1}"), line.Trim()))
         .Where(l => l.Item2.Length > 0);
+
+    private static bool IsTooLong(string path, string line, ICollection<JobProblem> problems)
+    {
+        if (line.Length <= Limits.LongestStockLine)
+        {
+            return false;
+        }
+
+        problems.Add(new(path, $"found \"{Shown(line)}\"", $"{Limits.StockLineRule}; write one size per line"));
+        return true;
+    }
 
     private static string Shown(string text) => JsonText.Shortened(text);
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Measures;
@@ -65,7 +66,7 @@ public sealed partial record TypedNumber(double? Value, JobProblem? Problem)
     public double? Note(ICollection<JobProblem> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
-        if (Problem is not null)
+        if (Problem is not null && !FirstProblems.AreEnough(problems))
         {
             problems.Add(Problem);
         }
@@ -85,6 +86,11 @@ public sealed partial record TypedNumber(double? Value, JobProblem? Problem)
         if (string.IsNullOrWhiteSpace(text))
         {
             return new(null, needed ? new(path, "nothing was entered", $"enter a number, such as {example}") : null);
+        }
+
+        if (text.Length > Limits.LongestNumber)
+        {
+            return Refused($"{Limits.NumberRule}; enter a number such as {example}");
         }
 
         if (NumberAndUnit().Match(text) is not { Success: true } match || unit(match.Groups["unit"].Value) is not { } convert)
@@ -115,7 +121,7 @@ public sealed partial record TypedNumber(double? Value, JobProblem? Problem)
 
     private static string Shown(string text) => text.Length <= LongestShown ? text : string.Concat(text.AsSpan(0, LongestShown), "...");
 
-    [GeneratedRegex(@"^\s*(?<number>[-+\u2212]?([0-9]+[.,]?[0-9]*|[.,][0-9]+))\s*(?<unit>[^\s0-9.,][^\s0-9]*)?\s*$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^\s*(?<number>[-+\u2212]?(?>[0-9]+([.,][0-9]*)?|[.,][0-9]+))\s*(?<unit>[^\s0-9.,][^\s0-9]*)?\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex NumberAndUnit();
 
     [GeneratedRegex(@"^[-+\u2212]?[1-9][0-9]{0,2}[.,][0-9]{3}$", RegexOptions.CultureInvariant)]

@@ -12,7 +12,7 @@ internal sealed class JsonMembers : ReadMembers<JsonElement>
     private JsonMembers(string path, JsonElement element, List<JobProblem> problems)
         : base(path, problems)
     {
-        foreach (JsonProperty property in element.EnumerateObject())
+        foreach (JsonProperty property in element.EnumerateObject().TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             if (!_members.TryAdd(JsonText.NameOf(property), property.Value))
             {
@@ -25,6 +25,11 @@ internal sealed class JsonMembers : ReadMembers<JsonElement>
     public static T? Read<T>(string path, JsonElement element, List<JobProblem> problems, Func<ObjectMembers, T?> read)
         where T : class
     {
+        if (FirstProblems.AreEnough(problems))
+        {
+            return null;
+        }
+
         if (element.ValueKind != JsonValueKind.Object)
         {
             problems.Add(new JobProblem(path, $"found {JsonText.Show(element)}", "an object { } belongs here"));
@@ -33,7 +38,7 @@ internal sealed class JsonMembers : ReadMembers<JsonElement>
 
         var members = new JsonMembers(path, element, problems);
         T? value = read(members);
-        foreach (string unknown in members._members.Keys.Where(name => !members._known.Contains(name)))
+        foreach (string unknown in members._members.Keys.Where(name => !members._known.Contains(name)).TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             members.Problem(unknown, "unknown member", $"known here: {string.Join(", ", members._known)}");
         }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Shimwright.Jobs.Bounds;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -17,7 +18,8 @@ internal static partial class MeasuredText
     /// <summary>The value in the program's unit (mm, °C, min), or null where the text is no such quantity.</summary>
     public static double? Read(string text, Measure measure)
     {
-        if (NumberAndUnit().Match(text) is not { Success: true } match
+        if (text.Length > Limits.LongestNumber
+            || NumberAndUnit().Match(text) is not { Success: true } match
             || !double.TryParse(match.Groups["number"].ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
             || !(Math.Abs(number) <= Greatest))
         {
@@ -56,6 +58,6 @@ internal static partial class MeasuredText
         _ => unit.Replace('\u03bc', '\u00b5'),
     };
 
-    [GeneratedRegex(@"^\s*(?<number>[-+]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+]?[0-9]+)?)\s*(?<unit>[^\s0-9]\S*)\s*$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^\s*(?<number>[-+]?(?>[0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?)\s*(?<unit>[^\s0-9]\S*)\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex NumberAndUnit();
 }

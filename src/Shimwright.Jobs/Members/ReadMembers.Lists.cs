@@ -10,7 +10,7 @@ internal abstract partial class ReadMembers<TValue>
             return null;
         }
 
-        T?[] found = [.. items.Select((item, i) => ChoiceAt($"{Join(name)}[{i}]", item, choices))];
+        T?[] found = [.. Wanted(items).Select((item, i) => ChoiceAt($"{Join(name)}[{i}]", item, choices))];
         return found.All(f => f.HasValue) ? [.. found.Select(f => f!.Value)] : null;
     }
 
@@ -21,7 +21,7 @@ internal abstract partial class ReadMembers<TValue>
             return null;
         }
 
-        double?[] numbers = [.. items.Select((item, i) => NumberAt($"{Join(name)}[{i}]", item, rule))];
+        double?[] numbers = [.. Wanted(items).Select((item, i) => NumberAt($"{Join(name)}[{i}]", item, rule))];
         return numbers.All(n => n.HasValue) ? [.. numbers.Select(n => n!.Value)] : null;
     }
 
@@ -32,7 +32,10 @@ internal abstract partial class ReadMembers<TValue>
             return null;
         }
 
-        string?[] names = [.. items.Select((item, i) => NameAt($"{Join(name)}[{i}]", item))];
+        string?[] names = [.. Wanted(items).Select((item, i) => NameAt($"{Join(name)}[{i}]", item))];
         return names.All(n => n is not null) ? [.. names.OfType<string>()] : null;
     }
+
+    /// <summary>The entries, as long as anything more is read at all.</summary>
+    private IEnumerable<TValue> Wanted(IReadOnlyList<TValue> items) => items.TakeWhile(_ => !FirstProblems.AreEnough(problems));
 }

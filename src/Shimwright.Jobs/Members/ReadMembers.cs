@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using Shimwright.Jobs.Bounds;
 
 namespace Shimwright.Jobs.Members;
 
@@ -84,7 +85,7 @@ internal abstract partial class ReadMembers<TValue>(string path, List<JobProblem
         }
 
         HashSet<string> seen = new(StringComparer.Ordinal);
-        foreach ((string key, TValue item) in pairs)
+        foreach ((string key, TValue item) in pairs.TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             string at = Join(name) + JsonText.Member(key);
             if (!seen.Add(key))
@@ -180,7 +181,7 @@ internal abstract partial class ReadMembers<TValue>(string path, List<JobProblem
         where T : class
     {
         List<T> values = [];
-        for (int i = 0; i < items.Count; i++)
+        for (int i = 0; i < items.Count && !FirstProblems.AreEnough(problems); i++)
         {
             if (Open($"{Join(name)}[{i}]", items[i], read) is { } value)
             {
@@ -193,6 +194,12 @@ internal abstract partial class ReadMembers<TValue>(string path, List<JobProblem
 
     private double? NumberAt(string at, TValue value, NumberRule rule)
     {
+        if (rule.Measure != Measure.Plain && TextIn(value)?.Length > Limits.LongestNumber)
+        {
+            problems.Add(new JobProblem(at, $"found {Show(value)}", $"{Limits.NumberRule}; {rule.Words}"));
+            return null;
+        }
+
         double? number = NumberIn(value, rule.Measure);
         if (number is { } n && rule.Allows(n))
         {

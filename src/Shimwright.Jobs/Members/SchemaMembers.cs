@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Shimwright.Jobs.Bounds;
 
 namespace Shimwright.Jobs.Members;
 
@@ -138,7 +139,7 @@ internal sealed class SchemaMembers : ObjectMembers
             ? new JsonObject
             {
                 ["anyOf"] = new JsonArray(
-                    number, new JsonObject { ["type"] = "string", ["pattern"] = "^\\s*[-+]?[0-9.]", ["examples"] = new JsonArray(example) }),
+                    number, new JsonObject { ["type"] = "string", ["maxLength"] = Limits.LongestNumber, ["pattern"] = "^\\s*[-+]?[0-9.]", ["examples"] = new JsonArray(example) }),
             }
             : number;
     }

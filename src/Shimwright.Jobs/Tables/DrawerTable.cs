@@ -2,6 +2,7 @@ using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
 using Shimwright.Domain.Shims;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Tables;
@@ -24,7 +25,6 @@ public sealed record DrawerReading(IReadOnlyList<DrawerLine> Lines, IReadOnlyLis
 /// <summary>A drawer as a file of lines and columns.</summary>
 public static class DrawerTable
 {
-    private const int MostLines = 5000;
     private const int MostCount = 10_000;
     private const int LongestPlace = 200;
     private const double HighestPrice = 1e6;
@@ -43,12 +43,12 @@ public static class DrawerTable
     public static DrawerReading Read(ReadOnlySpan<byte> utf8)
     {
         List<TableProblem> problems = [];
-        if (TableText.Read(utf8, Required, Optional, MostLines, problems) is not { } table)
+        if (TableText.Read(utf8, Required, Optional, problems) is not { } table)
         {
-            return new([], problems);
+            return new([], TableProblem.First(problems));
         }
 
-        List<DrawerLine> lines = [.. table.Rows.Select(ReadLine).OfType<DrawerLine>()];
+        List<DrawerLine> lines = [.. table.Rows.TakeWhile(_ => !FirstProblems.AreEnough(problems)).Select(ReadLine).OfType<DrawerLine>()];
         foreach (IGrouping<(double, double, string), DrawerLine> twice in lines.GroupBy(l => (l.Diameter, l.Thickness, l.By)).Where(g => g.Count() > 1))
         {
             problems.AddRange(twice.Skip(1).Select(l => new TableProblem(l.Line, "thickness", $"the same size as in line {twice.First().Line}", "each size once")));
@@ -59,7 +59,7 @@ public static class DrawerTable
             problems.Add(new(0, "", "no line stands under the heading", "a line for each size"));
         }
 
-        return problems.Count == 0 ? new(lines, []) : new([], [.. problems.OrderBy(p => p.Line)]);
+        return problems.Count == 0 ? new(lines, []) : new([], TableProblem.First(problems));
     }
 
     /// <summary>Writes a file that can be read again.</summary>

@@ -17,4 +17,8 @@ public sealed record TableProblem(int Line, string Column, string Found, string 
         string where = Line == 0 ? "the file" : string.Create(CultureInfo.InvariantCulture, $"line {Line}");
         return OneLine.Of($"{where}{(Column.Length == 0 ? "" : $", {Column}")}: {Found}; {Allowed}");
     }
+
+    /// <summary>The problems to show, in the order of the lines.</summary>
+    internal static IReadOnlyList<TableProblem> First(IReadOnlyCollection<TableProblem> problems) =>
+        FirstProblems.OfTable(problems, p => p.Line, (found, next) => new(0, "", found, next));
 }

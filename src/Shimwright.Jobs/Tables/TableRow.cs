@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Tables;
@@ -15,6 +16,12 @@ internal sealed class TableRow(int line, IReadOnlyDictionary<string, string> fie
     {
         if (Find(column) is not { } text)
         {
+            return null;
+        }
+
+        if (text.Length > Limits.LongestNumber)
+        {
+            Problem(column, text, $"{Limits.NumberRule}; {rule.Words}");
             return null;
         }
 

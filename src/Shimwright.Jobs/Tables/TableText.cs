@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Unicode;
 using CsvHelper;
 using CsvHelper.Configuration;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Tables;
@@ -10,18 +11,16 @@ namespace Shimwright.Jobs.Tables;
 /// <summary>A file of lines and columns with a heading, as programs that make tables write it: columns between commas, semicolons or tabs.</summary>
 internal sealed class TableText
 {
-    private const int LargestBytes = 4 * 1024 * 1024;
-
     private TableText(IReadOnlyList<TableRow> rows) => Rows = rows;
 
     public IReadOnlyList<TableRow> Rows { get; }
 
     /// <summary>Reads the lines; null, with the problem noted, where there is no heading to go by.</summary>
-    public static TableText? Read(ReadOnlySpan<byte> utf8, IReadOnlyList<string> required, IReadOnlyList<string> optional, int mostRows, List<TableProblem> problems)
+    public static TableText? Read(ReadOnlySpan<byte> utf8, IReadOnlyList<string> required, IReadOnlyList<string> optional, List<TableProblem> problems)
     {
-        if (utf8.Length > LargestBytes)
+        if (utf8.Length > Limits.LargestTable)
         {
-            problems.Add(new(0, "", $"found {utf8.Length} bytes", $"such a file has at most {LargestBytes}"));
+            problems.Add(new(0, "", $"found {utf8.Length} bytes", $"such a file has at most {Limits.LargestTable}"));
             return null;
         }
 
@@ -40,7 +39,7 @@ internal sealed class TableText
             BadDataFound = null,
         });
         return ReadHeading(parser, required, optional, problems) is { } heading
-            ? new(ReadRows(parser, heading, mostRows, problems))
+            ? new(ReadRows(parser, heading, problems))
             : null;
     }
 
@@ -82,10 +81,10 @@ internal sealed class TableText
         return problems.Count == before ? heading : null;
     }
 
-    private static List<TableRow> ReadRows(CsvParser parser, string[] heading, int mostRows, List<TableProblem> problems)
+    private static List<TableRow> ReadRows(CsvParser parser, string[] heading, List<TableProblem> problems)
     {
         List<TableRow> rows = [];
-        while (parser.Read())
+        while (!FirstProblems.AreEnough(problems) && parser.Read())
         {
             string[] fields = parser.Record!;
             if (fields.All(f => f.Length == 0))
@@ -93,9 +92,9 @@ internal sealed class TableText
                 continue;
             }
 
-            if (rows.Count == mostRows)
+            if (rows.Count == Limits.MostTableLines)
             {
-                problems.Add(new(parser.RawRow, "", $"found more than {mostRows} lines", $"allowed are {mostRows}"));
+                problems.Add(new(parser.RawRow, "", $"found more than {Limits.MostTableLines} lines", $"allowed are {Limits.MostTableLines}"));
                 break;
             }
 

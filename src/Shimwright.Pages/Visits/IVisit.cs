@@ -15,6 +15,9 @@ public interface IVisit
     /// <summary>Falls when the visitor goes away without waiting for the page.</summary>
     CancellationToken Left { get; }
 
+    /// <summary>Why the database does not answer and what to do, where the visit failed by that; else null.</summary>
+    string? DatabaseAway { get; }
+
     /// <summary>Nothing was kept of what was sent: the page says what is wrong with it.</summary>
     void Refuse();
 

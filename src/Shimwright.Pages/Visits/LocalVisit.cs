@@ -9,6 +9,8 @@ internal sealed class LocalVisit(VisitRequest request) : IVisit
 
     public CancellationToken Left => request.Left;
 
+    public string? DatabaseAway => null;
+
     /// <summary>How the visit ended as far as the page has said.</summary>
     public VisitOutcome Outcome { get; private set; } = VisitOutcome.Shown;
 

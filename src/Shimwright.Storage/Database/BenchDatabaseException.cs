@@ -24,7 +24,7 @@ public sealed class BenchDatabaseException : Exception
     internal static BenchDatabaseException Newer(string description, IEnumerable<string> unknown) => new(
         $"{description}: a newer Shimwright has used this database ({string.Join(", ", unknown)}); install that one, or take the copy that it set aside", null);
 
-    private static string ReasonOf(Exception e) => e is not SqliteException sqlite
+    internal static string ReasonOf(Exception e) => e is not SqliteException sqlite
         ? $"{e.Message.TrimEnd('.')}; name a file in a folder that you may write to with --db"
         : sqlite.SqliteErrorCode switch
         {

@@ -23,6 +23,7 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         if (!isUsed || await Upgrade.IsDueAsync(context, file, cancel))
         {
             copy = isUsed ? await SetAsideAsync(cancel) : null;
+            MakeForItsOwner(file);
             await Upgrade.RunAsync(context, file, cancel);
         }
 
@@ -81,6 +82,7 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         }
 
         await using SqliteConnection from = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
+        MakeForItsOwner(copy);
         try
         {
             await using SqliteConnection to = await OpenAsync(copy, SqliteOpenMode.ReadWriteCreate, cancel);
@@ -92,6 +94,21 @@ internal sealed class SqliteFile(string file, TimeProvider time)
             // Half a copy looks like a whole one.
             File.Delete(copy);
             throw;
+        }
+    }
+
+    /// <summary>Makes a file that nobody else can read, where there is none; what the database makes beside it takes its rights.</summary>
+    private static void MakeForItsOwner(string path)
+    {
+        FileStreamOptions options = new() { Mode = FileMode.OpenOrCreate, Access = FileAccess.Write, Share = FileShare.ReadWrite | FileShare.Delete };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        if (!File.Exists(path))
+        {
+            new FileStream(path, options).Dispose();
         }
     }
 

@@ -1,18 +1,19 @@
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.WebUtilities;
+using Shimwright.Storage;
 
 namespace Shimwright.Web.Api;
 
 /// <summary>Under /api every answer that is an error is a problem document; pages have pages for theirs.</summary>
 internal static class ApiErrors
 {
-    public static bool IsApi(HttpContext context) => context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+    private static bool IsApi(PathString path) => path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Writes a problem where a status was set without a word, as for an address or a method that is not there.</summary>
     public static async Task Describe(HttpContext context, Func<Task> next)
     {
-        if (!IsApi(context))
+        if (!IsApi(context.Request.Path))
         {
             await next();
             return;
@@ -39,14 +40,17 @@ internal static class ApiErrors
     }
 
     /// <summary>A fault of the program, for the API; the log has the rest.</summary>
-    public static async Task<bool> TryWriteFaultAsync(HttpContext context)
+    public static async Task<bool> TryWriteFaultAsync(HttpContext context, Exception fault)
     {
-        if (!IsApi(context))
+        // The path of the request is that of the page for faults by now.
+        if (!IsApi(context.Features.Get<IExceptionHandlerPathFeature>()?.Path))
         {
             return false;
         }
 
-        await WriteAsync(context, Of(StatusCodes.Status500InternalServerError));
+        await WriteAsync(context, BenchDatabase.WhyAway(fault) is { } why
+            ? Of(StatusCodes.Status503ServiceUnavailable) with { Errors = [new("the bench's database", why.Reason, why.Next)] }
+            : Of(StatusCodes.Status500InternalServerError));
         return true;
     }
 
@@ -62,6 +66,7 @@ internal static class ApiErrors
         405 => "This address takes another method; /openapi/v1.json lists them all.",
         413 => TooLarge.Title,
         415 => WrongKind.Title,
+        503 => "The bench's database does not answer. What was saved before is kept; what you sent may not be.",
         500 => "That was a fault of the program. What was saved before is kept.",
         _ => ReasonPhrases.GetReasonPhrase(status),
     }, status, []);
@@ -71,5 +76,5 @@ internal static class ApiErrors
 internal sealed class ApiFaults : IExceptionHandler
 {
     public ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken) =>
-        new(ApiErrors.TryWriteFaultAsync(httpContext));
+        new(ApiErrors.TryWriteFaultAsync(httpContext, exception));
 }

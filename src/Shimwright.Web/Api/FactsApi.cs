@@ -43,11 +43,17 @@ internal static class FactsApi
             return new Refused<Wrong>(problems);
         }
 
+        if (seen > 0 && await bench.Jobs.FindAsync(id, cancel) is { } kept && seen > kept.Sheet.Last)
+        {
+            return new Refused<Wrong>(new JobProblem("$.seen", FormattableString.Invariant($"found {seen}"), FormattableString.Invariant($"allowed is 0 to {kept.Sheet.Last}, the member last of the job")));
+        }
+
         AddResult result = await bench.Jobs.AddAsync(id, new Addition(action!.Value, DeviceHeader.Of(request), seen, facts), cancel);
         return result.Outcome switch
         {
             AddOutcome.NoSuchJob => new Refused<NotThere>(),
             AddOutcome.Refused => new Refused<Wrong>(result.Problems),
+            AddOutcome.Reused => new Refused<Conflict>([.. result.Problems.Select(p => p with { Path = "$.action" })]) { Title = "This action was sent before with different content; nothing was saved." },
             AddOutcome.Conflict => new Refused<Conflict> { Unseen = [.. result.Unseen.Select(e => EntryRow.Of(e, inForce: true))] },
             _ when await bench.Jobs.FindAsync(id, cancel) is { } job =>
                 TypedResults.Ok(new FactsSaved(result.Outcome == AddOutcome.SavedBefore, job.Sheet.Last, job.Summary.Stage.ToString().ToLowerInvariant())),
@@ -64,7 +70,7 @@ internal static class FactsApi
         }
 
         List<JobFact> facts = [];
-        foreach ((int index, JsonNode? item) in array.Index())
+        foreach ((int index, JsonNode? item) in array.Index().TakeWhile(_ => !FirstProblems.AreEnough(problems)))
         {
             if (HoldsNull(item))
             {

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Http;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Web.Api;
@@ -87,7 +88,7 @@ internal static class JsonBody
 
     /// <summary>Notes members that nothing asked for.</summary>
     public static void NoteUnknown(JsonObject body, List<JobProblem> problems, params IReadOnlyList<string> known) =>
-        problems.AddRange(body.Select(m => m.Key).Where(k => !known.Contains(k))
+        problems.AddRange(body.Select(m => m.Key).Where(k => !known.Contains(k)).Take(Limits.MostProblems + 1)
             .Select(k => new JobProblem($"$.{k}", "unknown member", $"known here: {string.Join(", ", known)}")));
 
     private static string Show(JsonNode? node) => node?.ToJsonString() is { Length: > 40 } text ? text[..40] + "..." : node?.ToJsonString() ?? "null";

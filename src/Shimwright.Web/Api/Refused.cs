@@ -98,10 +98,13 @@ internal sealed class Refused<T>(params IReadOnlyList<JobProblem> errors) : IRes
 {
     public IReadOnlyList<EntryRow>? Unseen { get; init; }
 
+    /// <summary>What the matter is, where the reason's own words do not say it.</summary>
+    public string Title { get; init; } = T.Title;
+
     int? IStatusCodeHttpResult.StatusCode => T.Status;
 
     public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
         builder.Metadata.Add(new ProducesResponseTypeMetadata(T.Status, typeof(ApiProblem), ["application/problem+json"]));
 
-    public Task ExecuteAsync(HttpContext httpContext) => ApiErrors.WriteAsync(httpContext, new("about:blank", T.Title, T.Status, errors) { Unseen = Unseen });
+    public Task ExecuteAsync(HttpContext httpContext) => ApiErrors.WriteAsync(httpContext, new("about:blank", Title, T.Status, FirstProblems.Of(errors)) { Unseen = Unseen });
 }

@@ -5,11 +5,13 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
 using Shimwright.Pages;
 using Shimwright.Pages.Shell;
 using Shimwright.Pages.Visits;
+using Shimwright.Storage;
 using Shimwright.Web.Api;
 using Shimwright.Web.Files;
 using Shimwright.Web.Requests;
@@ -32,13 +34,15 @@ public static class BenchServer
     public static WebApplication Build(BenchServerOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        // Empty: the usual builder takes addresses, endpoints and whole assemblies from the environment, and the program would be heard elsewhere than it says.
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
+            EnvironmentName = Environments.Production,
             // Where the program lies, wherever it was started: its own files are served from there.
             ContentRootPath = AppContext.BaseDirectory,
             WebRootPath = Path.Combine(AppContext.BaseDirectory, "wwwroot"),
         });
-        builder.WebHost.ConfigureKestrel(kestrel =>
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = BodyLimit.Usual;
@@ -62,8 +66,15 @@ public static class BenchServer
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
         services.AddBenchPages();
         services.AddHostedService<ForecastKeeper>();
+        services.AddRouting();
         services.AddRazorComponents();
-        services.AddAntiforgery(a => a.Cookie.SameSite = SameSiteMode.Strict);
+        BenchCookies cookies = new(options.Bench);
+        services.AddSingleton(cookies);
+        services.AddAntiforgery(a =>
+        {
+            a.Cookie.Name = cookies.Forms;
+            a.Cookie.SameSite = SameSiteMode.Strict;
+        });
         services.Configure<HostFilteringOptions>(h =>
         {
             h.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];
@@ -82,9 +93,14 @@ public static class BenchServer
 
     private static void UsePipeline(WebApplication app)
     {
-        app.UseHostFiltering();
         app.Use(SecurityHeaders.Add);
-        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = ErrorPages.Address, CreateScopeForErrors = true });
+        app.UseHostFiltering();
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandlingPath = ErrorPages.Address,
+            CreateScopeForErrors = true,
+            StatusCodeSelector = fault => BenchDatabase.WhyAway(fault) is null ? StatusCodes.Status500InternalServerError : StatusCodes.Status503ServiceUnavailable,
+        });
         app.UseStatusCodePagesWithReExecute(ErrorPages.Address, "?code={0}", createScopeForStatusCodePages: true);
         app.Use(ErrorPages.Fetch);
         app.Use(ApiErrors.Describe);

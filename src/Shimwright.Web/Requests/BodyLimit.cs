@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Metadata;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Pages.Visits;
 
 namespace Shimwright.Web.Requests;
@@ -9,7 +10,7 @@ namespace Shimwright.Web.Requests;
 internal static class BodyLimit
 {
     /// <summary>The largest body of an ordinary request, bytes; a job file that is taken in may be larger.</summary>
-    public const long Usual = 1 << 20;
+    public const long Usual = Limits.LargestRequest;
 
     public static Task Check(HttpContext context, Func<Task> next)
     {

@@ -6,7 +6,6 @@ namespace Shimwright.Web.Requests;
 /// <summary>Which device a person works on: a random name in a cookie, so that what it sends can be told from what others send.</summary>
 internal static class DeviceCookie
 {
-    private const string Cookie = "shimwright-device";
     private static readonly object Key = new();
 
     /// <summary>Gives every new device its name, and begins the visit, before a page is made.</summary>
@@ -25,10 +24,11 @@ internal static class DeviceCookie
 
     private static string DeviceOf(HttpContext context)
     {
-        if (!Guid.TryParseExact(context.Request.Cookies[Cookie], "N", out Guid id))
+        string cookie = context.RequestServices.GetRequiredService<BenchCookies>().Device;
+        if (!Guid.TryParseExact(context.Request.Cookies[cookie], "N", out Guid id))
         {
             id = Guid.NewGuid();
-            context.Response.Cookies.Append(Cookie, id.ToString("N"), new CookieOptions
+            context.Response.Cookies.Append(cookie, id.ToString("N"), new CookieOptions
             {
                 HttpOnly = true,
                 SameSite = SameSiteMode.Strict,

@@ -1,5 +1,7 @@
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 using Shimwright.Pages.Visits;
+using Shimwright.Storage;
 
 namespace Shimwright.Web.Requests;
 
@@ -24,6 +26,10 @@ internal sealed class RequestVisit : IVisit
         _request = request;
         Device = device;
     }
+
+    public string? DatabaseAway => Request.Features.Get<IExceptionHandlerFeature>()?.Error is { } fault && BenchDatabase.WhyAway(fault) is { } why
+        ? $"{char.ToUpperInvariant(why.Reason[0])}{why.Reason[1..]}. {char.ToUpperInvariant(why.Next[0])}{why.Next[1..]}."
+        : null;
 
     public void Refuse() => Request.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 

@@ -11,13 +11,20 @@ internal static class SecurityHeaders
 
     public static Task Add(HttpContext context, Func<Task> next)
     {
-        IHeaderDictionary headers = context.Response.Headers;
+        // At the last moment: who answers a fault clears whatever was set before it.
+        context.Response.OnStarting(Set, context.Response.Headers);
+        return next();
+    }
+
+    private static Task Set(object of)
+    {
+        var headers = (IHeaderDictionary)of;
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=(), screen-wake-lock=(self)";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        return next();
+        return Task.CompletedTask;
     }
 }

@@ -48,6 +48,25 @@ public class AdditionTests
         Assert.Empty((await test.Bench.FindJobAsync(job)).Sheet.InForce);
     }
 
+    /// <summary>A program that used an action for something else was told that it was saved, and it was not.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task AddAsync_SameActionWithOtherContent_IsRefused(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid job = await test.Bench.StartJobAsync();
+        Addition tap = new(Guid.NewGuid(), "phone", 0, [new BladeTried(SheetPart.Check, "I1", 0.13, 1, "light")]);
+        Assert.True((await test.Bench.Jobs.AddAsync(job, tap, Cancel)).IsSaved);
+        foreach (JobFact[] other in new JobFact[][] { [new BladeTried(SheetPart.Check, "I1", 0.15, 1, "light")], [.. tap.Facts, .. tap.Facts], [new JobNoted("one")] })
+        {
+            AddResult again = await test.Bench.Jobs.AddAsync(job, tap with { Facts = other }, Cancel);
+            Assert.False(again.IsSaved);
+            Assert.Equal("this was sent before with different content", Assert.Single(again.Problems).Found);
+        }
+
+        Assert.Single((await test.Bench.FindJobAsync(job)).Sheet.Entries);
+    }
+
     /// <summary>Each fact is judged with those before it: a job that this closes takes no reading.</summary>
     [Theory]
     [OnEachBench]

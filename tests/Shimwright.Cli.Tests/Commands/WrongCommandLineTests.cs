@@ -59,6 +59,16 @@ public class WrongCommandLineTests
         Assert.Contains(ProgramRun.Of(Split(args)).ErrorLines, line => line.Contains(words, StringComparison.Ordinal));
 
     [Theory]
+    [InlineData("")]
+    [InlineData(" ")]
+    public void Run_ServeFromNowhere_SaysWhatToWrite(string db)
+    {
+        ProgramRun run = ProgramRun.Of("serve", "--db", db);
+        Assert.Equal(ExitCode.BadCommandLine, run.Exit);
+        Assert.Contains("leave --db out to use the default file", run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("mm")]
     [InlineData("in")]
     [InlineData("thou")]

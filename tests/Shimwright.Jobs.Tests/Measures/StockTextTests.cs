@@ -77,4 +77,24 @@ public class StockTextTests
             Assert.Empty(problems);
         }
     }
+
+    [Fact]
+    public void Read_LineLongerThanASizeIs_IsRefusedAtOnce()
+    {
+        List<JobProblem> problems = [];
+        System.Diagnostics.Stopwatch watch = System.Diagnostics.Stopwatch.StartNew();
+        Assert.Empty(StockText.ReadBuy(string.Concat(Enumerable.Repeat("1 to ", 5000)) + "step", LengthStyle.Millimetres, problems));
+        Assert.Empty(StockText.ReadDrawer("2" + new string(' ', 20_000) + "x", LengthStyle.Millimetres, problems));
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 5);
+        Assert.Equal(2, problems.Count);
+        Assert.All(problems, p => Assert.Contains("a line has at most 200 characters", p.Allowed, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_MoreWrongLinesThanAnybodyReads_Stops()
+    {
+        List<JobProblem> problems = [];
+        Assert.Empty(StockText.ReadDrawer(string.Concat(Enumerable.Repeat("a shim\n", 10_000)), LengthStyle.Millimetres, problems));
+        Assert.Equal(201, problems.Count);
+    }
 }

@@ -117,4 +117,15 @@ public class TypedNumberTests
         Assert.Equal(2, TypedNumber.Plain("2", "count").Note(problems));
         Assert.Single(problems);
     }
+
+    [Theory]
+    [InlineData(65)]
+    [InlineData(200_000)]
+    public void Read_LongerThanANumberIs_IsRefusedAtOnce(int digits)
+    {
+        System.Diagnostics.Stopwatch watch = System.Diagnostics.Stopwatch.StartNew();
+        TypedNumber number = LengthStyle.Millimetres.Read(new string('1', digits) + "!", "blade");
+        Assert.Contains("a number has at most 64 characters", number.Problem!.Allowed, StringComparison.Ordinal);
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 5);
+    }
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Shimwright.Jobs.Tests.Samples;
@@ -149,6 +150,23 @@ public class MeasuredTextTests
     }
 
     /// <summary>Text with a unit in the program's own unit, by plain arithmetic; null for anything else.</summary>
+    /// <summary>Every digit was tried with every one behind it: 80,000 of them took two minutes, the length squared.</summary>
+    [Theory]
+    [InlineData(Value, 65)]
+    [InlineData(Value, 200_000)]
+    [InlineData(Temperature, 200_000)]
+    [InlineData(Redo, 200_000)]
+    [InlineData("$.engine.ratio", 200_000)]
+    public void Read_TextLongerThanANumberIs_IsRefusedAtOnce(string path, int digits)
+    {
+        Stopwatch watch = Stopwatch.StartNew();
+        Reading.Refuses(Sample.Shims().Set(path, Quoted(new string('1', digits))), path, path == "$.engine.ratio" ? "allowed is" : "a number has at most 64 characters, its unit included; allowed is");
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 5);
+    }
+
+    [Fact]
+    public void Read_TextOfTheLongestLength_IsRead() => Assert.Equal(0.13, ValueOf("0.13 mm".PadLeft(64)), 9);
+
     private static double? Converted(JsonNode node)
     {
         if (node.GetValueKind() != System.Text.Json.JsonValueKind.String || node.GetValue<string>().Split(' ') is not [string number, string unit]

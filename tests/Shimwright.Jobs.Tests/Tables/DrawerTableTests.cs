@@ -73,5 +73,22 @@ public class DrawerTableTests
         Assert.Equal([(2, "count"), (3, "thickness"), (5, "diameter")], reading.Problems.Select(p => (p.Line, p.Column)));
     }
 
+    [Fact]
+    public void Read_NumberLongerThanOneIs_IsRefusedAtOnce()
+    {
+        System.Diagnostics.Stopwatch watch = System.Diagnostics.Stopwatch.StartNew();
+        TableProblem problem = Assert.Single(Read($"diameter,thickness,count\n9.48,{new string('1', 200_000)}!,1\n").Problems);
+        Assert.Contains("a number has at most 64 characters", problem.Allowed, StringComparison.Ordinal);
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 5);
+    }
+
+    [Fact]
+    public void Read_MoreThingsWrongThanAnybodyReads_StopsAtTwoHundred()
+    {
+        IReadOnlyList<TableProblem> problems = Read("diameter,thickness,count\n" + string.Concat(Enumerable.Repeat("x,x,x\n", 4000))).Problems;
+        Assert.Equal((201, "and more"), (problems.Count, problems[^1].Found));
+        Assert.Equal(2, problems[0].Line);
+    }
+
     private static DrawerReading Read(string text) => DrawerTable.Read(Encoding.UTF8.GetBytes(text));
 }

@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Bench;
 using Shimwright.Pages.Tests.Visits;
 using Shimwright.Pages.Visits;
+using Shimwright.Storage;
 using Shimwright.Testing.Workshop;
 using Shimwright.Web.Hosting;
 
@@ -33,13 +34,13 @@ internal sealed class ServedSide : Side
     private readonly WebApplication _server;
     private readonly HttpClient _client;
 
-    private ServedSide(FullWorkshop workshop, WebApplication server)
+    private ServedSide(FullWorkshop workshop, WebApplication server, string bench)
         : base(workshop)
     {
         _server = server;
         Address = new(server.Urls.First());
         CookieContainer cookies = new();
-        cookies.Add(Address, new Cookie("shimwright-device", Device));
+        cookies.Add(Address, new Cookie($"shimwright-device-{bench}", Device));
         // What pays next is left out on both sides: the same on every page, and slow to work out.
         cookies.Add(Address, new Cookie("script", "1"));
         _client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = cookies }) { BaseAddress = Address };
@@ -47,11 +48,11 @@ internal sealed class ServedSide : Side
 
     public Uri Address { get; }
 
-    public static async Task<ServedSide> StartAsync(IBench bench, FullWorkshop workshop, TimeProvider time)
+    public static async Task<ServedSide> StartAsync(BenchDatabase bench, FullWorkshop workshop, TimeProvider time)
     {
         WebApplication server = BenchServer.Build(new(bench, 0, null, time));
         await server.StartAsync();
-        return new(workshop, server);
+        return new(workshop, server, bench.Id);
     }
 
     public override async Task<(Ending Ending, string Html)> GoAsync(string path, FilledForm? form = null)

@@ -74,6 +74,8 @@ internal sealed class EchoServer : IAsyncDisposable
 
         public CancellationToken Left => http.HttpContext!.RequestAborted;
 
+        public string? DatabaseAway => null;
+
         public void Refuse() => http.HttpContext!.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 
         public void Conflict() => http.HttpContext!.Response.StatusCode = StatusCodes.Status409Conflict;

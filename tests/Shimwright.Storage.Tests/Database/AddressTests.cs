@@ -32,6 +32,7 @@ public class AddressTests
     [Theory]
     [InlineData("Host=db.local;Colour=red")]
     [InlineData("Host=db.local;Port=many")]
+    [InlineData("Host=;Database=bench")]
     [InlineData("postgres://sam@db.local/bench")]
     [InlineData("postgresql://db.local/bench")]
     public void At_ConnectionTextThatCannotBeRead_ShowsOneThatCan(string address)
@@ -44,4 +45,35 @@ public class AddressTests
     [InlineData("")]
     [InlineData(" ")]
     public void At_Nothing_Throws(string address) => Assert.Throws<ArgumentException>(() => BenchDatabase.At(address, TimeProvider.System));
+
+    [Theory]
+    [InlineData("Host=bench.invalid;Database=bench;Username=sam;Password=secret;Timeout=5", "bench")]
+    [InlineData("Host=bench.invalid", "shimwright")]
+    public async Task PrepareAsync_HostThatNobodyKnows_SaysWhatToSee(string address, string database)
+    {
+        BenchDatabase bench = BenchDatabase.At(address, TimeProvider.System);
+        BenchDatabaseException e = await Assert.ThrowsAsync<BenchDatabaseException>(() => bench.PrepareAsync(TestContext.Current.CancellationToken));
+        Assert.StartsWith($"PostgreSQL database {database} on bench.invalid: ", e.Message, StringComparison.Ordinal);
+        Assert.Contains("see that the server runs, and that host, port, database, user and password in --db are right", e.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Customers' names lay open to everybody with an account on the machine.</summary>
+    [Fact]
+    public async Task PrepareAsync_ANewFile_IsForItsOwnerAlone()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows keeps rights otherwise: the user's folder is the user's.");
+        string folder = Directory.CreateTempSubdirectory("shimwright-mode-").FullName;
+        try
+        {
+            BenchDatabase bench = BenchDatabase.At(Path.Combine(folder, "bench.db"), TimeProvider.System);
+            await bench.PrepareAsync(TestContext.Current.CancellationToken);
+            await bench.Settings.CurrentAsync(TestContext.Current.CancellationToken);
+            Assert.All(Directory.GetFiles(folder), f => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(f)));
+        }
+        finally
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            Directory.Delete(folder, recursive: true);
+        }
+    }
 }

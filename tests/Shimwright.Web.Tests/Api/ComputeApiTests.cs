@@ -39,6 +39,19 @@ public class ComputeApiTests
     }
 
     [Fact]
+    public async Task Post_MoreThingsWrongThanAnybodyReads_ListsTwoHundred()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        string bad = "{" + string.Join(',', Enumerable.Range(0, 5000).Select(i => $"\"odd{i}\": 1")) + "}";
+        ApiAnswer answer = await new ApiClient(client).PostAsync("/api/v1/estimate", bad);
+        Assert.Equal(201, answer.IsProblem(HttpStatusCode.UnprocessableEntity).Paths.Count);
+        Assert.Equal("and more", (string)answer.Json["errors"]![200]!["found"]!);
+        answer = await new ApiClient(client).PostAsync("/api/v1/jobs", bad);
+        Assert.Equal(201, answer.IsProblem(HttpStatusCode.UnprocessableEntity).Paths.Count);
+    }
+
+    [Fact]
     public async Task Post_NoJson_SaysWhere()
     {
         await using RunningBench bench = await RunningBench.StartAsync();

@@ -96,6 +96,26 @@ public class JobApiTests
         JsonNode unseen = Assert.Single(conflict.Json["unseen"]!.AsArray())!;
         Assert.Equal(("tablet", "dust"), ((string)unseen["device"]!, (string)unseen["fact"]!["cause"]!));
         (await phone.PostAsync($"/api/v1/jobs/{job}/facts", Facts(last + 1, new LossSuspected("ordinary")))).Is(HttpStatusCode.OK);
+
+        JsonObject other = Facts(last + 2, new LossSuspected("ordinary"));
+        other["action"] = (string)mine["action"]!;
+        ApiAnswer reused = (await tablet.PostAsync($"/api/v1/jobs/{job}/facts", other)).IsProblem(HttpStatusCode.Conflict);
+        Assert.Contains("different content", (string)reused.Json["errors"]![0]!["found"]!, StringComparison.Ordinal);
+    }
+
+    /// <summary>Who said that they had seen everything, whatever was to come, was never asked about a conflict.</summary>
+    [Fact]
+    public async Task Post_FactsBySomebodyWhoHasSeenMoreThanThereIs_AreRefused()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        (_, Guid job) = await DemoEngine.AddWithJobAsync(bench);
+        var api = new ApiClient(client);
+        int last = (int)(await api.GetAsync($"/api/v1/jobs/{job}")).Json["last"]!;
+        ApiAnswer answer = (await api.PostAsync($"/api/v1/jobs/{job}/facts", Facts(1_000_000_000, new LossSuspected("dust")))).IsProblem(HttpStatusCode.UnprocessableEntity);
+        Assert.Equal(["$.seen"], answer.Paths);
+        Assert.Contains($"0 to {last}", (string)answer.Json["errors"]![0]!["allowed"]!, StringComparison.Ordinal);
+        (await api.PostAsync($"/api/v1/jobs/{job}/facts", Facts(last, new LossSuspected("dust")))).Is(HttpStatusCode.OK);
     }
 
     [Fact]
@@ -105,7 +125,7 @@ public class JobApiTests
         using HttpClient client = bench.NewClient();
         (_, Guid job) = await DemoEngine.AddWithJobAsync(bench);
         var api = new ApiClient(client);
-        JsonObject body = Facts(1000, new LossSuspected("dust"), new ThicknessFound("X9", 2.5, "marked"));
+        JsonObject body = Facts(0, new LossSuspected("dust"), new ThicknessFound("X9", 2.5, "marked"));
         (await api.PostAsync($"/api/v1/jobs/{job}/facts", body)).IsProblem(HttpStatusCode.UnprocessableEntity);
         Assert.Null((await bench.Database.Jobs.FindAsync(job, TestContext.Current.CancellationToken))!.Sheet.Suspected);
         (await api.PostAsync($"/api/v1/jobs/{Guid.NewGuid()}/facts", Facts(0, new LossSuspected("dust")))).IsProblem(HttpStatusCode.NotFound);
@@ -151,7 +171,7 @@ public class JobApiTests
         using HttpClient client = bench.NewClient();
         (_, Guid job) = await DemoEngine.AddWithJobAsync(bench);
         var api = new ApiClient(client);
-        (await api.PostAsync($"/api/v1/jobs/{job}/facts", Facts(1000, new JobClosed(200, "Tight intake", "", "")))).Is(HttpStatusCode.OK);
+        (await api.PostAsync($"/api/v1/jobs/{job}/facts", Facts((int)(await api.GetAsync($"/api/v1/jobs/{job}")).Json["last"]!, new JobClosed(200, "Tight intake", "", "")))).Is(HttpStatusCode.OK);
         Assert.Equal("Tight intake", (string)(await api.GetAsync($"/api/v1/jobs/{job}/record")).Is(HttpStatusCode.OK).Json["found"]!);
         Assert.Equal("closed", (string)(await api.GetAsync("/api/v1/jobs?open=false")).Json["jobs"]![0]!["stage"]!);
     }

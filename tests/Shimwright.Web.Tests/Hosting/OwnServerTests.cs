@@ -5,6 +5,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Storage;
 using Shimwright.Web.Hosting;
+using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Hosting;
 
@@ -39,6 +40,93 @@ public sealed class OwnServerTests : IDisposable
         await app.StopAsync(TestContext.Current.CancellationToken);
     }
 
+    /// <summary>The program says where it listens, and no variable of the machine may add to that: one was enough to open the bench to the network.</summary>
+    [Theory]
+    [InlineData("Kestrel__Endpoints__Http__Url", "http://127.0.0.1:0")]
+    [InlineData("ASPNETCORE_Kestrel__Endpoints__Http__Url", "http://127.0.0.1:0")]
+    [InlineData("ASPNETCORE_ENVIRONMENT", "Development")]
+    [InlineData("DOTNET_ENVIRONMENT", "Development")]
+    public async Task Start_WithServerSettingsInTheEnvironment_TakesNone(string variable, string value)
+    {
+        Environment.SetEnvironmentVariable(variable, value);
+        try
+        {
+            await using WebApplication app = await StartAsync(null);
+            Assert.Single(app.Urls);
+            Assert.Equal("Production", app.Environment.EnvironmentName);
+            await app.StopAsync(TestContext.Current.CancellationToken);
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable(variable, null);
+        }
+    }
+
+    /// <summary>Cookies know no ports: what the second bench set took the place of the first one's, and the first one's forms were refused.</summary>
+    [Fact]
+    public async Task Forms_OfTwoBenchesInOneBrowser_AreBothTaken()
+    {
+        await using WebApplication mine = await StartAsync(Keys("mine"), "mine.db");
+        await using WebApplication other = await StartAsync(Keys("other"), "other.db");
+        using HttpClientHandler browser = new() { AllowAutoRedirect = false, UseCookies = true };
+        using HttpClient toMine = new(browser, disposeHandler: false) { BaseAddress = new Uri(mine.Urls.First()) };
+        using HttpClient toOther = new(browser, disposeHandler: false) { BaseAddress = new Uri(other.Urls.First()) };
+        FormPost form = await FormPost.OnAsync(toMine, "/settings", "look");
+        FormPost otherForm = await FormPost.OnAsync(toOther, "/settings", "look");
+        Assert.Equal(HttpStatusCode.OK, (await form.SubmitAsync()).Status);
+        Assert.Equal(HttpStatusCode.OK, (await otherForm.SubmitAsync()).Status);
+        Assert.Equal(4, browser.CookieContainer.GetAllCookies().Count);
+        await mine.StopAsync(TestContext.Current.CancellationToken);
+        await other.StopAsync(TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>The page about it asked the database for its colours, and was blank; the API answered with a page.</summary>
+    [Theory]
+    [InlineData("/engines", "text/html")]
+    [InlineData("/settings", "text/html")]
+    [InlineData("/api/v1/engines", "application/problem+json")]
+    public async Task Get_DatabaseThatIsAway_IsToldWhatToDo(string path, string kind)
+    {
+        await using WebApplication app = await StartAsync(null);
+        using var client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        SqliteConnection.ClearAllPools();
+        await System.IO.File.WriteAllTextAsync(File, new string('x', 5000), TestContext.Current.CancellationToken);
+        System.IO.File.Delete(File + "-wal");
+        using HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        string text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, answer.StatusCode);
+        Assert.Equal(kind, answer.Content.Headers.ContentType!.MediaType);
+        Assert.Contains("the file is no database", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("another file with --db", text, StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+        await app.StopAsync(TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>A fault cleared every header that had been set before it.</summary>
+    [Theory]
+    [InlineData("/engines", "text/html")]
+    [InlineData("/api/v1/engines", "application/problem+json")]
+    public async Task Get_AFaultOfTheProgram_IsAnsweredInKindWithThePolicy(string path, string kind)
+    {
+        await using WebApplication app = await StartAsync(null);
+        using var client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        await using (var direct = new SqliteConnection($"Data Source={File}"))
+        {
+            await direct.OpenAsync(TestContext.Current.CancellationToken);
+            await using SqliteCommand drop = direct.CreateCommand();
+            drop.CommandText = "PRAGMA foreign_keys=OFF; ALTER TABLE Engines RENAME COLUMN Name TO Naam;";
+            await drop.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+        }
+
+        using HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+        Assert.Equal(kind, answer.Content.Headers.ContentType!.MediaType);
+        Assert.Contains("fault of the program", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        await app.StopAsync(TestContext.Current.CancellationToken);
+    }
+
     public void Dispose()
     {
         SqliteConnection.ClearAllPools();
@@ -51,9 +139,11 @@ public sealed class OwnServerTests : IDisposable
         return answer.StatusCode;
     }
 
-    private async Task<WebApplication> StartAsync(string? keys)
+    private string Keys(string name) => Directory.CreateDirectory(Path.Combine(_folder, name)).FullName;
+
+    private async Task<WebApplication> StartAsync(string? keys, string file = "bench.db")
     {
-        var database = BenchDatabase.At(File, TimeProvider.System);
+        var database = BenchDatabase.At(Path.Combine(_folder, file), TimeProvider.System);
         await database.PrepareAsync(TestContext.Current.CancellationToken);
         WebApplication app = BenchServer.Build(new(database, 0, keys, TimeProvider.System));
         await app.StartAsync(TestContext.Current.CancellationToken);

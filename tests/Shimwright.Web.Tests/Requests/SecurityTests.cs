@@ -24,6 +24,7 @@ public class SecurityTests
         request.Headers.Host = host;
         using HttpResponseMessage answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
     }
 
     [Theory]

@@ -24,6 +24,14 @@ public class TimingPageTests
         Assert.Contains(expected, page.Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Get_NumberLongerThanOneIs_IsRefused()
+    {
+        FetchedPage page = await GetAsync($"/timing?teeth=40&radius=30&offset={new string('1', 7000)}");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("a number has at most 64 characters", page.Text, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("teeth=7", "allowed is a whole number from 8 to 400")]
     [InlineData("teeth=many", "enter one number")]

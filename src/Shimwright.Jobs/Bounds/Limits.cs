@@ -1,0 +1,32 @@
+namespace Shimwright.Jobs.Bounds;
+
+/// <summary>How much of anything is taken, and where reading stops: for files, the API and pages alike. The guide lists them.</summary>
+public static class Limits
+{
+    /// <summary>The largest job file, bytes.</summary>
+    public const int LargestJobFile = 32 * 1024 * 1024;
+
+    /// <summary>The largest file of lines and columns, bytes.</summary>
+    public const int LargestTable = 4 * 1024 * 1024;
+
+    /// <summary>The largest body of any other request, bytes.</summary>
+    public const int LargestRequest = 1024 * 1024;
+
+    /// <summary>The most lines of a file of lines and columns, its heading left out.</summary>
+    public const int MostTableLines = 5000;
+
+    /// <summary>The longest number that is written as text, with its unit, characters.</summary>
+    public const int LongestNumber = 64;
+
+    /// <summary>The longest line of shims at hand or sizes to buy in a field, characters.</summary>
+    public const int LongestStockLine = 200;
+
+    /// <summary>The most problems that are listed; where there are more, reading stops.</summary>
+    public const int MostProblems = 200;
+
+    /// <summary>What is said of a number that is longer.</summary>
+    internal static string NumberRule { get; } = FormattableString.Invariant($"a number has at most {LongestNumber} characters, its unit included");
+
+    /// <summary>What is said of a line that is longer.</summary>
+    internal static string StockLineRule { get; } = FormattableString.Invariant($"a line has at most {LongestStockLine} characters");
+}
