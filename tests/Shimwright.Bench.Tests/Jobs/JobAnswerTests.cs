@@ -9,16 +9,16 @@ namespace Shimwright.Bench.Tests.Jobs;
 
 public class JobAnswerTests
 {
-    /// <summary>Advice on the re-check is there from the first change on until the job is closed, and at no other stage.</summary>
+    /// <summary>At the check all that pays is named, at the re-check what brings the verdict on, and on a closed job nothing.</summary>
     [Fact]
-    public void RecheckNext_AtEachStage_IsThereOnlyAfterTheWork()
+    public void Next_AtEachStage_IsOfThatStage()
     {
-        Assert.Null(new JobAnswer(SheetWith(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound)).RecheckNext);
+        Assert.All(new JobAnswer(SheetWith(f => f is ReadingFact { Part: SheetPart.Check } or ThicknessFound)).Next!.Next, n => Assert.Null(n.Needed));
         JobAnswer unread = new(SheetWith(f => f is not ReadingFact { Part: SheetPart.Recheck }));
-        Assert.All(unread.RecheckNext!.Next, n => Assert.Equal(PassResult.NotFelt, n.Needed));
+        Assert.All(unread.Next!.Next, n => Assert.Equal(PassResult.NotFelt, n.Needed));
         JobSheet read = SheetWith(_ => true);
-        Assert.DoesNotContain(new JobAnswer(read).RecheckNext!.Next, n => n.Needed == PassResult.NotFelt || n.Do is not ("blade" or "bucket"));
-        Assert.Null(new JobAnswer(read.With(new JobClosed(200, "", "", ""))).RecheckNext);
+        Assert.DoesNotContain(new JobAnswer(read).Next!.Next, n => n.Needed == PassResult.NotFelt || n.Do is not ("blade" or "bucket"));
+        Assert.Null(new JobAnswer(read.With(new JobClosed(200, "", "", ""))).Next);
     }
 
     private static JobSheet SheetWith(Func<JobFact, bool> which)

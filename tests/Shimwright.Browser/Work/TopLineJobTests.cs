@@ -32,7 +32,14 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
 
     private static readonly Dictionary<string, string> Titles = new()
     {
-        ["measure"] = "Measure", ["shims"] = "Shims", ["plan"] = "Plan", ["fit"] = "Fit", ["dry"] = "Dry fit", ["recheck"] = "Re-check", ["close"] = "Close", ["next"] = "What pays next",
+        ["measure"] = "Measure",
+        ["shims"] = "Shims",
+        ["plan"] = "Plan",
+        ["fit"] = "Fit",
+        ["dry"] = "Dry fit",
+        ["recheck"] = "Re-check",
+        ["close"] = "Close",
+        ["next"] = "What pays next",
     };
 
     private readonly List<string> _said = [];
