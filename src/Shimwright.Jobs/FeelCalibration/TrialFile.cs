@@ -1,7 +1,6 @@
 using System.Text;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
-using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Tables;

@@ -2,7 +2,6 @@ using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
 using Shimwright.Domain.Shims;
-using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Tables;

@@ -61,14 +61,22 @@ public class AddressTests
     [Fact]
     public async Task PrepareAsync_ANewFile_IsForItsOwnerAlone()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows keeps rights otherwise: the user's folder is the user's.");
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("Windows keeps rights otherwise: the user's folder is the user's.");
+            return;
+        }
+
         string folder = Directory.CreateTempSubdirectory("shimwright-mode-").FullName;
         try
         {
             BenchDatabase bench = BenchDatabase.At(Path.Combine(folder, "bench.db"), TimeProvider.System);
             await bench.PrepareAsync(TestContext.Current.CancellationToken);
             await bench.Settings.CurrentAsync(TestContext.Current.CancellationToken);
-            Assert.All(Directory.GetFiles(folder), f => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(f)));
+            foreach (string file in Directory.GetFiles(folder))
+            {
+                Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+            }
         }
         finally
         {
