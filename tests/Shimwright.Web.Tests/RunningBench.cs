@@ -1,5 +1,5 @@
-using System.Net;
 using System.Collections.Concurrent;
+using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Data.Sqlite;
 using Shimwright.Storage;
