@@ -167,7 +167,7 @@ public sealed class BenchDatabase : IBench
 
     private static BenchDatabase OnSqlite(string file, TimeProvider time)
     {
-        string connection = new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 15 }.ToString();
+        string connection = new SqliteConnectionStringBuilder { DataSource = file, Mode = SqliteOpenMode.ReadWrite, ForeignKeys = true, DefaultTimeout = 15 }.ToString();
         DbContextOptions<SqliteBench> options = new DbContextOptionsBuilder<SqliteBench>()
             .UseSqlite(connection).AddInterceptors(new SqliteSafety()).Options;
         return new(file, file, time, () => new SqliteBench(options));

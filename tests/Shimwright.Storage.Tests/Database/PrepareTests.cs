@@ -202,6 +202,7 @@ public class PrepareTests
         if (database.Bench.File is { } file)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            await File.WriteAllBytesAsync(file, [], Cancel);
         }
 
         await using BenchContext context = database.Bench.NewContext();

@@ -116,8 +116,11 @@ public sealed class OwnServerTests : IDisposable
         for (int left = 50; ; left--)
         {
             SqliteConnection.ClearAllPools();
-            await System.IO.File.WriteAllTextAsync(File, new string('x', 5000), TestContext.Current.CancellationToken);
+            // Another file under the same name: what that connection still holds is none of it.
+            await System.IO.File.WriteAllTextAsync(File + ".spoilt", new string('x', 5000), TestContext.Current.CancellationToken);
+            System.IO.File.Move(File + ".spoilt", File, overwrite: true);
             System.IO.File.Delete(File + "-wal");
+            System.IO.File.Delete(File + "-shm");
             HttpResponseMessage answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
             if (answer.StatusCode == HttpStatusCode.ServiceUnavailable || left == 0)
             {
