@@ -76,4 +76,9 @@ public sealed record Engine
 
     /// <summary>The valves' groups, in the same order: what may have to be lifted, and each valve that needs no lifting.</summary>
     public IReadOnlyList<string> Groups { get; }
+
+    /// <summary>The valves of an access group, in the engine's order.</summary>
+    /// <param name="access">The group.</param>
+    /// <returns>The valves; none where there is no such group.</returns>
+    public IEnumerable<Valve> Under(string access) => Valves.Where(v => v.Access == access);
 }

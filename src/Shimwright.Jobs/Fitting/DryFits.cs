@@ -48,7 +48,7 @@ public static class DryFits
     public static bool IsFelt(JobSheet sheet, string group)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        return sheet.Engine.Valves.Any(v => v.Access == group && sheet.LastReading(SheetPart.DryFit, v.Id) is not null);
+        return sheet.Engine.Under(group).Any(v => sheet.LastReading(SheetPart.DryFit, v.Id) is not null);
     }
 
     /// <summary>
@@ -65,7 +65,7 @@ public static class DryFits
         ArgumentNullException.ThrowIfNull(next);
         Dictionary<string, PlanRow> before = sheet.Plan?.Valves.ToDictionary(r => r.Valve, StringComparer.Ordinal) ?? [];
         PlanRow[] rows = [.. next.Valves.Select(row => row.Action == "keep" && before.GetValueOrDefault(row.Valve) is { } stays && stays.Action != "keep"
-            ? stays with { Estimate = row.Estimate, After = new(row.Estimate.Mean, row.Estimate.Sd, row.Estimate.Low, row.Estimate.High), Chance = row.Chance }
+            ? stays with { Estimate = row.Estimate, Working = row.Working, After = new(row.Estimate.Mean, row.Estimate.Sd, row.Estimate.Low, row.Estimate.High), Chance = row.Chance }
             : row)];
         HashSet<string> groups = [.. sheet.Plan?.Opened ?? [], .. next.Opened];
         return next with

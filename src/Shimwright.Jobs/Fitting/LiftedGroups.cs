@@ -15,7 +15,7 @@ public static class LiftedGroups
         ArgumentNullException.ThrowIfNull(sheet);
         return
         [
-            .. sheet.Engine.AccessGroups.Where(g => sheet.Engine.Valves.Where(v => v.Access == g)
+            .. sheet.Engine.AccessGroups.Where(g => sheet.Engine.Under(g)
                 .Select(v => sheet.LastReading(SheetPart.Check, v.Id)).OfType<JobEntry>().MaxBy(e => e.Number)?.Fact is DepthTaken),
         ];
     }

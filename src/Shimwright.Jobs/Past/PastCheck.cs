@@ -24,7 +24,7 @@ internal static class PastCheck
         }
 
         IReadOnlyList<WorkStage<WrittenThickness>> stages = WorkStages.Of(
-            [.. dryFits.Select(d => (Under(sheet, d.Access!), Exchanges(d.Changed)))], Exchanges(job.Recheck.Changed));
+            [.. dryFits.Select(d => (DryWork.Under(sheet.Engine, d.Access!), Exchanges(d.Changed)))], Exchanges(job.Recheck.Changed));
         List<WrittenCheck> rounds = [];
         WrittenCheck check = job.Check with { Blades = null };
         foreach ((WorkStage<WrittenThickness> stage, int i) in stages.Select((s, i) => (s, i)))
@@ -61,9 +61,6 @@ internal static class PastCheck
             ? new HashSet<string>()
             : sheet.Engine.Valves.Select(v => v.Id)
                 .Where(v => sheet.ChangeAt(v) is null && sheet.LastReading(SheetPart.Recheck, v) is null).ToHashSet(StringComparer.Ordinal);
-
-    private static HashSet<string> Under(JobSheet sheet, string access) =>
-        sheet.Engine.Valves.Where(v => v.Access == access).Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
 
     private static Dictionary<string, Exchange<WrittenThickness>> Exchanges(IReadOnlyList<WrittenChange>? changed) => (changed ?? [])
         .Where(c => c is { From: not null, To: not null })

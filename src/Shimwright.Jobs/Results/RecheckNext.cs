@@ -1,5 +1,4 @@
 using Shimwright.Domain.Advice;
-using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 
 namespace Shimwright.Jobs.Results;
@@ -45,8 +44,17 @@ public static class RecheckNext
     public static double? BladeAt(Job job, int valve, double expected)
     {
         ArgumentNullException.ThrowIfNull(job);
-        IReadOnlyList<BladeTrial> tried = job.Rechecked[valve].Trials;
-        double[] untried = [.. job.Blades.Where(b => !tried.Any(t => Math.Abs(t.Blade - b) < SameBlade))];
+        return Untried(job.Blades, job.Rechecked[valve].Trials.Select(t => t.Blade), expected);
+    }
+
+    /// <summary>Of the blades that were not tried yet the nearest to what is expected.</summary>
+    /// <param name="blades">The person's blades, mm.</param>
+    /// <param name="tried">Those that were tried, mm.</param>
+    /// <param name="expected">The clearance that is expected, mm.</param>
+    /// <returns>The blade, mm; null where every blade was tried.</returns>
+    public static double? Untried(IEnumerable<double> blades, IEnumerable<double> tried, double expected)
+    {
+        double[] untried = [.. blades.Where(b => !tried.Any(t => Math.Abs(t - b) < SameBlade))];
         return untried.Length == 0 ? null : untried.MinBy(b => Math.Abs(b - expected));
     }
 

@@ -60,7 +60,7 @@ public static class SheetRules
         string group = sheet.Engine.Valves.First(v => v.Id == dry.Valve).Access;
         return dry is DepthTaken ? new("depth", "found a depth of a dry fit", "its camshaft lies in the way; a depth is taken with it lifted")
             : !DryFits.IsPossible(sheet.Engine, group) ? new("dryFit", $"{dry.Valve} is reached without lifting a camshaft", "feel it as it is: enter the reading under re-check")
-            : sheet.Engine.Valves.All(v => v.Access != group || sheet.ChangeAt(v.Id) is null)
+            : sheet.Engine.Under(group).All(v => sheet.ChangeAt(v.Id) is null)
                 ? new("dryFit", $"no shim was changed under the {group} yet", "fit the shims first, say so under fit, and feel them then")
             : sheet.IsDone(FitSteps.Refit + group) ? new("dryFit", $"the {group} is down for good", "feel its valves under re-check")
             : null;

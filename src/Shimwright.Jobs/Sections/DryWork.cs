@@ -10,7 +10,7 @@ internal static class DryWork
     public static IReadOnlyList<ChangedSection> StagesOf(RecheckSection recheck, Engine engine) => recheck.DryFits.Count == 0 ? [recheck.Changed] :
     [
         .. WorkStages.Of(
-            [.. recheck.DryFits.Select(d => (Under(d.Access!, engine), Exchanges(d.Changed)))], Exchanges(recheck.Changed)).Select(SectionOf),
+            [.. recheck.DryFits.Select(d => (Under(engine, d.Access!), Exchanges(d.Changed)))], Exchanges(recheck.Changed)).Select(SectionOf),
     ];
 
     /// <summary>The rounds that come before the next one, and its check. Where nothing was done since the last dry fit, and nothing felt, that is the check.</summary>
@@ -39,8 +39,8 @@ internal static class DryWork
     private static ChangedSection Without(ChangedSection stage) =>
         ChangedSection.Of(stage.ByValve.Where(c => !c.Value.IsSeatedAnew).ToDictionary(c => c.Key, c => c.Value, StringComparer.Ordinal));
 
-    private static HashSet<string> Under(string access, Engine engine) =>
-        engine.Valves.Where(v => v.Access == access).Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
+    /// <summary>The ids of the valves under a camshaft.</summary>
+    public static IReadOnlySet<string> Under(Engine engine, string access) => engine.Under(access).Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
 
     private static Dictionary<string, Exchange<Thickness>> Exchanges(ChangedSection changed) => changed.ByValve
         .Where(c => c.Value is { From: not null, To: not null })

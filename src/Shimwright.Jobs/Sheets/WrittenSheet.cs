@@ -89,7 +89,7 @@ internal static class WrittenSheet
         {
             if (felt.Remove(access, out List<JobFact>? facts))
             {
-                string[] under = [.. sheet.Engine.Valves.Where(v => v.Access == access).Select(v => v.Id).Union(facts.Select(f => ((ReadingFact)f).Valve))];
+                string[] under = [.. sheet.Engine.Under(access).Select(v => v.Id).Union(facts.Select(f => ((ReadingFact)f).Valve))];
                 all.Add(new(
                     access,
                     [.. under.SelectMany(v => ReadingsOf(v, [.. facts.Where(f => ((ReadingFact)f).Valve == v)]))],

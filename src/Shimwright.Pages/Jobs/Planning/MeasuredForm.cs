@@ -37,16 +37,18 @@ internal sealed class MeasuredForm : ActionForm
             return null;
         }
 
+        // What a calliper said of it is no mark.
+        double? mark = isBought || drawer[at].By == ByMark ? marked : drawer[at].Marked;
         if (!isBought)
         {
             drawer[at] = drawer[at] with { Count = drawer[at].Count - 1 };
         }
 
-        return stock with { Drawer = [.. drawer.Where(d => d.Count > 0), new(found, Micrometer, 1) { Marked = marked }] };
+        return stock with { Drawer = [.. drawer.Where(d => d.Count > 0), new(found, Micrometer, 1) { Marked = mark }] };
     }
 
     /// <summary>A size in an address.</summary>
     public static string InAddress(double millimetres) => millimetres.ToString("R", CultureInfo.InvariantCulture);
 
-    private const string Micrometer = "micrometer";
+    private const string Micrometer = "micrometer", ByMark = "marked";
 }

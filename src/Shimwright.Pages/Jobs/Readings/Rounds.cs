@@ -10,8 +10,6 @@ namespace Shimwright.Pages.Jobs.Readings;
 /// <summary>The rounds of reading of a job.</summary>
 internal static class Rounds
 {
-    private const double SameBlade = 1e-9;
-
     /// <summary>The check before anything is changed.</summary>
     public static ReadingRound Check(JobSheet sheet, JobAnswer answer) => new(
         SheetPart.Check,
@@ -43,11 +41,10 @@ internal static class Rounds
         EstimateRow estimate = answer.DryPlan?.Valves[place].Estimate ?? expected.Estimate;
         bool isChanged = sheet.ChangeAt(valve.Id) is not null;
         double mean = readings.Length == 0 ? expected.Predicted.Mean : estimate.Mean;
-        double[] untried = [.. answer.Job.Blades.Where(b => !readings.Any(r => r.Fact is BladeTried t && Math.Abs(t.Blade - b) < SameBlade))];
         bool isSettled = readings.Length > 0 && estimate.Status != "unsettled";
         return new(
             valve, estimate, isChanged ? expected.Predicted : null, null, readings, isChanged,
-            isSettled || untried.Length == 0 ? null : untried.MinBy(b => Math.Abs(b - mean)));
+            isSettled ? null : RecheckNext.Untried(answer.Job.Blades, readings.Select(r => r.Fact).OfType<BladeTried>().Select(t => t.Blade), mean));
     }
 
     private static RoundValve Again(Valve valve, int place, JobSheet sheet, JobAnswer answer)

@@ -24,6 +24,12 @@ public class DryPageTests
         Assert.Contains("I1", page.Document.QuerySelector("#go-on .next")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("I2", page.Document.QuerySelector("#go-on .done")!.TextContent, StringComparison.Ordinal);
 
+        // What is acted on has its chance and its working beside it, of the shims as they lie there now.
+        Assert.Contains("in band", page.Document.QuerySelector("#go-on .next")!.TextContent, StringComparison.Ordinal);
+        string[] workings = [.. page.Document.QuerySelectorAll("#go-on tr.working").Select(r => r.TextContent)];
+        Assert.Contains("wanted", workings[0], StringComparison.Ordinal);
+        Assert.Contains("left alone", workings[1], StringComparison.Ordinal);
+
         FetchedPage fit = await FormPost.On(job.Client, page, "go-on").SubmitAsync();
         Assert.EndsWith("/fit", fit.Address.AbsolutePath, StringComparison.Ordinal);
         JobSheet sheet = (await job.StoredAsync()).Sheet;
