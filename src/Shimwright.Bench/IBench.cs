@@ -1,3 +1,4 @@
+using Shimwright.Bench.Copies;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
@@ -35,4 +36,7 @@ public interface IBench
 
     /// <summary>The bench's settings.</summary>
     ISettings Settings { get; }
+
+    /// <summary>Copies of the whole bench.</summary>
+    ICopies Copies { get; }
 }

@@ -6,6 +6,8 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Shimwright.Bench;
+using Shimwright.Bench.Contents;
+using Shimwright.Bench.Copies;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
@@ -14,6 +16,7 @@ using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Marks;
 using Shimwright.Bench.Orders;
 using Shimwright.Bench.Settings;
+using Shimwright.Storage.Copies;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
@@ -29,15 +32,21 @@ namespace Shimwright.Storage;
 /// <summary>The database of a bench: a SQLite file, or a PostgreSQL server that several benches share.</summary>
 public sealed class BenchDatabase : IBench
 {
+    /// <summary>How much of the damage a start names.</summary>
+    private const int DamageInWords = 20;
+
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
+    private readonly FileKeeper? _keeper;
+    private readonly BenchCopies _copies;
 
-    private BenchDatabase(string description, string? file, TimeProvider time, Func<BenchContext> open)
+    private BenchDatabase(string description, string? file, TimeProvider time, Func<BenchContext> open, FileKeeper? keeper)
     {
         Description = description;
         File = file;
         _time = time;
         _open = open;
+        _keeper = keeper;
         var sheets = new SheetReader();
         Engines = new EngineStore(open, time);
         Jobs = new JobStore(open, sheets, time);
@@ -47,6 +56,7 @@ public sealed class BenchDatabase : IBench
         Marks = new MarkStore(open, sheets);
         Feel = new FeelStore(open, time);
         Due = new DueStore(open, sheets, Settings, time);
+        _copies = new BenchCopies(open, (description, Id, file), Settings, time);
     }
 
     /// <summary>What it is, for people, without a password.</summary>
@@ -81,6 +91,9 @@ public sealed class BenchDatabase : IBench
 
     /// <inheritdoc/>
     public ISettings Settings { get; }
+
+    /// <inheritdoc/>
+    public ICopies Copies => _copies;
 
     /// <summary>The database at an address.</summary>
     /// <param name="address">A path of a SQLite file, or the connection text of a PostgreSQL server ("Host=…").</param>
@@ -123,33 +136,135 @@ public sealed class BenchDatabase : IBench
     /// <exception cref="BenchDatabaseException">The database cannot be used; the message says which, why, and what to do.</exception>
     public async Task<string?> PrepareAsync(CancellationToken cancel = default)
     {
-        try
+        return await SayingWhyAsync(async () =>
         {
             await using BenchContext context = _open();
+            string? copy = null;
             if (File is not null)
             {
-                return await new SqliteFile(File, _time).PrepareAsync(context, cancel);
+                copy = await new SqliteFile(File, _time).PrepareAsync(context, cancel);
+            }
+            else
+            {
+                await Upgrade.RunAloneAsync((PostgresBench)context, Description, cancel);
             }
 
-            await Upgrade.RunAloneAsync((PostgresBench)context, Description, cancel);
-            return null;
-        }
-        catch (Exception e) when (CauseOf(e) is { } cause)
-        {
-            throw File is null ? BenchDatabaseException.OfServer(Description, cause) : BenchDatabaseException.OfFile(File, cause);
-        }
+            await SumFill.RunAsync(context, cancel);
+            if (File is not null && await Soundness.OfSumsAsync(context, cancel) is { IsSound: false } report)
+            {
+                throw BenchDatabaseException.Damaged(File, report.InWords(DamageInWords));
+            }
+
+            return copy;
+        });
     }
 
-    /// <summary>Whether the database answers.</summary>
+    /// <summary>Holds the file, so that nobody puts another in its place while it is served, and every save is looked after.</summary>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What to dispose when it is served no more; then all that was written is in the one file.</returns>
+    public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel = default)
+    {
+        if (_keeper is not null)
+        {
+            await _keeper.HoldAsync(cancel);
+        }
+
+        return new Served(this);
+    }
+
+    /// <summary>Whether the database answers and takes what is written; fails where it does not.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>Whether it does.</returns>
     public async Task<bool> AnswersAsync(CancellationToken cancel = default)
     {
+        if (File is not null)
+        {
+            _keeper!.Check();
+            await SqliteFile.TryToWriteAsync(File, cancel);
+            return true;
+        }
+
         await using BenchContext context = _open();
         return await context.Database.CanConnectAsync(cancel);
     }
 
+    /// <summary>Whether nobody has entered anything yet.</summary>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Whether it is so.</returns>
+    public async Task<bool> IsEmptyAsync(CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await ContentsStore.IsEmptyAsync(context, cancel);
+    }
+
+    /// <summary>Puts what lies in the write-ahead log into the file, where nobody is at work; a copy of the file alone is then whole.</summary>
+    /// <param name="cancel">Stops it.</param>
+    public async Task TidyAsync(CancellationToken cancel = default)
+    {
+        if (File is not null && System.IO.File.Exists(File))
+        {
+            await using SqliteConnection connection = await SqliteFile.OpenAsync(File, SqliteOpenMode.ReadWrite, cancel);
+            await SqliteFile.RunAsync(connection, "PRAGMA busy_timeout=0; PRAGMA wal_checkpoint(TRUNCATE)", cancel);
+        }
+    }
+
+    /// <summary>Copies the whole bench into a file while it is in use: a SQLite file, or an archive where the bench is on a server.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="replaces">Whether a file of that name may be replaced.</param>
+    /// <param name="progress">Told how many rows were checked, or null.</param>
+    /// <param name="cancel">Stops it; then there is no copy.</param>
+    /// <returns>What is in the copy, which was read again.</returns>
+    /// <exception cref="BenchDatabaseException">There is no copy; the message says why.</exception>
+    public Task<SoundReport> BackUpAsync(string file, bool replaces, IProgress<int>? progress = null, CancellationToken cancel = default) =>
+        SayingWhyAsync(() => _copies.BackUpAsync(Path.GetFullPath(file), replaces, progress, cancel));
+
+    /// <summary>Writes the whole bench as an archive.</summary>
+    /// <inheritdoc cref="BackUpAsync"/>
+    public Task<BenchContents> ExportAsync(string file, bool replaces, IProgress<int>? progress = null, CancellationToken cancel = default) =>
+        SayingWhyAsync(() => _copies.ExportAsync(Path.GetFullPath(file), replaces, progress, cancel));
+
+    /// <summary>Takes an archive in, where the bench is empty.</summary>
+    /// <param name="file">The archive.</param>
+    /// <param name="progress">Told how many rows were read and written, or null.</param>
+    /// <param name="cancel">Stops it; then nothing has changed.</param>
+    /// <returns>What was taken in.</returns>
+    /// <exception cref="BenchDatabaseException">Nothing has changed; the message says why.</exception>
+    public Task<BenchContents> ImportAsync(string file, IProgress<int>? progress = null, CancellationToken cancel = default) =>
+        SayingWhyAsync(() => _copies.ImportAsync(Path.GetFullPath(file), progress, cancel));
+
+    /// <summary>Puts a copy or an archive in the place of the bench, which is set aside first.</summary>
+    /// <param name="from">The copy.</param>
+    /// <param name="progress">Told how many rows were looked at, or null.</param>
+    /// <param name="cancel">Stops it; then nothing has changed.</param>
+    /// <returns>What is in the bench now, and where it lies as it was before, if there was one.</returns>
+    /// <exception cref="BenchDatabaseException">Nothing has changed; the message says why.</exception>
+    public Task<RestoredBench> RestoreAsync(string from, IProgress<int>? progress = null, CancellationToken cancel = default) =>
+        SayingWhyAsync(() => new Restoring(_open, File, Description, _copies.UsualFolder, _time).RunAsync(Path.GetFullPath(from), progress, cancel));
+
+    /// <summary>Looks the whole bench over.</summary>
+    /// <param name="progress">Told how many rows were looked at, or null.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What was found.</returns>
+    /// <exception cref="BenchDatabaseException">It cannot be read at all; the message says why.</exception>
+    public Task<SoundReport> CheckAsync(IProgress<int>? progress = null, CancellationToken cancel = default) => SayingWhyAsync(async () =>
+    {
+        await using BenchContext context = _open();
+        return await Soundness.WholeAsync(context, File, progress, cancel);
+    });
+
     internal BenchContext NewContext() => _open();
+
+    private async Task<T> SayingWhyAsync<T>(Func<Task<T>> work)
+    {
+        try
+        {
+            return await work();
+        }
+        catch (Exception e) when (e is not BenchDatabaseException && CauseOf(e) is { } cause)
+        {
+            throw File is null ? BenchDatabaseException.OfServer(Description, cause) : BenchDatabaseException.OfFile(File, cause);
+        }
+    }
 
     /// <summary>What the database, the network or the disk said, however deep; null where it was none of them.</summary>
     private static Exception? CauseOf(Exception e)
@@ -167,10 +282,8 @@ public sealed class BenchDatabase : IBench
 
     private static BenchDatabase OnSqlite(string file, TimeProvider time)
     {
-        string connection = new SqliteConnectionStringBuilder { DataSource = file, Mode = SqliteOpenMode.ReadWrite, ForeignKeys = true, DefaultTimeout = 15 }.ToString();
-        DbContextOptions<SqliteBench> options = new DbContextOptionsBuilder<SqliteBench>()
-            .UseSqlite(connection).AddInterceptors(new SqliteSafety()).Options;
-        return new(file, file, time, () => new SqliteBench(options));
+        FileKeeper keeper = new(file);
+        return new(file, file, time, Contexts.OnFile(file, keeper), keeper);
     }
 
     private static BenchDatabase OnPostgres(string address, TimeProvider time)
@@ -192,7 +305,19 @@ public sealed class BenchDatabase : IBench
 
         builder.Database ??= "shimwright";
 
-        DbContextOptions<PostgresBench> options = new DbContextOptionsBuilder<PostgresBench>().UseNpgsql(builder.ToString()).Options;
-        return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, () => new PostgresBench(options));
+        return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, Contexts.OnServer(builder.ToString()), null);
+    }
+
+    private sealed class Served(BenchDatabase database) : IAsyncDisposable
+    {
+        public async ValueTask DisposeAsync()
+        {
+            database._keeper?.Dispose();
+            if (database.File is not null)
+            {
+                SqliteConnection.ClearAllPools();
+                await database.TidyAsync();
+            }
+        }
     }
 }

@@ -1,3 +1,5 @@
+using Shimwright.Bench.Contents;
+using Shimwright.Bench.Copies;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
@@ -37,6 +39,7 @@ public sealed class MemoryBench : IBench
         Marks = new MemoryMarks(_state);
         Feel = new MemoryFeel(_state);
         Due = new MemoryDue(_state);
+        Copies = new MemoryCopies(_state);
     }
 
     /// <inheritdoc/>
@@ -62,6 +65,9 @@ public sealed class MemoryBench : IBench
 
     /// <inheritdoc/>
     public ISettings Settings { get; }
+
+    /// <inheritdoc/>
+    public ICopies Copies { get; }
 
     /// <summary>All that the bench holds now.</summary>
     /// <returns>The contents; a bench filled with them answers alike.</returns>

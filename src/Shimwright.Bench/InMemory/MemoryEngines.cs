@@ -1,3 +1,4 @@
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Cards;

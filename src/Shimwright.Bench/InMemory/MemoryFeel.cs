@@ -1,3 +1,4 @@
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.FeelCalibration;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Members;

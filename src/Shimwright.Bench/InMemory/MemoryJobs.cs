@@ -1,4 +1,5 @@
 using Shimwright.Bench.Adding;
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;

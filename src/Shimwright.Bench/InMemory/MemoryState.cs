@@ -1,3 +1,4 @@
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Due;
 using Shimwright.Jobs.Settings;
 

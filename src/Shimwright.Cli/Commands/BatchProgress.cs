@@ -19,14 +19,7 @@ internal static class BatchProgress
             return;
         }
 
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
-        {
-            Out = new AnsiConsoleOutput(terminal.Error),
-            Ansi = AnsiSupport.Yes,
-            Interactive = InteractionSupport.Yes,
-        });
-        console.Profile.Width = terminal.Width;
-        console.Progress()
+        ConsoleOf(terminal).Progress()
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
             .Start(drawn =>
             {
@@ -40,6 +33,19 @@ internal static class BatchProgress
                 task.Value = task.MaxValue;
                 task.StopTask();
             });
+    }
+
+    /// <summary>A console on standard error, for what is drawn while work goes on.</summary>
+    public static IAnsiConsole ConsoleOf(Terminal terminal)
+    {
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Out = new AnsiConsoleOutput(terminal.Error),
+            Ansi = AnsiSupport.Yes,
+            Interactive = InteractionSupport.Yes,
+        });
+        console.Profile.Width = terminal.Width;
+        return console;
     }
 
     private static string Words(int done) => string.Create(CultureInfo.InvariantCulture, $"{done} jobs done");

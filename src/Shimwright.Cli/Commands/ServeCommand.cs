@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
-using Shimwright.Storage.Database;
 using Shimwright.Web.Hosting;
 
 namespace Shimwright.Cli.Commands;
@@ -14,22 +13,10 @@ internal static class ServeCommand
 
     public static Command Create(Terminal terminal)
     {
-        var database = new Option<string?>("--db")
-        {
-            Description = "Where the bench is kept: a SQLite file, or \"Host=...\" for a PostgreSQL server that several benches share. "
-                + "Unless given, shimwright/bench.db in the user's data folder.",
-            HelpName = "FILE|\"Host=...\"",
-        };
-        database.Validators.Add(result =>
-        {
-            if (result.Tokens is [{ Value: var text }] && string.IsNullOrWhiteSpace(text))
-            {
-                result.AddError("--db: found nothing, allowed is a file or \"Host=...\"; leave --db out to use the default file.");
-            }
-        });
+        Option<string?> database = DatabaseOption.Create();
         Option<int> port = PortOption();
         var command = new Command("serve", "Open the bench in a browser, on this machine only, until Ctrl-C.\nExample: shimwright serve --db shed.db") { database, port };
-        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database) ?? UsualFile(), parsed.GetValue(port), cancel));
+        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database), parsed.GetValue(port), cancel));
         return command;
     }
 
@@ -51,13 +38,23 @@ internal static class ServeCommand
     }
 
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
-    public static async Task<int> RunAsync(Terminal terminal, string address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null)
+    public static Task<int> RunAsync(Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null) =>
+        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, cancel, opened));
+
+    private static async Task<int> RunAsync(Terminal terminal, BenchDatabase database, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened)
     {
-        if (await PreparedAsync(terminal, address, cancel) is not { } database)
+        if (await database.PrepareAsync(cancel) is { } copy)
         {
-            return ExitCode.BadInput;
+            terminal.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
         }
 
+        if (opened is null && await database.IsEmptyAsync(cancel))
+        {
+            terminal.Output.WriteLine(
+                "This is a new, empty bench. If you expected yours, close it and name its file with --db, or put a copy in its place with 'shimwright restore'.");
+        }
+
+        await using IAsyncDisposable held = await database.HoldAsync(cancel);
         await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System));
         try
         {
@@ -81,30 +78,5 @@ internal static class ServeCommand
         return ExitCode.Done;
     }
 
-    /// <summary>The database, brought up to this program; null where it cannot be used, which is said then.</summary>
-    private static async Task<BenchDatabase?> PreparedAsync(Terminal terminal, string address, CancellationToken cancel)
-    {
-        try
-        {
-            var database = BenchDatabase.At(address, TimeProvider.System);
-            if (await database.PrepareAsync(cancel) is { } copy)
-            {
-                terminal.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
-            }
-
-            return database;
-        }
-        catch (BenchDatabaseException unusable)
-        {
-            terminal.Error.WriteLine($"shimwright: {unusable.Message}");
-            return null;
-        }
-    }
-
-    private static string UsualFile() => Path.Combine(DataFolder(), "bench.db");
-
-    private static string DataFolder() => Path.Combine(
-        Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "shimwright");
-
-    private static string KeyFolder(BenchDatabase database) => database.File is { } file ? file + ".keys" : Path.Combine(DataFolder(), "keys");
+    private static string KeyFolder(BenchDatabase database) => database.File is { } file ? file + ".keys" : Path.Combine(DatabaseOption.DataFolder(), "keys");
 }

@@ -24,6 +24,15 @@ public static class Limits
     /// <summary>The most problems that are listed; where there are more, reading stops.</summary>
     public const int MostProblems = 200;
 
+    /// <summary>The most that the files of an archive may come to when they are unpacked, bytes.</summary>
+    public const long LargestArchive = 1024L * 1024 * 1024;
+
+    /// <summary>The longest line of an archive, bytes: a job may have been started from the largest file.</summary>
+    public const int LongestArchiveLine = LargestJobFile + (4 * 1024 * 1024);
+
+    /// <summary>The most times that an archive may grow when it is unpacked; above a megabyte nothing that people write comes near it.</summary>
+    public const int MostTimesPacked = 200;
+
     /// <summary>What is said of a number that is longer.</summary>
     internal static string NumberRule { get; } = FormattableString.Invariant($"a number has at most {LongestNumber} characters, its unit included");
 

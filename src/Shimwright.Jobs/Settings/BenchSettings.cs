@@ -13,6 +13,8 @@ public sealed record BenchSettings
     /// <summary>An access group, where settings are looked at without an engine.</summary>
     private const string AnyGroup = "cover";
 
+    private const int MostCopies = 365, LongestPath = 1000;
+
     /// <summary>The blades of the set, mm.</summary>
     public IReadOnlyList<double> Blades { get; init; } = CheckSection.UsualBlades;
 
@@ -80,6 +82,12 @@ public sealed record BenchSettings
     /// <summary>Whether somebody who has not calibrated their feel is told what that would bring.</summary>
     public bool TellsOfFeel { get; init; } = true;
 
+    /// <summary>Where copies of the bench are kept: a whole path; blank for beside the bench.</summary>
+    public string CopyFolder { get; init; } = "";
+
+    /// <summary>How many of the daily copies are kept.</summary>
+    public int CopiesKept { get; init; } = 14;
+
     /// <summary>The settings as JSON in one line, the form in which they are kept.</summary>
     /// <returns>JSON.</returns>
     public string ToJson() => JsonSerializer.Serialize(this, BenchSettingsContext.Default.BenchSettings);
@@ -137,6 +145,16 @@ public sealed record BenchSettings
         AddChoice(problems, "distance", Distance, "km", "mi");
         AddChoice(problems, "theme", Theme, "system", "light", "dark");
         problems.AddRange(KitsOffered.SelectMany((k, i) => k.Problems().Select(p => p with { Path = $"kitsOffered[{i}].{p.Path}" })));
+        if (CopiesKept is < 1 or > MostCopies)
+        {
+            problems.Add(new("copiesKept", $"found {CopiesKept} copies", $"allowed are 1 to {MostCopies}"));
+        }
+
+        if (CopyFolder.Length > 0 && (CopyFolder.Length > LongestPath || CopyFolder.Any(char.IsControl) || !Path.IsPathFullyQualified(CopyFolder)))
+        {
+            problems.Add(new("copyFolder", $"found \"{CopyFolder}\"", "a whole path is needed, from the root of the disk on; leave it blank for beside the bench"));
+        }
+
         if (Currency.Length > 8)
         {
             problems.Add(new("currency", $"found {Currency.Length} characters", "allowed are 8"));

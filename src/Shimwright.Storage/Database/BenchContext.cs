@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
 namespace Shimwright.Storage.Database;
@@ -28,6 +29,22 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
     public DbSet<ShimPromiseRow> ShimPromises => Set<ShimPromiseRow>();
 
     public DbSet<FeelRow> Feels => Set<FeelRow>();
+
+    public DbSet<RemovedJobRow> RemovedJobs => Set<RemovedJobRow>();
+
+    /// <inheritdoc/>
+    public override int SaveChanges(bool acceptAllChangesOnSuccess)
+    {
+        SumWhatIsWritten();
+        return base.SaveChanges(acceptAllChangesOnSuccess);
+    }
+
+    /// <inheritdoc/>
+    public override Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
+    {
+        SumWhatIsWritten();
+        return base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+    }
 
     /// <summary>Times are ticks in UTC on every database, so that they sort alike.</summary>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
@@ -99,7 +116,24 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             rates.Property(r => r.CardId).ValueGeneratedNever();
             rates.HasOne<CardRow>().WithOne().HasForeignKey<CardRatesRow>(r => r.CardId).OnDelete(DeleteBehavior.Cascade);
         });
+        modelBuilder.Entity<RemovedJobRow>(removed =>
+        {
+            removed.ToTable("removed_jobs");
+            removed.HasKey(r => r.JobId);
+            removed.Property(r => r.JobId).ValueGeneratedNever();
+        });
         DrawerModel.Add(modelBuilder);
+    }
+
+    private void SumWhatIsWritten()
+    {
+        foreach (EntityEntry<ISummed> entry in ChangeTracker.Entries<ISummed>())
+        {
+            if (entry.State is EntityState.Added or EntityState.Modified)
+            {
+                entry.Entity.Sum = RowSum.Of(entry.Entity);
+            }
+        }
     }
 
     private sealed class UtcTicks() : ValueConverter<DateTime, long>(
@@ -107,7 +141,13 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
 }
 
 /// <summary>The model on SQLite.</summary>
-internal sealed class SqliteBench(DbContextOptions<SqliteBench> options) : BenchContext(options);
+internal sealed class SqliteBench : BenchContext
+{
+    public SqliteBench(DbContextOptions<SqliteBench> options)
+        : base(options) =>
+        // Every save ends with a commit, after which it is looked whether the file is still there.
+        Database.AutoTransactionBehavior = AutoTransactionBehavior.Always;
+}
 
 /// <summary>The model on PostgreSQL.</summary>
 internal sealed class PostgresBench(DbContextOptions<PostgresBench> options) : BenchContext(options)

@@ -17,6 +17,8 @@ internal static class DatabaseAway
             {
                 case SqliteException { SqliteErrorCode: 5 or 6 or 8 or 10 or 11 or 13 or 14 or 26 } sqlite:
                     return BenchDatabaseException.ReasonOf(sqlite).Split("; ", 2) is [var reason, var next] ? (reason, next) : null;
+                case BenchDatabaseException gone:
+                    return gone.Message.Split("; ", 2) is [var what, var then] ? (what, then) : null;
                 case SqliteException { SqliteErrorCode: 1 } sqlite when sqlite.Message.Contains("no such table", StringComparison.Ordinal):
                     return ("the file of the bench is gone, and an empty one is in its place", "stop the program, put the file back or take a copy, and start again");
                 case PostgresException server:

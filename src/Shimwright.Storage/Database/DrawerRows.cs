@@ -10,7 +10,7 @@ internal sealed class DrawerRow
 }
 
 /// <summary>An entry of the drawer's ledger. Rows are added, never changed and never taken away; a count is the sum of its changes.</summary>
-internal sealed class ShimMoveRow
+internal sealed class ShimMoveRow : ISummed
 {
     public int Number { get; set; }
 
@@ -40,6 +40,12 @@ internal sealed class ShimMoveRow
     public string Device { get; set; } = "";
 
     public DateTime At { get; set; }
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [Number, Diameter, Thickness, By, Change, Reason, JobId, Undoes, Place, Price, Action, Device, At];
 }
 
 /// <summary>Shims that an open job's accepted plan uses. Follows from the job's facts; kept so that other jobs need not read them.</summary>

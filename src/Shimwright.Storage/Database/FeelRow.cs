@@ -1,7 +1,7 @@
 namespace Shimwright.Storage.Database;
 
 /// <summary>An entry of a person's book of trials. Rows are added, never changed and never taken away.</summary>
-internal sealed class FeelRow
+internal sealed class FeelRow : ISummed
 {
     public Guid PersonId { get; set; }
 
@@ -15,4 +15,10 @@ internal sealed class FeelRow
     public DateTime At { get; set; }
 
     public string Entry { get; set; } = "";
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [PersonId, Number, Action, Device, At, Entry];
 }

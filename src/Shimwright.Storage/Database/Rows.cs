@@ -1,7 +1,7 @@
 namespace Shimwright.Storage.Database;
 
 /// <summary>An engine card as it is kept; engines of one card share what is known of them.</summary>
-internal sealed class CardRow
+internal sealed class CardRow : ISummed
 {
     public Guid Id { get; set; }
 
@@ -17,10 +17,16 @@ internal sealed class CardRow
     public int Version { get; set; }
 
     public DateTime ChangedAt { get; set; }
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [Id, Title, Card, Details, Version, ChangedAt];
 }
 
 /// <summary>An engine of the shop.</summary>
-internal sealed class EngineRow
+internal sealed class EngineRow : ISummed
 {
     public Guid Id { get; set; }
 
@@ -44,10 +50,16 @@ internal sealed class EngineRow
     public int Version { get; set; }
 
     public DateTime AddedAt { get; set; }
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [Id, CardId, Name, Search, Notes, Version, AddedAt];
 }
 
 /// <summary>A job: what it started from, and where its facts have brought it.</summary>
-internal sealed class JobRow
+internal sealed class JobRow : ISummed
 {
     public Guid Id { get; set; }
 
@@ -82,10 +94,16 @@ internal sealed class JobRow
 
     /// <summary>The record as it stood when the job was closed.</summary>
     public string? Record { get; set; }
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [Id, EngineId, Setup, Stage, Last, Action, Clock, Past, FollowsId, StartedAt, ChangedAt, ClosedAt, Record];
 }
 
 /// <summary>A fact of a job. Rows are added, never changed and never taken away.</summary>
-internal sealed class FactRow
+internal sealed class FactRow : ISummed
 {
     public Guid JobId { get; set; }
 
@@ -98,10 +116,16 @@ internal sealed class FactRow
     public DateTime At { get; set; }
 
     public string Fact { get; set; } = "";
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [JobId, Number, Action, Device, At, Fact];
 }
 
 /// <summary>The bench's settings, every state that they had.</summary>
-internal sealed class SettingsRow
+internal sealed class SettingsRow : ISummed
 {
     public int Version { get; set; }
 
@@ -110,4 +134,10 @@ internal sealed class SettingsRow
     public DateTime At { get; set; }
 
     public string Settings { get; set; } = "";
+
+    /// <inheritdoc/>
+    public long? Sum { get; set; }
+
+    /// <inheritdoc/>
+    public IEnumerable<object?> Told() => [Version, Device, At, Settings];
 }

@@ -4,8 +4,14 @@ using Microsoft.Data.Sqlite;
 namespace Shimwright.Storage.Database;
 
 /// <summary>A bench's SQLite file: made where there is none, set aside before anything in it is rebuilt.</summary>
-internal sealed class SqliteFile(string file, TimeProvider time)
+internal sealed class SqliteFile(string file, TimeProvider time, string? called = null)
 {
+    /// <summary>"SHIM": marks a file as a bench, and writing it again is the smallest real write that there is.</summary>
+    private const int Mark = 0x5348494D;
+
+    /// <summary>What SQLite keeps beside a file while it is open.</summary>
+    public static IReadOnlyList<string> Beside { get; } = ["-wal", "-shm", "-journal"];
+
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(500);
 
     /// <summary>Brings the file up to this program's state.</summary>
@@ -20,6 +26,11 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         await AwaitOtherStartAsync(cancel);
         bool isUsed = await IsUsedAsync(cancel);
         string? copy = null;
+        if (isUsed && await FileOrder.DamageAsync(file, cancel) is { Count: > 0 } damage)
+        {
+            throw BenchDatabaseException.Damaged(file, string.Join("; ", damage.Take(3)));
+        }
+
         if (!isUsed || await Upgrade.IsDueAsync(context, file, cancel))
         {
             copy = isUsed ? await SetAsideAsync(cancel) : null;
@@ -27,7 +38,7 @@ internal sealed class SqliteFile(string file, TimeProvider time)
             await Upgrade.RunAsync(context, file, cancel);
         }
 
-        await TryToWriteAsync(cancel);
+        await TryToWriteAsync(file, cancel);
         return copy;
     }
 
@@ -35,7 +46,7 @@ internal sealed class SqliteFile(string file, TimeProvider time)
     /// Whether there is a file with something of ours in it. Where another start has just begun to make it, the mark of
     /// its work is the only table.
     /// </summary>
-    private async Task<bool> IsUsedAsync(CancellationToken cancel)
+    public async Task<bool> IsUsedAsync(CancellationToken cancel)
     {
         if (!File.Exists(file))
         {
@@ -44,7 +55,7 @@ internal sealed class SqliteFile(string file, TimeProvider time)
 
         await using SqliteConnection connection = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
         long others = await CountAsync(connection, "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name <> '__EFMigrationsLock'", cancel);
-        return others > 0 && (await HasTableAsync(connection, "__EFMigrationsHistory", cancel) ? true : throw BenchDatabaseException.Foreign(file));
+        return others > 0 && (await HasTableAsync(connection, "__EFMigrationsHistory", cancel) ? true : throw BenchDatabaseException.Foreign(called ?? file));
     }
 
     /// <summary>
@@ -71,8 +82,8 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         }
     }
 
-    /// <summary>A whole copy, the write-ahead log included, made by the database itself.</summary>
-    private async Task<string> SetAsideAsync(CancellationToken cancel)
+    /// <summary>A name beside the file for what it was before now, which no file has yet.</summary>
+    public string NameAside()
     {
         string stamp = time.GetUtcNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture);
         string copy = $"{file}.before-{stamp}";
@@ -81,24 +92,19 @@ internal sealed class SqliteFile(string file, TimeProvider time)
             copy = string.Create(CultureInfo.InvariantCulture, $"{file}.before-{stamp}-{n}");
         }
 
-        await using SqliteConnection from = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
-        MakeForItsOwner(copy);
-        try
-        {
-            await using SqliteConnection to = await OpenAsync(copy, SqliteOpenMode.ReadWriteCreate, cancel);
-            from.BackupDatabase(to);
-            return copy;
-        }
-        catch (SqliteException)
-        {
-            // Half a copy looks like a whole one.
-            File.Delete(copy);
-            throw;
-        }
+        return copy;
+    }
+
+    /// <summary>A whole copy, the write-ahead log included, made by the database itself.</summary>
+    private async Task<string> SetAsideAsync(CancellationToken cancel)
+    {
+        string copy = NameAside();
+        await SqliteCopy.MakeAsync(file, copy, cancel);
+        return copy;
     }
 
     /// <summary>Makes a file that nobody else can read, where there is none; what the database makes beside it takes its rights.</summary>
-    private static void MakeForItsOwner(string path)
+    public static void MakeForItsOwner(string path)
     {
         FileStreamOptions options = new() { Mode = FileMode.OpenOrCreate, Access = FileAccess.Write, Share = FileShare.ReadWrite | FileShare.Delete };
         if (!OperatingSystem.IsWindows())
@@ -113,13 +119,14 @@ internal sealed class SqliteFile(string file, TimeProvider time)
     }
 
     /// <summary>A file that cannot be written to is found out now and not at the first reading of an evening.</summary>
-    private async Task TryToWriteAsync(CancellationToken cancel)
+    public static async Task TryToWriteAsync(string file, CancellationToken cancel)
     {
         await using SqliteConnection connection = await OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
-        await RunAsync(connection, "BEGIN IMMEDIATE; ROLLBACK;", cancel);
+        await RunAsync(connection, string.Create(CultureInfo.InvariantCulture, $"BEGIN IMMEDIATE; PRAGMA application_id = {Mark}; COMMIT;"), cancel);
     }
 
-    private static async Task<SqliteConnection> OpenAsync(string path, SqliteOpenMode mode, CancellationToken cancel)
+    /// <summary>A connection of its own, outside the pool.</summary>
+    public static async Task<SqliteConnection> OpenAsync(string path, SqliteOpenMode mode, CancellationToken cancel)
     {
         SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, Pooling = false, DefaultTimeout = 15 }.ToString());
         try
@@ -144,7 +151,8 @@ internal sealed class SqliteFile(string file, TimeProvider time)
         return (long)(await command.ExecuteScalarAsync(cancel))!;
     }
 
-    private static async Task RunAsync(SqliteConnection connection, string order, CancellationToken cancel)
+    /// <summary>Runs an order.</summary>
+    public static async Task RunAsync(SqliteConnection connection, string order, CancellationToken cancel)
     {
         await using SqliteCommand command = connection.CreateCommand();
         command.CommandText = order;

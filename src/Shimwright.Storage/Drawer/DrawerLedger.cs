@@ -32,6 +32,9 @@ internal sealed class DrawerLedger
         }
     }
 
+    /// <summary>Says that the last entry has this number: the ledger was filled from a copy.</summary>
+    public void StandAt(int last) => _row.Last = last;
+
     /// <summary>What the ledger adds up to.</summary>
     /// <param name="context">The context.</param>
     /// <param name="diameter">The one diameter that is counted, or null for all.</param>
@@ -53,7 +56,8 @@ internal sealed class DrawerLedger
     public static LedgerEntry EntryOf(ShimMoveRow row) => new(
         row.Number, new(row.Diameter, row.Thickness, row.By), row.Change, (ShimReason)row.Reason, row.JobId, row.Undoes, row.Place, row.Price, row.Action, row.Device, row.At);
 
-    private static ShimMoveRow RowOf(LedgerEntry entry) => new()
+    /// <summary>An entry as a row.</summary>
+    public static ShimMoveRow RowOf(LedgerEntry entry) => new()
     {
         Number = entry.Number,
         Diameter = entry.Size.Diameter,

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Settings;
 using Shimwright.Bench.Texts;
@@ -107,8 +108,11 @@ internal sealed class DueStore : IDue
     {
         DueRules.CheckUsage(perWeek);
         await using BenchContext context = _open();
-        return await context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(
+        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
+        bool isThere = await context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(
             s => s.SetProperty(e => e.UsagePerWeek, perWeek).SetProperty(e => e.Changes, e => e.Changes + 1), cancel) > 0;
+        await transaction.CommitAsync(cancel);
+        return isThere;
     }
 
     /// <inheritdoc/>

@@ -53,6 +53,9 @@ public sealed class TestDatabase : IAsyncDisposable
     /// <summary>A name that no database on the server has yet.</summary>
     public static Task<TestDatabase> NoneOnServerAsync() => OnPostgresAsync(null);
 
+    /// <summary>Closes every connection to it, as a program does that ends.</summary>
+    public Task CloseAsync() => CloseAsync(Address);
+
     public ValueTask DisposeAsync() => _remove();
 
     /// <summary>Takes away those that the others were copies of, when all tests are done.</summary>

@@ -1,3 +1,4 @@
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.InMemory;

@@ -1,6 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
+using Shimwright.Testing.Benches;
 using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Storage.Tests.Database;
@@ -8,6 +11,20 @@ namespace Shimwright.Storage.Tests.Database;
 /// <summary>Writes rows as the first program did, into the tables that it had.</summary>
 internal sealed class FirstProgram(BenchContext context, TimeProvider time)
 {
+    /// <summary>A database as the first program left it, with a job.</summary>
+    public static async Task<Guid> MakeAsync(TestDatabase database)
+    {
+        if (database.Bench.File is { } file)
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            await File.WriteAllBytesAsync(file, [], Cancel);
+        }
+
+        await using BenchContext context = database.Bench.NewContext();
+        await context.GetService<IMigrator>().MigrateAsync("Start", cancellationToken: Cancel);
+        return await new FirstProgram(context, database.Time).AddJobsAsync();
+    }
+
     private long Now => time.GetUtcNow().UtcTicks;
 
     /// <summary>An engine with an open job that has a note, and a closed one.</summary>

@@ -1,7 +1,5 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
@@ -49,7 +47,7 @@ public class PrepareTests
     public async Task PrepareAsync_DatabaseOfTheFirstProgram_IsBroughtUpWithItsContent(DatabaseKind kind)
     {
         await using TestDatabase database = await TestDatabase.EmptyAsync(kind);
-        Guid job = await MadeByTheFirstProgramAsync(database);
+        Guid job = await FirstProgram.MakeAsync(database);
         string? copy = await database.Bench.PrepareAsync(Cancel);
         StoredJob found = await database.Bench.FindJobAsync(job);
         Assert.Equal([new JobNoted("from before")], found.Sheet.Entries.Select(e => e.Fact));
@@ -71,7 +69,7 @@ public class PrepareTests
     public async Task PrepareAsync_CopyOfThatSecondIsThereAlready_MakesAnotherBesideIt()
     {
         await using TestDatabase database = await TestDatabase.EmptyAsync(DatabaseKind.Sqlite);
-        await MadeByTheFirstProgramAsync(database);
+        await FirstProgram.MakeAsync(database);
         await File.WriteAllTextAsync($"{database.Address}.before-20260301-080000", "kept", Cancel);
         Assert.Equal($"{database.Address}.before-20260301-080000-2", await database.Bench.PrepareAsync(Cancel));
         Assert.Equal("kept", await File.ReadAllTextAsync($"{database.Address}.before-20260301-080000", Cancel));
@@ -81,7 +79,7 @@ public class PrepareTests
     public async Task PrepareAsync_MarkOfAStartThatWasKilled_IsTakenAway()
     {
         await using TestDatabase database = await TestDatabase.EmptyAsync(DatabaseKind.Sqlite);
-        await MadeByTheFirstProgramAsync(database);
+        await FirstProgram.MakeAsync(database);
         await using (BenchContext context = database.Bench.NewContext())
         {
             await context.Database.ExecuteSqlRawAsync("INSERT INTO \"__EFMigrationsLock\" VALUES (1, '2026-01-01 00:00:00.0000000+00:00')", Cancel);
@@ -194,20 +192,6 @@ public class PrepareTests
         Assert.Contains("see that the server runs", e.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("secret", e.Message, StringComparison.Ordinal);
         Assert.False(await bench.AnswersAsync(Cancel));
-    }
-
-    /// <summary>A database as the first program left it, with a job.</summary>
-    private static async Task<Guid> MadeByTheFirstProgramAsync(TestDatabase database)
-    {
-        if (database.Bench.File is { } file)
-        {
-            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-            await File.WriteAllBytesAsync(file, [], Cancel);
-        }
-
-        await using BenchContext context = database.Bench.NewContext();
-        await context.GetService<IMigrator>().MigrateAsync("Start", cancellationToken: Cancel);
-        return await new FirstProgram(context, database.Time).AddJobsAsync();
     }
 
     private static string[] Copies(TestDatabase database) =>

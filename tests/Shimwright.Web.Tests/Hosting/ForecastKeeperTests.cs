@@ -4,6 +4,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging.Abstractions;
 using Shimwright.Bench;
+using Shimwright.Bench.Copies;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
@@ -76,6 +77,8 @@ public class ForecastKeeperTests
         public IDrawer Drawer => throw new NotSupportedException();
 
         public IOrders Orders => throw new NotSupportedException();
+
+        public ICopies Copies => throw new NotSupportedException();
 
         public IMarks Marks => throw new NotSupportedException();
 

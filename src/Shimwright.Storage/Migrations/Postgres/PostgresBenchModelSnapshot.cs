@@ -63,6 +63,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -75,6 +78,26 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.ToTable("cards", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.DrawerRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Last")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("drawer", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Id = 1,
+                            Last = 0
+                        });
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.EngineRow", b =>
@@ -105,6 +128,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)")
                         .UseCollation("C");
+
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
 
                     b.Property<double?>("UsagePerWeek")
                         .HasColumnType("double precision");
@@ -145,6 +171,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
                     b.HasKey("JobId", "Number");
 
                     b.HasIndex("JobId", "Action");
@@ -175,12 +204,73 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
                     b.HasKey("PersonId", "Number");
 
                     b.HasIndex("PersonId", "Action")
                         .IsUnique();
 
                     b.ToTable("feels", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Action")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<double>("Clock")
+                        .HasColumnType("double precision");
+
+                    b.Property<long?>("ClosedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("FollowsId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Last")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Past")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Record")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Setup")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Stage")
+                        .HasColumnType("integer");
+
+                    b.Property<long>("StartedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Action")
+                        .IsUnique();
+
+                    b.HasIndex("ClosedAt", "ChangedAt");
+
+                    b.HasIndex("EngineId", "StartedAt");
+
+                    b.ToTable("jobs", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
@@ -254,59 +344,17 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.ToTable("forecasts", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.RemovedJobRow", b =>
                 {
-                    b.Property<Guid>("Id")
+                    b.Property<Guid>("JobId")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("Action")
-                        .HasColumnType("uuid");
-
-                    b.Property<long>("ChangedAt")
+                    b.Property<long>("At")
                         .HasColumnType("bigint");
 
-                    b.Property<double>("Clock")
-                        .HasColumnType("double precision");
+                    b.HasKey("JobId");
 
-                    b.Property<long?>("ClosedAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<Guid>("EngineId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid?>("FollowsId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Last")
-                        .IsConcurrencyToken()
-                        .HasColumnType("integer");
-
-                    b.Property<int>("Past")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Record")
-                        .HasColumnType("text");
-
-                    b.Property<string>("Setup")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("Stage")
-                        .HasColumnType("integer");
-
-                    b.Property<long>("StartedAt")
-                        .HasColumnType("bigint");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("Action")
-                        .IsUnique();
-
-                    b.HasIndex("ClosedAt", "ChangedAt");
-
-                    b.HasIndex("EngineId", "StartedAt");
-
-                    b.ToTable("jobs", (string)null);
+                    b.ToTable("removed_jobs", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.SettingsRow", b =>
@@ -326,32 +374,15 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
                     b.HasKey("Version");
 
                     b.ToTable("settings", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.DrawerRow", b =>
-                {
-                    b.Property<int>("Id")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("Last")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Id");
-
-                    b.ToTable("drawer", (string)null);
-
-                    b.HasData(
-                        new
-                        {
-                            Id = 1,
-                            Last = 0
-                        });
-                });
-
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimMoveRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimMoveRow", b =>
                 {
                     b.Property<int>("Number")
                         .HasColumnType("integer");
@@ -391,6 +422,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.Property<int>("Reason")
                         .HasColumnType("integer");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
                     b.Property<int>("Thickness")
                         .HasColumnType("integer");
 
@@ -411,7 +445,7 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.ToTable("shim_moves", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimPromiseRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimPromiseRow", b =>
                 {
                     b.Property<Guid>("JobId")
                         .HasColumnType("uuid");
@@ -466,15 +500,6 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
-                {
-                    b.HasOne("Shimwright.Storage.Database.EngineRow", null)
-                        .WithOne()
-                        .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.EngineRow", "Engine")
@@ -486,20 +511,29 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.Navigation("Engine");
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimMoveRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
+                {
+                    b.HasOne("Shimwright.Storage.Database.EngineRow", null)
+                        .WithOne()
+                        .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimMoveRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.JobRow", null)
                         .WithMany()
                         .HasForeignKey("JobId")
                         .OnDelete(DeleteBehavior.Restrict);
 
-                    b.HasOne("Shimwright.Storage.Drawer.ShimMoveRow", null)
+                    b.HasOne("Shimwright.Storage.Database.ShimMoveRow", null)
                         .WithMany()
                         .HasForeignKey("Undoes")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimPromiseRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimPromiseRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.JobRow", null)
                         .WithMany()

@@ -58,6 +58,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -70,6 +73,26 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.HasKey("Id");
 
                     b.ToTable("cards", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.DrawerRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Last")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("drawer", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Id = 1,
+                            Last = 0
+                        });
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.EngineRow", b =>
@@ -99,6 +122,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
+
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
 
                     b.Property<double?>("UsagePerWeek")
                         .HasColumnType("REAL");
@@ -139,6 +165,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
                     b.HasKey("JobId", "Number");
 
                     b.HasIndex("JobId", "Action");
@@ -169,12 +198,73 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
                     b.HasKey("PersonId", "Number");
 
                     b.HasIndex("PersonId", "Action")
                         .IsUnique();
 
                     b.ToTable("feels", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Action")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("Clock")
+                        .HasColumnType("REAL");
+
+                    b.Property<long?>("ClosedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("EngineId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("FollowsId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Last")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Past")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Record")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Setup")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Stage")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("StartedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Action")
+                        .IsUnique();
+
+                    b.HasIndex("ClosedAt", "ChangedAt");
+
+                    b.HasIndex("EngineId", "StartedAt");
+
+                    b.ToTable("jobs", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
@@ -248,59 +338,17 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.ToTable("forecasts", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.RemovedJobRow", b =>
                 {
-                    b.Property<Guid>("Id")
+                    b.Property<Guid>("JobId")
                         .HasColumnType("TEXT");
 
-                    b.Property<Guid>("Action")
-                        .HasColumnType("TEXT");
-
-                    b.Property<long>("ChangedAt")
+                    b.Property<long>("At")
                         .HasColumnType("INTEGER");
 
-                    b.Property<double>("Clock")
-                        .HasColumnType("REAL");
+                    b.HasKey("JobId");
 
-                    b.Property<long?>("ClosedAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid>("EngineId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid?>("FollowsId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("Last")
-                        .IsConcurrencyToken()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Past")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Record")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Setup")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("Stage")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long>("StartedAt")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("Action")
-                        .IsUnique();
-
-                    b.HasIndex("ClosedAt", "ChangedAt");
-
-                    b.HasIndex("EngineId", "StartedAt");
-
-                    b.ToTable("jobs", (string)null);
+                    b.ToTable("removed_jobs", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.SettingsRow", b =>
@@ -320,32 +368,15 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
                     b.HasKey("Version");
 
                     b.ToTable("settings", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.DrawerRow", b =>
-                {
-                    b.Property<int>("Id")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Last")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.ToTable("drawer", (string)null);
-
-                    b.HasData(
-                        new
-                        {
-                            Id = 1,
-                            Last = 0
-                        });
-                });
-
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimMoveRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimMoveRow", b =>
                 {
                     b.Property<int>("Number")
                         .HasColumnType("INTEGER");
@@ -385,6 +416,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.Property<int>("Reason")
                         .HasColumnType("INTEGER");
 
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Thickness")
                         .HasColumnType("INTEGER");
 
@@ -405,7 +439,7 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.ToTable("shim_moves", (string)null);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimPromiseRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimPromiseRow", b =>
                 {
                     b.Property<Guid>("JobId")
                         .HasColumnType("TEXT");
@@ -460,15 +494,6 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
-                {
-                    b.HasOne("Shimwright.Storage.Database.EngineRow", null)
-                        .WithOne()
-                        .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
-                        .OnDelete(DeleteBehavior.Cascade)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.EngineRow", "Engine")
@@ -480,20 +505,29 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.Navigation("Engine");
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimMoveRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.KeptForecastRow", b =>
+                {
+                    b.HasOne("Shimwright.Storage.Database.EngineRow", null)
+                        .WithOne()
+                        .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimMoveRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.JobRow", null)
                         .WithMany()
                         .HasForeignKey("JobId")
                         .OnDelete(DeleteBehavior.Restrict);
 
-                    b.HasOne("Shimwright.Storage.Drawer.ShimMoveRow", null)
+                    b.HasOne("Shimwright.Storage.Database.ShimMoveRow", null)
                         .WithMany()
                         .HasForeignKey("Undoes")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Shimwright.Storage.Drawer.ShimPromiseRow", b =>
+            modelBuilder.Entity("Shimwright.Storage.Database.ShimPromiseRow", b =>
                 {
                     b.HasOne("Shimwright.Storage.Database.JobRow", null)
                         .WithMany()

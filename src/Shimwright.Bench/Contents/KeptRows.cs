@@ -1,8 +1,9 @@
+using System.Text.Json.Serialization;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Fitting;
 
-namespace Shimwright.Bench.InMemory;
+namespace Shimwright.Bench.Contents;
 
 /// <summary>An engine card; engines of one card share what is known of them.</summary>
 /// <param name="Id">The card.</param>
@@ -11,7 +12,7 @@ namespace Shimwright.Bench.InMemory;
 /// <param name="Details">What a job file has no place for, JSON.</param>
 /// <param name="Version">Counts the changes.</param>
 /// <param name="ChangedAt">When it was changed last, UTC.</param>
-public sealed record KeptCard(Guid Id, string Title, string Card, string Details, int Version, DateTime ChangedAt);
+public sealed record KeptCard(Guid Id, string Title, [property: JsonConverter(typeof(VerbatimJson))] string Card, [property: JsonConverter(typeof(VerbatimJson))] string Details, int Version, DateTime ChangedAt);
 
 /// <summary>An engine of the shop.</summary>
 /// <param name="Id">The engine.</param>
@@ -37,8 +38,8 @@ public sealed record KeptEngine(Guid Id, Guid CardId, string Name, string Notes,
 /// <param name="ClosedAt">When it was closed, UTC, or null.</param>
 /// <param name="Record">The record as it stood when it was closed, JSON, or null.</param>
 public sealed record KeptJob(
-    Guid Id, Guid EngineId, string Setup, Guid Action, JobPast Past, JobStage Stage, double Clock,
-    DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, string? Record);
+    Guid Id, Guid EngineId, [property: JsonConverter(typeof(VerbatimJson))] string Setup, Guid Action, JobPast Past, JobStage Stage, double Clock,
+    DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, [property: JsonConverter(typeof(VerbatimJson))] string? Record);
 
 /// <summary>A fact of a job.</summary>
 /// <param name="Job">The job.</param>
@@ -47,7 +48,7 @@ public sealed record KeptJob(
 /// <param name="Device">The device.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="Fact">The fact, JSON.</param>
-public sealed record KeptFact(Guid Job, int Number, Guid Action, string Device, DateTime At, string Fact);
+public sealed record KeptFact(Guid Job, int Number, Guid Action, string Device, DateTime At, [property: JsonConverter(typeof(VerbatimJson))] string Fact);
 
 /// <summary>All that an open job has promised of the drawer.</summary>
 /// <param name="Job">The job.</param>
@@ -59,7 +60,7 @@ public sealed record KeptPromises(Guid Job, IReadOnlyDictionary<ShimSize, Promis
 /// <param name="Device">The device that saved it.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="Settings">The settings, JSON.</param>
-public sealed record KeptSettings(int Version, string Device, DateTime At, string Settings);
+public sealed record KeptSettings(int Version, string Device, DateTime At, [property: JsonConverter(typeof(VerbatimJson))] string Settings);
 
 /// <summary>An entry of a person's book of trials.</summary>
 /// <param name="Person">The person.</param>
@@ -68,4 +69,4 @@ public sealed record KeptSettings(int Version, string Device, DateTime At, strin
 /// <param name="Device">The device.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="Entry">The entry, JSON.</param>
-public sealed record KeptFeel(Guid Person, int Number, Guid Action, string Device, DateTime At, string Entry);
+public sealed record KeptFeel(Guid Person, int Number, Guid Action, string Device, DateTime At, [property: JsonConverter(typeof(VerbatimJson))] string Entry);

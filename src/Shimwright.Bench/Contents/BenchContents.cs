@@ -1,6 +1,6 @@
 using Shimwright.Bench.Drawer;
 
-namespace Shimwright.Bench.InMemory;
+namespace Shimwright.Bench.Contents;
 
 /// <summary>
 /// What a bench holds, or a part of it that has changed, as plain rows: a store that outlives the program keeps them, and a bench is
@@ -32,4 +32,10 @@ public sealed record BenchContents
 
     /// <summary>Entries of books of trials, those of one book in order.</summary>
     public IReadOnlyList<KeptFeel> Feels { get; init; } = [];
+
+    /// <summary>Whether nothing is in it that somebody has entered.</summary>
+    public bool IsEmpty => Cards.Count + Engines.Count + Jobs.Count + Ledger.Count + Settings.Count + Feels.Count == 0;
+
+    /// <summary>How many rows it has.</summary>
+    public int Rows => Cards.Count + Engines.Count + Jobs.Count + Facts.Count + Promises.Sum(p => p.Promised.Count) + Ledger.Count + Settings.Count + Feels.Count;
 }

@@ -1,0 +1,88 @@
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Shimwright.Bench.Drawer;
+
+namespace Shimwright.Bench.Contents;
+
+/// <summary>
+/// A whole bench as one open file: a zip with a file of JSON lines for every kind of row, and a manifest with counts and checksums.
+/// The same bench makes the same rows, wherever it is kept.
+/// </summary>
+public static class BenchArchive
+{
+    /// <summary>What the format is called.</summary>
+    public const string Format = "shimwright-bench";
+
+    /// <summary>The edition that is written; older ones are read.</summary>
+    public const int Edition = 1;
+
+    internal const string Manifest = "manifest.json";
+
+    private static readonly byte[] NewLine = [(byte)'\n'];
+
+    /// <summary>Writes an archive.</summary>
+    /// <param name="contents">The bench.</param>
+    /// <param name="madeAt">The time, UTC.</param>
+    /// <param name="to">Where to; it is left open.</param>
+    /// <param name="progress">Told how many rows are written, or null.</param>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static void Write(BenchContents contents, DateTime madeAt, Stream to, IProgress<int>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(contents);
+        using ZipArchive zip = new(to, ZipArchiveMode.Create, leaveOpen: true);
+        int done = 0;
+        List<ArchiveFile> files =
+        [
+            File("cards", contents.Cards.OrderBy(c => c.Id), ArchiveContext.Default.KeptCard),
+            File("engines", contents.Engines.OrderBy(e => e.Id), ArchiveContext.Default.KeptEngine),
+            File("jobs", contents.Jobs.OrderBy(j => j.Id), ArchiveContext.Default.KeptJob),
+            File("facts", contents.Facts.OrderBy(f => f.Job).ThenBy(f => f.Number), ArchiveContext.Default.KeptFact),
+            File("promises", Promises(contents), ArchiveContext.Default.ArchivePromise),
+            File("ledger", contents.Ledger.OrderBy(l => l.Number), ArchiveContext.Default.LedgerEntry),
+            File("settings", contents.Settings.OrderBy(s => s.Version), ArchiveContext.Default.KeptSettings),
+            File("feels", contents.Feels.OrderBy(f => f.Person).ThenBy(f => f.Number), ArchiveContext.Default.KeptFeel),
+        ];
+        using Stream manifest = Entry(Manifest).Open();
+        JsonSerializer.Serialize(manifest, new(Format, Edition, madeAt, files), ArchiveContext.Default.ArchiveManifest);
+
+        ZipArchiveEntry Entry(string name)
+        {
+            ZipArchiveEntry entry = zip.CreateEntry(name, CompressionLevel.Optimal);
+            // So that the same bench makes the same file.
+            entry.LastWriteTime = new DateTimeOffset(madeAt.Year < 1980 ? new DateTime(1980, 1, 1, 0, 0, 0, DateTimeKind.Utc) : madeAt);
+            return entry;
+        }
+
+        ArchiveFile File<T>(string kind, IEnumerable<T> rows, JsonTypeInfo<T> type)
+        {
+            string name = $"{kind}.jsonl";
+            int count = 0;
+            using var sum = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+            using Stream file = Entry(name).Open();
+            foreach (T row in rows)
+            {
+                byte[] line = [.. JsonSerializer.SerializeToUtf8Bytes(row, type), .. NewLine];
+                sum.AppendData(line);
+                file.Write(line);
+                count++;
+                progress?.Report(++done);
+            }
+
+            return new(name, count, Convert.ToHexStringLower(sum.GetHashAndReset()));
+        }
+    }
+
+    /// <summary>Reads an archive that was made here or elsewhere. Nothing in it is trusted: what is wrong is said, and nothing is half read.</summary>
+    /// <param name="from">The file; it can be searched.</param>
+    /// <param name="progress">Told how many rows are read, or null.</param>
+    /// <returns>The bench, or the problems.</returns>
+    public static ReadArchive Read(Stream from, IProgress<int>? progress = null) => new ArchiveReader(from, progress).Read();
+
+    private static IEnumerable<ArchivePromise> Promises(BenchContents contents) =>
+        from p in contents.Promises
+        from s in p.Promised
+        orderby p.Job, s.Key.Diameter, s.Key.Thickness, s.Key.By
+        select new ArchivePromise(p.Job, s.Key.Diameter, s.Key.Thickness, s.Key.By, s.Value.Count, s.Value.Fitted);
+}

@@ -1,0 +1,123 @@
+using System.Data;
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using Shimwright.Bench.Contents;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Texts;
+using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Past;
+using Shimwright.Storage.Database;
+using Shimwright.Storage.Drawer;
+
+namespace Shimwright.Storage.Copies;
+
+/// <summary>The whole of a database as rows, and back. Forecasts are no part of it: they follow from the rest.</summary>
+internal static class ContentsStore
+{
+    private const int AtATime = 500;
+
+    /// <summary>All rows as they stood at one moment.</summary>
+    public static async Task<BenchContents> ReadAsync(BenchContext context, CancellationToken cancel)
+    {
+        // One view of it all, whoever writes meanwhile. On SQLite a transaction that only reads sees what was there at its first question.
+        await context.Database.OpenConnectionAsync(cancel);
+        await using DbTransaction view = context.Database.GetDbConnection() is SqliteConnection sqlite
+            ? sqlite.BeginTransaction(deferred: true)
+            : await context.Database.GetDbConnection().BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+        await using IDbContextTransaction? transaction = await context.Database.UseTransactionAsync(view, cancel);
+        return await AllAsync(context, cancel);
+    }
+
+    /// <summary>All rows, as the transaction sees them that has been begun.</summary>
+    public static async Task<BenchContents> AllAsync(BenchContext context, CancellationToken cancel)
+    {
+        List<ShimPromiseRow> promises = await context.ShimPromises.AsNoTracking().ToListAsync(cancel);
+        return new()
+        {
+            Cards = await RowsAsync(context.Cards, c => new KeptCard(c.Id, c.Title, c.Card, c.Details, c.Version, c.ChangedAt)),
+            Engines = await RowsAsync(context.Engines, e => new KeptEngine(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt)),
+            Jobs = await RowsAsync(context.Jobs, j => new KeptJob(
+                j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record)),
+            Facts = await RowsAsync(context.Facts.OrderBy(f => f.JobId).ThenBy(f => f.Number), f => new KeptFact(f.JobId, f.Number, f.Action, f.Device, f.At, f.Fact)),
+            Promises =
+            [
+                .. promises.GroupBy(p => p.JobId).Select(job => new KeptPromises(
+                    job.Key, job.ToDictionary(p => new ShimSize(p.Diameter, p.Thickness, p.By), p => new PromisedCount(p.Count, p.Fitted)))),
+            ],
+            Ledger = await RowsAsync(context.ShimMoves.OrderBy(m => m.Number), DrawerLedger.EntryOf),
+            Settings = await RowsAsync(context.Settings.OrderBy(s => s.Version), s => new KeptSettings(s.Version, s.Device, s.At, s.Settings)),
+            Feels = await RowsAsync(
+                context.Feels.OrderBy(f => f.PersonId).ThenBy(f => f.Number), f => new KeptFeel(f.PersonId, f.Number, f.Action, f.Device, f.At, f.Entry)),
+        };
+
+        async Task<IReadOnlyList<TKept>> RowsAsync<TRow, TKept>(IQueryable<TRow> rows, Func<TRow, TKept> kept)
+            where TRow : class => [.. (await rows.AsNoTracking().ToListAsync(cancel)).Select(kept)];
+    }
+
+    /// <summary>Writes rows into a database that has none; all of them or nothing.</summary>
+    public static async Task<bool> WriteAsync(BenchContext context, BenchContents contents, IProgress<int>? progress, CancellationToken cancel)
+    {
+        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
+        // Whoever writes first holds the drawer, so that two that take in at once do not both find nothing.
+        await DrawerLedger.HoldAsync(context, cancel);
+        if (!await IsEmptyAsync(context, cancel))
+        {
+            return false;
+        }
+
+        await FillAsync(context, contents, progress, cancel);
+        await transaction.CommitAsync(cancel);
+        return true;
+    }
+
+    /// <summary>Writes rows within the transaction that has been begun.</summary>
+    public static async Task FillAsync(BenchContext context, BenchContents contents, IProgress<int>? progress, CancellationToken cancel)
+    {
+        (await DrawerLedger.HoldAsync(context, cancel)).StandAt(contents.Ledger.Count);
+        await context.SaveChangesAsync(cancel);
+        int done = 0;
+        foreach (object[] rows in RowsOf(contents).Chunk(AtATime))
+        {
+            context.AddRange(rows);
+            await context.SaveChangesAsync(cancel);
+            context.ChangeTracker.Clear();
+            done += rows.Length;
+            progress?.Report(done);
+        }
+    }
+
+    /// <summary>Whether nothing is in a database that somebody has entered.</summary>
+    public static async Task<bool> IsEmptyAsync(BenchContext context, CancellationToken cancel) =>
+        !await context.Cards.AnyAsync(cancel) && !await context.Engines.AnyAsync(cancel) && !await context.Jobs.AnyAsync(cancel)
+        && !await context.ShimMoves.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel) && !await context.Feels.AnyAsync(cancel);
+
+    private static IEnumerable<object> RowsOf(BenchContents contents)
+    {
+        Dictionary<Guid, int> last = contents.Facts.GroupBy(f => f.Job).ToDictionary(g => g.Key, g => g.Max(f => f.Number));
+        return
+        [
+            .. contents.Cards.Select(c => new CardRow { Id = c.Id, Title = c.Title, Card = c.Card, Details = c.Details, Version = c.Version, ChangedAt = c.ChangedAt }),
+            .. contents.Engines.Select(e => new EngineRow
+            {
+                Id = e.Id, CardId = e.CardId, Name = e.Name, Search = SearchText.Of(e.Name), Notes = e.Notes, UsagePerWeek = e.PerWeek,
+                Changes = e.Changes, Version = e.Version, AddedAt = e.AddedAt,
+            }),
+            .. contents.Jobs.Select(j => new JobRow
+            {
+                Id = j.Id, EngineId = j.EngineId, Setup = j.Setup, Action = j.Action, Past = (int)j.Past.Origin, FollowsId = j.Past.Follows, Stage = (int)j.Stage,
+                Last = last.GetValueOrDefault(j.Id), Clock = j.Clock, StartedAt = j.StartedAt, ChangedAt = j.ChangedAt, ClosedAt = j.ClosedAt, Record = j.Record,
+            }),
+            .. contents.Facts.Select(f => new FactRow { JobId = f.Job, Number = f.Number, Action = f.Action, Device = f.Device, At = f.At, Fact = f.Fact }),
+            .. contents.Promises.SelectMany(p => p.Promised.Select(s => new ShimPromiseRow
+            {
+                JobId = p.Job, Diameter = s.Key.Diameter, Thickness = s.Key.Thickness, By = s.Key.By, Count = s.Value.Count, Fitted = s.Value.Fitted,
+            })),
+            .. contents.Ledger.Select(DrawerLedger.RowOf),
+            .. contents.Settings.Select(s => new SettingsRow { Version = s.Version, Device = s.Device, At = s.At, Settings = s.Settings }),
+            .. contents.Feels.Select(f => new FeelRow { PersonId = f.Person, Number = f.Number, Action = f.Action, Device = f.Device, At = f.At, Entry = f.Entry }),
+        ];
+    }
+}

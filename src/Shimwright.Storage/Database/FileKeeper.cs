@@ -1,0 +1,69 @@
+using System.Data.Common;
+using System.Runtime.InteropServices;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Shimwright.Storage.Database;
+
+/// <summary>
+/// Holds a bench's file open while the bench is served, and looks after every save whether it is still where it was: what is written
+/// into a file that was moved away or taken away must not be called kept.
+/// </summary>
+internal sealed class FileKeeper(string file) : DbTransactionInterceptor, IDisposable
+{
+    /// <summary>SQLITE_FCNTL_HAS_MOVED of sqlite3.h: whether the path leads to another file than the one that is open, or to none.</summary>
+    private const int HasMoved = 20;
+
+    private SqliteConnection? _held;
+
+    /// <summary>Whether a program holds the file.</summary>
+    public bool Holds => _held is not null;
+
+    /// <summary>Holds the file from now on.</summary>
+    public async Task HoldAsync(CancellationToken cancel)
+    {
+        SqliteConnection held = await SqliteFile.OpenAsync(file, SqliteOpenMode.ReadWrite, cancel);
+        // A connection that has read nothing does not keep others from taking the file for themselves.
+        await SqliteFile.RunAsync(held, "SELECT count(*) FROM sqlite_master", cancel);
+        _held = held;
+    }
+
+    /// <summary>Fails where the file is no longer where it was.</summary>
+    public void Check()
+    {
+        if (_held is not { } held)
+        {
+            return;
+        }
+
+        lock (held)
+        {
+            int moved = 0;
+            int answer = sqlite3_file_control(held.Handle!.DangerousGetHandle(), "main", HasMoved, ref moved);
+            if (answer != 0 || moved != 0 || !File.Exists(file + "-wal"))
+            {
+                throw BenchDatabaseException.Moved(file);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public override void TransactionCommitted(DbTransaction transaction, TransactionEndEventData eventData) => Check();
+
+    /// <inheritdoc/>
+    public override Task TransactionCommittedAsync(DbTransaction transaction, TransactionEndEventData eventData, CancellationToken cancellationToken = default)
+    {
+        Check();
+        return Task.CompletedTask;
+    }
+
+    public void Dispose()
+    {
+        _held?.Dispose();
+        _held = null;
+    }
+
+    [DllImport("e_sqlite3", CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.AssemblyDirectory | DllImportSearchPath.SafeDirectories)]
+    private static extern int sqlite3_file_control(IntPtr database, string name, int operation, ref int value);
+}

@@ -1,0 +1,99 @@
+using Microsoft.Data.Sqlite;
+using Shimwright.Jobs.Facts;
+using Shimwright.Storage.Database;
+using Shimwright.Testing.Benches;
+using static Shimwright.Testing.Benches.SampleBench;
+
+namespace Shimwright.Storage.Tests.Copies;
+
+/// <summary>A bench that is served is looked after: its file, what lies beside it, and what is left when it is closed.</summary>
+public class HeldTests
+{
+    [Fact]
+    public async Task SaveAsync_FileWasTakenAway_IsNotAcknowledgedUntilItIsBack()
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        await using IAsyncDisposable held = await database.Bench.HoldAsync(Cancel);
+        Guid job = await database.Bench.StartJobAsync();
+        await database.Bench.SaveAsync(job, new JobNoted("kept"));
+
+        string elsewhere = database.Address + ".elsewhere";
+        File.Move(database.Address, elsewhere);
+        await AssertRefusedAsync(() => database.Bench.SaveAsync(job, new JobNoted("into nothing")));
+        await AssertRefusedAsync(() => database.Bench.Due.StateUsageAsync(Guid.NewGuid(), 3, Cancel));
+        await AssertRefusedAsync(() => database.Bench.AnswersAsync(Cancel));
+
+        // Another bench in its place is not written to either.
+        await using TestDatabase other = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        await other.Bench.StartJobAsync();
+        await other.Bench.BackUpAsync(database.Address, replaces: false, cancel: Cancel);
+        await AssertRefusedAsync(() => database.Bench.AddEngineAsync());
+
+        File.Move(elsewhere, database.Address, overwrite: true);
+        await database.Bench.SaveAsync(job, new JobNoted("kept too"));
+        Assert.True(await database.Bench.AnswersAsync(Cancel));
+        // What was sent in between may be there: nobody was told that it is.
+        Assert.Equal(["kept", "kept too"], (await database.Bench.FindJobAsync(job)).Sheet.Entries.Select(e => ((JobNoted)e.Fact).Text).Where(t => t != "into nothing"));
+    }
+
+    [Fact]
+    public async Task SaveAsync_LogWasTakenAway_IsNotAcknowledged()
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        await using IAsyncDisposable held = await database.Bench.HoldAsync(Cancel);
+        Guid job = await database.Bench.StartJobAsync();
+        File.Delete(database.Address + "-wal");
+        await AssertRefusedAsync(() => database.Bench.SaveAsync(job, new JobNoted("into nothing")));
+    }
+
+    [Fact]
+    public async Task HoldAsync_WhenItIsClosed_TheFileAloneIsTheWholeBench()
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        Guid job;
+        await using (await database.Bench.HoldAsync(Cancel))
+        {
+            job = await database.Bench.StartJobAsync();
+        }
+
+        string copy = database.Address + ".copy";
+        File.Copy(database.Address, copy);
+        Assert.NotNull(await BenchDatabase.At(copy, database.Time).Jobs.FindAsync(job, Cancel));
+        Assert.False(new FileInfo(database.Address + "-wal") is { Exists: true, Length: > 0 });
+    }
+
+    [Fact]
+    public async Task TidyAsync_WhileItIsServed_BringsTheFileUpToDate()
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        await using IAsyncDisposable held = await database.Bench.HoldAsync(Cancel);
+        Guid job = await database.Bench.StartJobAsync();
+        await database.Bench.TidyAsync(Cancel);
+        string copy = database.Address + ".copy";
+        File.Copy(database.Address, copy);
+        Assert.NotNull(await BenchDatabase.At(copy, database.Time).Jobs.FindAsync(job, Cancel));
+    }
+
+    [Fact]
+    public async Task AnswersAsync_NoRoomLeft_Fails()
+    {
+        await using TestDatabase database = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        await using SqliteConnection other = new($"Data Source={database.Address};Pooling=False");
+        await other.OpenAsync(Cancel);
+        await SqliteFile.RunAsync(other, "BEGIN IMMEDIATE", Cancel);
+        // A file that nobody can write to: here since another program is in the middle of it.
+        SqliteException e = await Assert.ThrowsAsync<SqliteException>(() => SqliteFile.TryToWriteAsync(database.Address, Cancel));
+        Assert.Equal(5, e.SqliteErrorCode);
+        await SqliteFile.RunAsync(other, "ROLLBACK", Cancel);
+        long before = new FileInfo(database.Address + "-wal").Length;
+        Assert.True(await database.Bench.AnswersAsync(Cancel));
+        Assert.True(new FileInfo(database.Address + "-wal") is var log && log.Exists && log.Length >= before);
+    }
+
+    private static async Task AssertRefusedAsync(Func<Task> save)
+    {
+        BenchDatabaseException refused = await Assert.ThrowsAsync<BenchDatabaseException>(save);
+        Assert.Contains("moved or taken away", refused.Message, StringComparison.Ordinal);
+        Assert.NotNull(BenchDatabase.WhyAway(refused));
+    }
+}
