@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text;
 using Shimwright.Bench;
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Sheets;
@@ -41,6 +43,15 @@ public static class BenchFiles
         ArgumentNullException.ThrowIfNull(bench);
         ArgumentNullException.ThrowIfNull(query);
         return new("orders.csv", Table, Encoding.UTF8.GetBytes(OrderLines.Write(await bench.Orders.ListAsync(query.Horizon, query.Level, cancel))));
+    }
+
+    /// <summary>The whole bench as an archive.</summary>
+    public static async Task<BenchFile> ArchiveAsync(IBench bench, DateTime now, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        using MemoryStream archive = new();
+        BenchArchive.Write(await bench.Copies.ContentsAsync(cancel), now, archive);
+        return new(string.Create(CultureInfo.InvariantCulture, $"bench-{now:yyyyMMdd-HHmm}.zip"), "application/zip", archive.ToArray());
     }
 
     private static string NameOf(StoredJob job)

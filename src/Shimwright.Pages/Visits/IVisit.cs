@@ -18,6 +18,12 @@ public interface IVisit
     /// <summary>Why the database does not answer and what to do, where the visit failed by that; else null.</summary>
     string? DatabaseAway { get; }
 
+    /// <summary>Whether something was sent, and not only a page asked for, where the visit failed.</summary>
+    bool WasSent { get; }
+
+    /// <summary>Whether what was sent could not be read as a form: too many fields, or cut off. Otherwise a form that is refused is an old one.</summary>
+    bool IsUnreadable { get; }
+
     /// <summary>Nothing was kept of what was sent: the page says what is wrong with it.</summary>
     void Refuse();
 

@@ -11,6 +11,10 @@ internal sealed class LocalVisit(VisitRequest request) : IVisit
 
     public string? DatabaseAway => null;
 
+    public bool WasSent => false;
+
+    public bool IsUnreadable => false;
+
     /// <summary>How the visit ended as far as the page has said.</summary>
     public VisitOutcome Outcome { get; private set; } = VisitOutcome.Shown;
 

@@ -32,6 +32,11 @@ internal static class ApiErrors
         {
             context.Response.StatusCode = bad.StatusCode;
         }
+        catch (IOException unreadable) when (!context.Response.HasStarted && unreadable.InnerException is OverflowException)
+        {
+            // A piece of the body that says it is longer than any number; the server has no word of its own for that.
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+        }
 
         if (context.Response is { StatusCode: >= 400, HasStarted: false, ContentType: null })
         {

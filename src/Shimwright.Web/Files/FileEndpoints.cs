@@ -18,6 +18,7 @@ internal static class FileEndpoints
         routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
+        routes.MapGet("/settings/copies/bench.zip", ArchiveAsync).ExcludeFromDescription();
     }
 
     private static async Task<Results<FileContentHttpResult, NotFound>> JobAsync(Guid id, IBench bench, CancellationToken cancel) =>
@@ -27,6 +28,9 @@ internal static class FileEndpoints
         OrNotFound(await BenchFiles.TrialsAsync(bench, id, cancel));
 
     private static async Task<FileContentHttpResult> DrawerAsync(IBench bench, CancellationToken cancel) => Of(await BenchFiles.DrawerAsync(bench, cancel));
+
+    private static async Task<FileContentHttpResult> ArchiveAsync(IBench bench, TimeProvider time, CancellationToken cancel) =>
+        Of(await BenchFiles.ArchiveAsync(bench, time.GetUtcNow().UtcDateTime, cancel));
 
     private static async Task<Results<FileContentHttpResult, BadRequest<string>>> OrdersAsync(IBench bench, string? days, string? level, CancellationToken cancel)
     {

@@ -51,7 +51,9 @@ public static class BenchServer
         builder.WebHost.UseStaticWebAssets();
         builder.Logging.ClearProviders().AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
             // Says that the keys of forms lie in the file readable by whoever can read the folder, which is so on purpose: so does the database.
-            .AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
+            .AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error)
+            // What keeps the server from starting is said by whoever starts it, in one line.
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         AddServices(builder.Services, options);
         WebApplication app = builder.Build();
         UsePipeline(app);
@@ -66,6 +68,7 @@ public static class BenchServer
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
         services.AddBenchPages();
         services.AddHostedService<ForecastKeeper>();
+        services.AddHostedService<CopyKeeper>();
         services.AddRouting();
         services.AddRazorComponents();
         BenchCookies cookies = new(options.Bench);
@@ -99,7 +102,10 @@ public static class BenchServer
         {
             ExceptionHandlingPath = ErrorPages.Address,
             CreateScopeForErrors = true,
-            StatusCodeSelector = fault => BenchDatabase.WhyAway(fault) is null ? StatusCodes.Status500InternalServerError : StatusCodes.Status503ServiceUnavailable,
+            // A fault is in the log, whoever answers it.
+            SuppressDiagnosticsCallback = _ => false,
+            StatusCodeSelector = fault => fault is BadHttpRequestException bad ? bad.StatusCode
+                : BenchDatabase.WhyAway(fault) is null ? StatusCodes.Status500InternalServerError : StatusCodes.Status503ServiceUnavailable,
         });
         app.UseStatusCodePagesWithReExecute(ErrorPages.Address, "?code={0}", createScopeForStatusCodePages: true);
         app.Use(ErrorPages.Fetch);

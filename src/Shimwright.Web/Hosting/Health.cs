@@ -13,8 +13,20 @@ internal static class Health
     public static void MapHealth(this IEndpointRouteBuilder routes) => routes.MapGet("/healthz", Answer).ExcludeFromDescription();
 
     // With words of its own: an answer without any is given a page, and pages need the database.
-    private static async Task<Results<Ok<string>, ContentHttpResult>> Answer(IBench bench, CancellationToken cancel) =>
-        bench is not BenchDatabase database || await database.AnswersAsync(cancel)
-            ? TypedResults.Ok("ok")
-            : TypedResults.Text("the database does not answer", statusCode: StatusCodes.Status503ServiceUnavailable);
+    private static async Task<Results<Ok<string>, ContentHttpResult>> Answer(IBench bench, CancellationToken cancel)
+    {
+        try
+        {
+            if (bench is not BenchDatabase database || await database.AnswersAsync(cancel))
+            {
+                return TypedResults.Ok("ok");
+            }
+        }
+        catch (Exception fault) when (BenchDatabase.WhyAway(fault) is { } why)
+        {
+            return TypedResults.Text($"the database takes nothing: {why.Reason}; {why.Next}", statusCode: StatusCodes.Status503ServiceUnavailable);
+        }
+
+        return TypedResults.Text("the database does not answer", statusCode: StatusCodes.Status503ServiceUnavailable);
+    }
 }

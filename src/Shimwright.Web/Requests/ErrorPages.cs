@@ -8,14 +8,32 @@ internal static class ErrorPages
 {
     public const string Address = "/error";
 
+    private const string RetrySeconds = "10";
+
+    private static readonly object Method = new();
+
+    /// <summary>How the request came that the page is about.</summary>
+    public static string? MethodOf(HttpContext context) => context.Items[Method] as string;
+
     public static async Task Fetch(HttpContext context, Func<Task> next)
     {
         bool isAboutAnError = context.Features.Get<IStatusCodeReExecuteFeature>() is not null || context.Features.Get<IExceptionHandlerFeature>() is not null;
         if (isAboutAnError)
         {
+            context.Items[Method] = context.Request.Method;
             context.Request.Method = HttpMethods.Get;
             context.Request.ContentLength = 0;
             context.Request.ContentType = null;
+        }
+
+        if (isAboutAnError && context.Response.StatusCode == StatusCodes.Status503ServiceUnavailable)
+        {
+            // A page that was only asked for comes back by itself. What was sent is not sent again: that is for the person to do.
+            context.Response.Headers.RetryAfter = RetrySeconds;
+            if (HttpMethods.IsGet(MethodOf(context) ?? ""))
+            {
+                context.Response.Headers["Refresh"] = RetrySeconds;
+            }
         }
 
         await next();

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 using Shimwright.Pages.Visits;
@@ -30,6 +31,11 @@ internal sealed class RequestVisit : IVisit
     public string? DatabaseAway => Request.Features.Get<IExceptionHandlerFeature>()?.Error is { } fault && BenchDatabase.WhyAway(fault) is { } why
         ? $"{char.ToUpperInvariant(why.Reason[0])}{why.Reason[1..]}. {char.ToUpperInvariant(why.Next[0])}{why.Next[1..]}."
         : null;
+
+    public bool WasSent => ErrorPages.MethodOf(Request) is { } method && !HttpMethods.IsGet(method) && !HttpMethods.IsHead(method);
+
+    public bool IsUnreadable => Request.Features.Get<IAntiforgeryValidationFeature>()?.Error?.InnerException is InvalidDataException or IOException or BadHttpRequestException
+        || Request.Features.Get<IExceptionHandlerFeature>()?.Error is BadHttpRequestException;
 
     public void Refuse() => Request.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 

@@ -1,8 +1,9 @@
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Primitives;
 
 namespace Shimwright.Web.Requests;
 
-/// <summary>What every answer tells the browser to refuse.</summary>
+/// <summary>What every answer tells the browser to refuse, and not to keep.</summary>
 internal static class SecurityHeaders
 {
     private const string Policy =
@@ -25,6 +26,12 @@ internal static class SecurityHeaders
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=(), screen-wake-lock=(self)";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        if (StringValues.IsNullOrEmpty(headers.CacheControl))
+        {
+            // Pages and files show what belongs to the bench and its customers. The program's own files say themselves how long they keep.
+            headers.CacheControl = "no-store";
+        }
+
         return Task.CompletedTask;
     }
 }

@@ -6,7 +6,8 @@ namespace Shimwright.Testing.Workshop;
 /// <param name="Name">Its name in files.</param>
 /// <param name="Route">The route as the program declares it.</param>
 /// <param name="Address">Where it lies on a prepared bench.</param>
-internal sealed record PageToSee(string Name, string Route, Func<FullWorkshop, string> Address);
+/// <param name="IsOfTheStore">Whether it shows where the bench is kept, and so differs from one kind of bench to another.</param>
+internal sealed record PageToSee(string Name, string Route, Func<FullWorkshop, string> Address, bool IsOfTheStore = false);
 
 /// <summary>Every page of the program, each in the states in which it looks different.</summary>
 internal static class PageList
@@ -39,6 +40,7 @@ internal static class PageList
         new("kits", "/drawer/kits", _ => "/drawer/kits"),
         new("marks", "/drawer/marks", _ => "/drawer/marks"),
         new("settings", "/settings", _ => "/settings"),
+        new("copies", "/settings/copies", _ => "/settings/copies", IsOfTheStore: true),
         new("feel", "/feel", _ => "/feel"),
         new("feel-person", "/feel/{Id:guid}", b => $"/feel/{b.Person}"),
         new("feel-begun", "/feel/{Id:guid}", b => $"/feel/{b.Beginner}"),

@@ -76,6 +76,10 @@ internal sealed class EchoServer : IAsyncDisposable
 
         public string? DatabaseAway => null;
 
+        public bool WasSent => false;
+
+        public bool IsUnreadable => false;
+
         public void Refuse() => http.HttpContext!.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 
         public void Conflict() => http.HttpContext!.Response.StatusCode = StatusCodes.Status409Conflict;

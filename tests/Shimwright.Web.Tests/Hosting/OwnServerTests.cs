@@ -107,6 +107,40 @@ public sealed class OwnServerTests : IDisposable
         await app.StopAsync(TestContext.Current.CancellationToken);
     }
 
+    /// <summary>A page that was only asked for comes back by itself; of what was sent it is said that it may be lost.</summary>
+    [Fact]
+    public async Task Post_FileWasTakenAway_IsToldThatItMayNotBeKeptAndComesBack()
+    {
+        var database = BenchDatabase.At(File, TimeProvider.System);
+        await database.PrepareAsync(TestContext.Current.CancellationToken);
+        await using IAsyncDisposable held = await database.HoldAsync(TestContext.Current.CancellationToken);
+        await using WebApplication app = BenchServer.Build(new(database, 0, null, TimeProvider.System));
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        using var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true }) { BaseAddress = new Uri(app.Urls.First()) };
+        FormPost form = (await FormPost.OnAsync(client, "/settings", "look")).With("Look.Currency", "EUR");
+        System.IO.File.Move(File, File + ".away");
+        using (HttpResponseMessage refused = await form.SendAsync())
+        {
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, refused.StatusCode);
+            Assert.Contains("What you just sent may not be kept.", await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+            Assert.False(refused.Headers.Contains("Refresh"));
+            Assert.NotNull(refused.Headers.RetryAfter);
+        }
+
+        SqliteConnection.ClearAllPools();
+        using (HttpResponseMessage asked = await client.GetAsync(new Uri("/settings", UriKind.Relative), TestContext.Current.CancellationToken))
+        {
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, asked.StatusCode);
+            Assert.Contains("comes back by itself", await asked.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+            Assert.Equal("10", Assert.Single(asked.Headers.GetValues("Refresh")));
+        }
+
+        System.IO.File.Move(File + ".away", File);
+        Assert.Equal(HttpStatusCode.OK, (await (await FormPost.OnAsync(client, "/settings", "look")).With("Look.Currency", "EUR").SubmitAsync()).Status);
+        Assert.Equal(HttpStatusCode.OK, await HealthAsync(client));
+        await app.StopAsync(TestContext.Current.CancellationToken);
+    }
+
     /// <summary>
     /// Spoils the file and asks for a page. A connection that worked in the background just then still knows the file as it was: it is let
     /// go of, and the page asked for again.

@@ -38,6 +38,49 @@ public class HeadersAndCookiesTests
     }
 
     [Theory]
+    [InlineData("/")]
+    [InlineData("/nowhere")]
+    [InlineData("/drawer/drawer.csv")]
+    [InlineData("/settings/copies/bench.zip")]
+    [InlineData("/api/v1/jobs")]
+    public async Task CacheControl_OfWhatBelongsToTheBench_KeepsNothing(string path)
+    {
+        using HttpResponseMessage answer = await GetAsync(path);
+        Assert.True(answer.Headers.CacheControl?.NoStore);
+    }
+
+    [Fact]
+    public async Task CacheControl_OfTheProgramsOwnFiles_IsTheirOwn()
+    {
+        using HttpResponseMessage answer = await GetAsync("/shim.svg");
+        Assert.NotEqual(true, answer.Headers.CacheControl?.NoStore);
+    }
+
+    /// <summary>Every refused form was blamed on a page from before the start.</summary>
+    [Fact]
+    public async Task Post_MoreFieldsThanAnyForm_IsNotBlamedOnAnOldPage()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        using FormUrlEncodedContent many = new(Enumerable.Range(0, 1_100).Select(n => new KeyValuePair<string, string>($"f{n}", "1")));
+        using HttpResponseMessage answer = await client.PostAsync(new Uri("/settings", UriKind.Relative), many, TestContext.Current.CancellationToken);
+        string text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("more fields than any form", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("before the program was started", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_ChunkThatClaimsMoreThanThereIs_IsTheSendersFault()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        string answer = await SayAsync(bench, "POST /settings HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\nContent-Type: application/x-www-form-urlencoded\r\nConnection: close\r\n\r\nFFFFFFFFFFFFFFFFF\r\nx\r\n0\r\n\r\n");
+        Assert.StartsWith("HTTP/1.1 400 ", answer, StringComparison.Ordinal);
+        answer = await SayAsync(bench, "POST /api/v1/plan HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\nContent-Type: application/json\r\nX-Shimwright-Device: t\r\nConnection: close\r\n\r\nFFFFFFFFFFFFFFFFF\r\nx\r\n0\r\n\r\n");
+        Assert.StartsWith("HTTP/1.1 400 ", answer, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("shimwright-device-")]
     [InlineData("shimwright-forms-")]
     public async Task Cookie_OfTheBench_IsNotForScriptsNorForOtherSites(string begins)
@@ -68,12 +111,7 @@ public class HeadersAndCookiesTests
     public async Task Get_WithoutAHost_IsRefused(string request)
     {
         await using RunningBench bench = await RunningBench.StartAsync();
-        using var connection = new TcpClient();
-        await connection.ConnectAsync(IPAddress.Loopback, bench.Address.Port, TestContext.Current.CancellationToken);
-        await using NetworkStream stream = connection.GetStream();
-        await stream.WriteAsync(Encoding.ASCII.GetBytes(request), TestContext.Current.CancellationToken);
-        using var reader = new StreamReader(stream, Encoding.ASCII);
-        Assert.Contains(" 400 ", await reader.ReadLineAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(" 400 ", (await SayAsync(bench, request)).Split('\n')[0], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,6 +119,16 @@ public class HeadersAndCookiesTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         Assert.Equal(IPAddress.Loopback, IPAddress.Parse(bench.Address.Host));
+    }
+
+    private static async Task<string> SayAsync(RunningBench bench, string request)
+    {
+        using var connection = new TcpClient();
+        await connection.ConnectAsync(IPAddress.Loopback, bench.Address.Port, TestContext.Current.CancellationToken);
+        await using NetworkStream stream = connection.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(request), TestContext.Current.CancellationToken);
+        using var reader = new StreamReader(stream, Encoding.ASCII);
+        return await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
     }
 
     private static async Task<HttpResponseMessage> GetAsync(string path)
