@@ -39,15 +39,16 @@ public sealed record DrawerCounts(IReadOnlyDictionary<ShimSize, int> Counts, IRe
 
     /// <summary>Every size that was ever in the drawer, by diameter, then thickness.</summary>
     /// <param name="said">The entries that say where shims lie or what they cost and were not taken back, in order.</param>
+    /// <param name="newest">The number of the newest entry of each size.</param>
     /// <returns>The sizes with their counts.</returns>
-    public IReadOnlyList<ShimLot> Lots(IEnumerable<LedgerEntry> said)
+    public IReadOnlyList<ShimLot> Lots(IEnumerable<LedgerEntry> said, IReadOnlyDictionary<ShimSize, int> newest)
     {
         ILookup<ShimSize, LedgerEntry> saidOf = said.ToLookup(e => e.Size);
         return
         [
             .. Counts.OrderBy(c => c.Key.Diameter).ThenBy(c => c.Key.Thickness).ThenBy(c => c.Key.By, StringComparer.Ordinal).Select(c => new ShimLot(
                 c.Key, c.Value, PromisedOf(c.Key).Count, PromisedOf(c.Key).Fitted,
-                saidOf[c.Key].LastOrDefault(e => e.Place is not null)?.Place ?? "", saidOf[c.Key].LastOrDefault(e => e.Price is not null)?.Price)),
+                saidOf[c.Key].LastOrDefault(e => e.Place is not null)?.Place ?? "", saidOf[c.Key].LastOrDefault(e => e.Price is not null)?.Price, newest.GetValueOrDefault(c.Key))),
         ];
     }
 }

@@ -6,7 +6,8 @@ namespace Shimwright.Bench.Drawer;
 /// <summary>Who does something at the drawer; the same action twice counts once.</summary>
 /// <param name="Action">The action.</param>
 /// <param name="Device">The device.</param>
-public sealed record DrawerStamp(Guid Action, string Device);
+/// <param name="Seen">The number of the last entry that the person had seen of what is counted; null where nobody looked before.</param>
+public sealed record DrawerStamp(Guid Action, string Device, int? Seen = null);
 
 /// <summary>What became of it.</summary>
 /// <param name="Outcome">What became of it.</param>

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
@@ -69,6 +71,57 @@ public static class DrawerWork
         [
             .. counted.Select(s => EntryOf(s, s.Count + Math.Min(drawer.PromisedOf(s.Size).Fitted, drawer.Of(s.Size)) - drawer.Of(s.Size), ShimReason.Stocktake)),
         ]);
+    }
+
+    /// <summary>Why a count is not taken: something was entered of its sizes since the person looked. What they had seen decides, not who sends.</summary>
+    /// <param name="counted">The sizes that were counted.</param>
+    /// <param name="since">The entries of these sizes that came since.</param>
+    /// <param name="drawer">What is there.</param>
+    /// <returns>The problems; none where nothing came in between.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static IReadOnlyList<JobProblem> Meanwhile(IReadOnlyList<ShimCount> counted, IEnumerable<LedgerEntry> since, DrawerCounts drawer)
+    {
+        ArgumentNullException.ThrowIfNull(counted);
+        ArgumentNullException.ThrowIfNull(since);
+        ArgumentNullException.ThrowIfNull(drawer);
+        HashSet<ShimSize> changed = [.. since.Select(e => e.Size)];
+        return
+        [
+            .. counted.Where(c => changed.Contains(c.Size)).Select(c => new JobProblem(
+                "count", string.Create(CultureInfo.InvariantCulture, $"{DrawerRules.Mm(c.Size.ThicknessMm)} was changed since your page was loaded; there are {drawer.Of(c.Size)} now"),
+                "look at what stands there, count again where you are not sure, and send it again")),
+        ];
+    }
+
+    /// <summary>Whether an action that was done before said the same: the same sizes for the same reason, as many of them, at the same place and price.</summary>
+    /// <param name="before">The entries of the action, in order, each with the count after it.</param>
+    /// <param name="now">What it would write now.</param>
+    /// <param name="drawer">What is there now.</param>
+    /// <returns>Whether it did.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static bool IsSame(IReadOnlyList<(LedgerEntry Entry, int After)> before, IReadOnlyList<NewEntry> now, DrawerCounts drawer)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(now);
+        ArgumentNullException.ThrowIfNull(drawer);
+        // A count says how many there are, whatever there was; everything else says how many more or fewer.
+        return before.Select(b => (b.Entry.Size, b.Entry.Reason, b.Entry.Reason == ShimReason.Stocktake ? b.After : b.Entry.Change, b.Entry.Place, b.Entry.Price))
+            .SequenceEqual(now.Select(n => (n.Size, n.Reason, n.Reason == ShimReason.Stocktake ? drawer.Of(n.Size) + n.Change : n.Change, n.Place, n.Price)));
+    }
+
+    /// <summary>What became of an action that was done before: nothing more is done, and it is said where it is not the same.</summary>
+    /// <param name="before">The entries of the action, in order, each with the count after it.</param>
+    /// <param name="now">What it would write now, or why it would not.</param>
+    /// <param name="drawer">What is there now.</param>
+    /// <returns>The answer.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static DrawerResult Again(IReadOnlyList<(LedgerEntry Entry, int After)> before, DrawerChange now, DrawerCounts drawer)
+    {
+        ArgumentNullException.ThrowIfNull(now);
+        // What cannot be done twice, such as taking the same entry back, is the same.
+        return now.Problems.Count > 0 || IsSame(before, now.Entries, drawer)
+            ? new(AddOutcome.SavedBefore, [])
+            : new(AddOutcome.Reused, [new("action", "this was sent before with different content", "load the page again, and send it once more")]);
     }
 
     /// <summary>The shim that was measured, under its size.</summary>

@@ -7,7 +7,8 @@ namespace Shimwright.Bench.Drawer;
 /// <param name="Fitted">How many of the promised ones are in an engine already, though the job is still open.</param>
 /// <param name="Place">Where they lie; blank where nobody has said.</param>
 /// <param name="Price">The price of one as it was stated last, or null.</param>
-public sealed record ShimLot(ShimSize Size, int Count, int Promised, int Fitted, string Place, double? Price)
+/// <param name="Newest">The number of its newest entry.</param>
+public sealed record ShimLot(ShimSize Size, int Count, int Promised, int Fitted, string Place, double? Price, int Newest = 0)
 {
     /// <summary>How many another job may use.</summary>
     public int Free => Math.Max(0, Count - Promised);

@@ -13,7 +13,8 @@ internal sealed class MemoryDrawer(MemoryState state) : IDrawer
 
     /// <summary>Every size that was ever in the drawer, nobody writing.</summary>
     public IReadOnlyList<ShimLot> Lots() =>
-        Ledger.Counts().Lots(Ledger.Entries.Where(e => (e.Place is not null || e.Price is not null) && !Ledger.IsUndone(e.Number)));
+        Ledger.Counts().Lots(Ledger.Entries.Where(e => (e.Place is not null || e.Price is not null) && !Ledger.IsUndone(e.Number)),
+        Ledger.Entries.GroupBy(e => e.Size).ToDictionary(g => g.Key, g => g.Max(e => e.Number)));
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<DrawerMove>> HistoryAsync(ShimSize size, CancellationToken cancel = default) => state.DoAsync(
@@ -55,6 +56,8 @@ internal sealed class MemoryDrawer(MemoryState state) : IDrawer
     private Task<DrawerResult> WriteAsync(IReadOnlyList<ShimCount> shims, DrawerStamp stamp, Func<DrawerCounts, DrawerChange> work, CancellationToken cancel) =>
         state.DoAsync(() => Write(shims, stamp, work), cancel);
 
+    private int After(LedgerEntry entry) => Ledger.Entries.Take(entry.Number).Where(e => e.Size == entry.Size).Sum(e => e.Change);
+
     private DrawerResult Write(IReadOnlyList<ShimCount> shims, DrawerStamp stamp, Func<DrawerCounts, DrawerChange> work)
     {
         DrawerWork.Check(stamp);
@@ -63,12 +66,18 @@ internal sealed class MemoryDrawer(MemoryState state) : IDrawer
             return new(AddOutcome.Refused, wrong);
         }
 
+        DrawerCounts drawer = Ledger.Counts();
+        DrawerChange change = work(drawer);
         if (Ledger.Knows(stamp.Action))
         {
-            return new(AddOutcome.SavedBefore, []);
+            return DrawerWork.Again([.. Ledger.Entries.Where(e => e.Action == stamp.Action).Select(e => (e, After(e)))], change, drawer);
         }
 
-        DrawerChange change = work(Ledger.Counts());
+        if (stamp.Seen is { } seen && DrawerWork.Meanwhile(shims, Ledger.Entries.Where(e => e.Number > seen), drawer) is { Count: > 0 } meanwhile)
+        {
+            return new(AddOutcome.Conflict, meanwhile);
+        }
+
         if (change.Problems.Count > 0)
         {
             return new(AddOutcome.Refused, change.Problems);

@@ -15,7 +15,7 @@ public enum AddOutcome
     /// <summary>The same action was saved before with other content; nothing was added.</summary>
     Reused,
 
-    /// <summary>Another device has added something in between that has to be seen first; nothing was added.</summary>
+    /// <summary>Something was added in between that has to be seen first; nothing was added.</summary>
     Conflict,
 
     /// <summary>Something is wrong with it; nothing was added.</summary>
@@ -28,7 +28,7 @@ public enum AddOutcome
 /// <summary>What became of an addition, with what is wrong or what came in between.</summary>
 /// <param name="Outcome">What became of it.</param>
 /// <param name="Problems">What is wrong with it.</param>
-/// <param name="Unseen">What another device added in between and has to be seen first.</param>
+/// <param name="Unseen">What was added in between and has to be seen first.</param>
 public sealed record AddResult(AddOutcome Outcome, IReadOnlyList<JobProblem> Problems, IReadOnlyList<JobEntry> Unseen)
 {
     /// <summary>Whether the addition is on the disk.</summary>

@@ -49,7 +49,8 @@ public static class JobImport
             await bench.Engines.AddAsync(id, name, setup.Card, new CardDetails { AccessMinutes = JobTerms.Costs(Empty(setup)).Access }, cancel: cancel);
         }
 
-        return new(await bench.Jobs.StartAsync(id, setup, reading.Facts, sent.Action, sent.Device, cancel), []);
+        Guid started = await bench.Jobs.StartAsync(id, setup, reading.Facts, sent.Action, sent.Device, cancel);
+        return await bench.Jobs.FindAsync(started, cancel) is { } job && job.Sheet.Setup.Json != setup.Json ? StartedJob.Reused : new(started, []);
     }
 
     private static JobSheet Empty(JobSetup setup) => JobSheet.Of(setup, []);

@@ -46,8 +46,14 @@ public static class JobStart
         ArgumentNullException.ThrowIfNull(engine);
         BenchSettings settings = (await bench.Settings.CurrentAsync(cancel)).Settings;
         ParsedSetup start = Of(engine, await bench.Due.PastAsync(engine.Id, cancel), settings, check);
-        return start.Setup is { } setup
-            ? new(await bench.Jobs.StartAsync(engine.Id, setup, [], JobPast.OfBench, action, device, cancel), [])
-            : new(null, start.Problems);
+        if (start.Setup is not { } setup)
+        {
+            return new(null, start.Problems);
+        }
+
+        Guid id = await bench.Jobs.StartAsync(engine.Id, setup, [], JobPast.OfBench, action, device, cancel);
+        return await bench.Jobs.FindAsync(id, cancel) is { } job && (job.Summary.EngineId != engine.Id || !job.Sheet.Setup.Start.Clock.Equals(setup.Start.Clock))
+            ? StartedJob.Reused
+            : new(id, []);
     }
 }

@@ -56,7 +56,7 @@ public abstract record JobFact
     /// which any other fact may change; one of them works by a plan that the other ended; or this one reads a valve at which the
     /// other has changed something.
     /// </summary>
-    /// <param name="unseen">A fact that another device added, or took back, in between.</param>
+    /// <param name="unseen">A fact that was added, or taken back, in between.</param>
     /// <returns>Whether the two conflict.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="unseen"/> is null.</exception>
     public bool ConflictsWith(JobFact unseen)

@@ -185,13 +185,12 @@ public sealed class JobSheet
         return undo.Action != Guid.Empty && Entries.Any(e => undo.Means(e) && Stands(e));
     }
 
-    /// <summary>What another device added, or took back, in between and has to be seen before facts are added.</summary>
+    /// <summary>What was added, or taken back, in between and has to be seen before facts are added. What the person had seen decides, not who sent it: one device may have two pages open.</summary>
     /// <param name="facts">The facts that are about to be added.</param>
     /// <param name="seen">The number of the last entry that the person had seen.</param>
-    /// <param name="device">The person's device, whose own entries need no second look.</param>
     /// <returns>The entries; none where the facts may be added.</returns>
-    public IReadOnlyList<JobEntry> Unseen(IReadOnlyList<JobFact> facts, int seen, string device) =>
-        [.. Entries.Where(e => e.Number > seen && e.Device != device && Stands(e)
+    public IReadOnlyList<JobEntry> Unseen(IReadOnlyList<JobFact> facts, int seen) =>
+        [.. Entries.Where(e => e.Number > seen && Stands(e)
             && SaidBy(e).Any(said => facts.Any(f => f.ConflictsWith(said))))];
 
     /// <summary>The newest fact of a kind, or null.</summary>

@@ -15,7 +15,7 @@ public sealed partial class DrawerImportPage : ComponentBase
     private IReadOnlyList<string> _wrong = [];
     private IReadOnlyList<ShimCount> _counts = [];
     private Dictionary<ShimSize, ShimLot> _lots = [];
-    private int _changed;
+    private int _changed, _newest;
     private string _text = "";
 
     [Inject]
@@ -59,7 +59,7 @@ public sealed partial class DrawerImportPage : ComponentBase
             return;
         }
 
-        DrawerResult result = await Bench.Drawer.CountAsync(_counts, new(Take!.Action, Visit.Device));
+        DrawerResult result = await Bench.Drawer.CountAsync(_counts, new(Take!.Action, Visit.Device, Take.Seen));
         if (result.IsSaved)
         {
             Navigation.NavigateTo("/drawer");
@@ -82,6 +82,7 @@ public sealed partial class DrawerImportPage : ComponentBase
         _text = DrawerTable.Write(reading.Lines);
         _counts = DrawerLines.Counts(reading);
         _lots = (await Bench.Drawer.LotsAsync()).ToDictionary(l => l.Size);
+        _newest = _lots.Values.Select(l => l.Newest).DefaultIfEmpty().Max();
         _changed = _counts.Count(c => Lying(c.Size) != c.Count);
     }
 

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Shimwright.Bench;
 using Shimwright.Bench.Adding;
 using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
@@ -87,6 +88,9 @@ public sealed partial class ShimPage : ComponentBase
         };
     }
 
+    /// <summary>The newest entry that the page shows.</summary>
+    private int Newest => _history is [var newest, ..] ? newest.Number : 0;
+
     private JobProblem? Of(string field) => _problems.FirstOrDefault(p => p.Path == field);
 
     private async Task CountAsync()
@@ -94,7 +98,7 @@ public sealed partial class ShimPage : ComponentBase
         List<JobProblem> problems = [];
         if (Count!.Read(_lengths, problems, _lot!.Size) is { } shims)
         {
-            After(await Bench.Drawer.CountAsync([shims], new(Count.Action, Visit.Device)));
+            After(await Bench.Drawer.CountAsync([shims], new(Count.Action, Visit.Device, Count.Seen)));
         }
         else
         {
@@ -129,7 +133,15 @@ public sealed partial class ShimPage : ComponentBase
         }
         else
         {
-            Refuse(result.Problems);
+            _problems = result.Problems;
+            if (result.Outcome is AddOutcome.Conflict)
+            {
+                Visit.Conflict();
+            }
+            else
+            {
+                Visit.Refuse();
+            }
         }
     }
 

@@ -45,7 +45,7 @@ public abstract class JobPage : ComponentBase
     /// <summary>What was wrong with what was sent.</summary>
     protected IReadOnlyList<JobProblem> Problems { get; private set; } = [];
 
-    /// <summary>What another device added in between and has to be seen first.</summary>
+    /// <summary>What was added in between and has to be seen first.</summary>
     protected IReadOnlyList<JobEntry> Unseen { get; private set; } = [];
 
     protected override async Task OnInitializedAsync()
@@ -84,6 +84,12 @@ public abstract class JobPage : ComponentBase
     /// <summary>Adds facts in one action and stays; where they are refused, the page says why.</summary>
     private protected async Task<bool> SaveAsync(ActionForm form, params IReadOnlyList<JobFact> facts)
     {
+        if (Job is { } known && form.Seen > known.Sheet.Last)
+        {
+            Refuse(new JobProblem("$", FormattableString.Invariant($"your page says that it has seen entry {form.Seen}, and the job has {known.Sheet.Last}"), "load the page again"));
+            return false;
+        }
+
         AddResult result = await Bench.Jobs.AddAsync(Id, new Addition(form.Action, Visit.Device, form.Seen, facts));
         if (!result.IsSaved)
         {

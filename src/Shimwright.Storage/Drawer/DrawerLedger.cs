@@ -52,6 +52,23 @@ internal sealed class DrawerLedger
             promised.ToDictionary(s => new ShimSize(s.Key.Diameter, s.Key.Thickness, s.Key.By), s => new PromisedCount(s.Count, s.Fitted)));
     }
 
+    /// <summary>The entries of an action, in order, each with the count after it.</summary>
+    public static async Task<IReadOnlyList<(LedgerEntry Entry, int After)>> OfActionAsync(BenchContext context, Guid action, CancellationToken cancel)
+    {
+        List<(LedgerEntry, int)> entries = [];
+        foreach (ShimMoveRow row in await context.ShimMoves.AsNoTracking().Where(m => m.Action == action).OrderBy(m => m.Number).ToListAsync(cancel))
+        {
+            entries.Add((EntryOf(row), await context.ShimMoves
+                .Where(m => m.Number <= row.Number && m.Diameter == row.Diameter && m.Thickness == row.Thickness && m.By == row.By).SumAsync(m => m.Change, cancel)));
+        }
+
+        return entries;
+    }
+
+    /// <summary>The entries after one.</summary>
+    public static async Task<IReadOnlyList<LedgerEntry>> SinceAsync(BenchContext context, int number, CancellationToken cancel) =>
+        [.. (await context.ShimMoves.AsNoTracking().Where(m => m.Number > number).OrderBy(m => m.Number).ToListAsync(cancel)).Select(EntryOf)];
+
     /// <summary>An entry as it is kept.</summary>
     public static LedgerEntry EntryOf(ShimMoveRow row) => new(
         row.Number, new(row.Diameter, row.Thickness, row.By), row.Change, (ShimReason)row.Reason, row.JobId, row.Undoes, row.Place, row.Price, row.Action, row.Device, row.At);

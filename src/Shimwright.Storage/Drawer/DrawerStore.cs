@@ -25,7 +25,10 @@ internal sealed class DrawerStore : IDrawer
         DrawerCounts counts = await DrawerLedger.CountsAsync(context, null, null, cancel);
         List<ShimMoveRow> said = await context.ShimMoves.AsNoTracking().Where(m => m.Place != null || m.Price != null).OrderBy(m => m.Number).ToListAsync(cancel);
         HashSet<int> undone = [.. await context.ShimMoves.Where(m => m.Undoes != null).Select(m => m.Undoes!.Value).ToListAsync(cancel)];
-        return counts.Lots(said.Where(m => !undone.Contains(m.Number)).Select(DrawerLedger.EntryOf));
+        var newest = await context.ShimMoves.GroupBy(m => new { m.Diameter, m.Thickness, m.By }).Select(g => new { g.Key, Number = g.Max(m => m.Number) }).ToListAsync(cancel);
+        return counts.Lots(
+            said.Where(m => !undone.Contains(m.Number)).Select(DrawerLedger.EntryOf),
+            newest.ToDictionary(n => new ShimSize(n.Key.Diameter, n.Key.Thickness, n.Key.By), n => n.Number));
     }
 
     /// <inheritdoc/>
@@ -89,12 +92,19 @@ internal sealed class DrawerStore : IDrawer
         await using BenchContext context = _open();
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
         DrawerLedger ledger = await DrawerLedger.HoldAsync(context, cancel);
-        if (await context.ShimMoves.AnyAsync(m => m.Action == stamp.Action, cancel))
+        DrawerCounts drawer = await DrawerLedger.CountsAsync(context, null, null, cancel);
+        DrawerChange change = await work(context, drawer);
+        if (await DrawerLedger.OfActionAsync(context, stamp.Action, cancel) is { Count: > 0 } before)
         {
-            return new(AddOutcome.SavedBefore, []);
+            return DrawerWork.Again(before, change, drawer);
         }
 
-        DrawerChange change = await work(context, await DrawerLedger.CountsAsync(context, null, null, cancel));
+        if (stamp.Seen is { } seen
+            && DrawerWork.Meanwhile(shims, await DrawerLedger.SinceAsync(context, seen, cancel), drawer) is { Count: > 0 } meanwhile)
+        {
+            return new(AddOutcome.Conflict, meanwhile);
+        }
+
         if (change.Problems.Count > 0)
         {
             return new(AddOutcome.Refused, change.Problems);

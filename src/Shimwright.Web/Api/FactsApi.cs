@@ -17,7 +17,7 @@ internal static class FactsApi
     public static void Map(RouteGroupBuilder api) =>
         api.MapPost("/jobs/{id:guid}/facts", AddAsync).WithTags("Jobs").WithName("addFacts").WithSummary("Add facts to a job, all or none.")
             .WithDescription("Members: action (a UUID; the same sent twice counts once), seen (the number of the last entry this device has seen), facts (each with its kind in the member fact, as GET of the job shows them). "
-                + "409 lists what another device has added in between and has to be seen first.")
+                + "409 lists what was added in between and has to be seen first.")
             .WithMetadata(new Writes(), new TakesBody("NewFacts", "action, seen, facts"));
 
     private static async Task<Results<Ok<FactsSaved>, Refused<BadJson>, Refused<NotThere>, Refused<Conflict>, Refused<WrongKind>, Refused<Wrong>>> AddAsync(

@@ -86,7 +86,7 @@ internal sealed class NoVersion : IReason
 /// <param name="Errors">Every problem: its path in the body, what was found and what is allowed.</param>
 internal sealed record ApiProblem(string Type, string Title, int Status, IReadOnlyList<JobProblem> Errors)
 {
-    /// <summary>What another device has added and has to be seen first.</summary>
+    /// <summary>What was added and has to be seen first.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<EntryRow>? Unseen { get; init; }
 }

@@ -20,7 +20,7 @@ public class DrawerTests
         await SaveAsync(drawer.AddAsync(new(Size, 2), Stamp(), Cancel));
         await SaveAsync(drawer.CountAsync([new(Size, 4, "B5"), new(ShimSize.Of(9.48, 2.5, "marked"), 1)], Stamp(), Cancel));
         IReadOnlyList<ShimLot> lots = await test.Another().Drawer.LotsAsync(Cancel);
-        Assert.Equal([new ShimLot(Size, 4, 0, 0, "B5", 7.5), new ShimLot(ShimSize.Of(9.48, 2.5, "marked"), 1, 0, 0, "", null)], lots);
+        Assert.Equal([new ShimLot(Size, 4, 0, 0, "B5", 7.5, 3), new ShimLot(ShimSize.Of(9.48, 2.5, "marked"), 1, 0, 0, "", null, 4)], lots);
         IReadOnlyList<DrawerMove> history = await drawer.HistoryAsync(Size, Cancel);
         Assert.Equal([(-1, 4, ShimReason.Stocktake), (2, 5, ShimReason.Bought), (3, 3, ShimReason.Bought)], history.Select(m => (m.Change, m.After, m.Reason)));
     }
@@ -37,6 +37,43 @@ public class DrawerTests
         Assert.Equal(2, Assert.Single(await test.Bench.Drawer.LotsAsync(Cancel)).Count);
     }
 
+    /// <summary>What a page had seen decides, not who sends it: a second tab of one browser overwrote what the first had counted.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task CountAsync_SizeThatWasCountedSincePageWasLoaded_IsNotOverwrittenUnseen(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IDrawer drawer = test.Bench.Drawer;
+        ShimSize other = ShimSize.Of(9.48, 2.5, "marked");
+        await SaveAsync(drawer.AddAsync(new(Size, 5, "B4"), Stamp(), Cancel));
+        int seen = (await drawer.LotsAsync(Cancel))[0].Newest;
+        await SaveAsync(drawer.AddAsync(new(other, 1), Stamp(), Cancel));
+        await SaveAsync(drawer.CountAsync([new(Size, 4)], Stamp() with { Seen = seen }, Cancel));
+        DrawerResult late = await drawer.CountAsync([new(Size, 5, "C9")], Stamp() with { Seen = seen }, Cancel);
+        Assert.Equal(AddOutcome.Conflict, late.Outcome);
+        Assert.Contains("there are 4 now", late.Problems[0].Found, StringComparison.Ordinal);
+        Assert.Equal(new ShimLot(Size, 4, 0, 0, "B4", null, 3), (await drawer.LotsAsync(Cancel))[0]);
+        await SaveAsync(drawer.CountAsync([new(Size, 5, "C9")], Stamp() with { Seen = 3 }, Cancel));
+    }
+
+    [Theory]
+    [OnEachBench]
+    public async Task AnyAsync_ActionThatSaidSomethingElseBefore_IsToldSo(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IDrawer drawer = test.Bench.Drawer;
+        DrawerStamp put = Stamp(), count = Stamp();
+        await SaveAsync(drawer.AddAsync(new(Size, 5, "B4"), put, Cancel));
+        await SaveAsync(drawer.CountAsync([new(Size, 3)], count, Cancel));
+        await SaveAsync(drawer.AddAsync(new(Size, 2), Stamp(), Cancel));
+        Assert.Equal(AddOutcome.SavedBefore, (await drawer.AddAsync(new(Size, 5, "B4"), put, Cancel)).Outcome);
+        Assert.Equal(AddOutcome.SavedBefore, (await drawer.CountAsync([new(Size, 3)], count, Cancel)).Outcome);
+        Assert.Equal(AddOutcome.Reused, (await drawer.AddAsync(new(Size, 6, "B4"), put, Cancel)).Outcome);
+        Assert.Equal(AddOutcome.Reused, (await drawer.AddAsync(new(Size, 5, "B5"), put, Cancel)).Outcome);
+        Assert.Equal(AddOutcome.Reused, (await drawer.CountAsync([new(Size, 4)], count, Cancel)).Outcome);
+        Assert.Equal(5, (await drawer.LotsAsync(Cancel))[0].Count);
+    }
+
     [Theory]
     [OnEachBench]
     public async Task UndoAsync_Entry_IsAnEntryOfItsOwnAndTakesItsPlaceBack(BenchKind kind)
@@ -47,7 +84,7 @@ public class DrawerTests
         await SaveAsync(drawer.AddAsync(new(Size, 5, "C1"), Stamp(), Cancel));
         int wrong = (await drawer.HistoryAsync(Size, Cancel))[0].Number;
         await SaveAsync(drawer.UndoAsync(wrong, Stamp(), Cancel));
-        Assert.Equal(new ShimLot(Size, 3, 0, 0, "B4", null), Assert.Single(await drawer.LotsAsync(Cancel)));
+        Assert.Equal(new ShimLot(Size, 3, 0, 0, "B4", null, 3), Assert.Single(await drawer.LotsAsync(Cancel)));
         IReadOnlyList<DrawerMove> history = await drawer.HistoryAsync(Size, Cancel);
         Assert.Equal([-5, 5, 3], history.Select(m => m.Change));
         Assert.Equal([false, false, true], history.Select(m => m.CanBeUndone));
@@ -80,7 +117,7 @@ public class DrawerTests
         ShimSize marked = ShimSize.Of(9.48, 2.5, "marked"), measured = ShimSize.Of(9.48, 2.487, "micrometer");
         await SaveAsync(drawer.AddAsync(new(marked, 2), Stamp(), Cancel));
         await SaveAsync(drawer.MeasureAsync(marked, 2.487, "B4", Stamp(), Cancel));
-        Assert.Equal([new ShimLot(measured, 1, 0, 0, "B4", null), new ShimLot(marked, 1, 0, 0, "", null)], await drawer.LotsAsync(Cancel));
+        Assert.Equal([new ShimLot(measured, 1, 0, 0, "B4", null, 3), new ShimLot(marked, 1, 0, 0, "", null, 2)], await drawer.LotsAsync(Cancel));
         await SaveAsync(drawer.UndoAsync((await drawer.HistoryAsync(measured, Cancel))[0].Number, Stamp(), Cancel));
         Assert.Equal([0, 2], (await drawer.LotsAsync(Cancel)).Select(l => l.Count));
     }
@@ -95,7 +132,7 @@ public class DrawerTests
         await SaveAsync(test.Bench.Drawer.AddAsync(new(marked, 1), Stamp(), Cancel));
         DrawerResult refused = await test.Bench.Drawer.MeasureAsync(marked, 2.4, null, Stamp(), Cancel);
         Assert.Equal((AddOutcome.Refused, "thickness"), (refused.Outcome, Assert.Single(refused.Problems).Path));
-        Assert.Equal(new ShimLot(marked, 1, 0, 0, "", null), Assert.Single(await test.Bench.Drawer.LotsAsync(Cancel)));
+        Assert.Equal(new ShimLot(marked, 1, 0, 0, "", null, 1), Assert.Single(await test.Bench.Drawer.LotsAsync(Cancel)));
     }
 
     [Theory]

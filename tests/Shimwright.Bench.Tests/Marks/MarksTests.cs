@@ -39,7 +39,7 @@ public class MarksTests
         DrawerStamp tap = Stamp();
         Assert.Equal(AddOutcome.Saved, (await drawer.MeasureAsync(marked, 2.443, "B4", tap, Cancel)).Outcome);
         Assert.Equal(AddOutcome.SavedBefore, (await drawer.MeasureAsync(marked, 2.443, "B4", tap, Cancel)).Outcome);
-        Assert.Equal([new ShimLot(measured, 1, 0, 0, "B4", null), new ShimLot(marked, 1, 0, 0, "B4", null)], await drawer.LotsAsync(Cancel));
+        Assert.Equal([new ShimLot(measured, 1, 0, 0, "B4", null, 3), new ShimLot(marked, 1, 0, 0, "B4", null, 2)], await drawer.LotsAsync(Cancel));
         JobMark mark = Assert.Single(await test.Bench.Marks.ListAsync(Cancel));
         Assert.Equal((null, new MarkedShim("", 2.45, 2.443)), (mark.Job, mark.Shim));
 
