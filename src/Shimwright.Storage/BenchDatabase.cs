@@ -2,11 +2,8 @@ using System.Data.Common;
 using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Text;
-using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Shimwright.Bench;
-using Shimwright.Bench.Contents;
 using Shimwright.Bench.Copies;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
@@ -30,7 +27,7 @@ using Shimwright.Storage.Settings;
 namespace Shimwright.Storage;
 
 /// <summary>The database of a bench: a SQLite file, or a PostgreSQL server that several benches share.</summary>
-public sealed class BenchDatabase : IBench
+public sealed partial class BenchDatabase : IBench
 {
     /// <summary>How much of the damage a start names.</summary>
     private const int DamageInWords = 20;
@@ -159,19 +156,6 @@ public sealed class BenchDatabase : IBench
         });
     }
 
-    /// <summary>Holds the file, so that nobody puts another in its place while it is served, and every save is looked after.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What to dispose when it is served no more; then all that was written is in the one file.</returns>
-    public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel = default)
-    {
-        if (_keeper is not null)
-        {
-            await _keeper.HoldAsync(cancel);
-        }
-
-        return new Served(this);
-    }
-
     /// <summary>Whether the database answers and takes what is written; fails where it does not.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>Whether it does.</returns>
@@ -187,70 +171,6 @@ public sealed class BenchDatabase : IBench
         await using BenchContext context = _open();
         return await context.Database.CanConnectAsync(cancel);
     }
-
-    /// <summary>Whether nobody has entered anything yet.</summary>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>Whether it is so.</returns>
-    public async Task<bool> IsEmptyAsync(CancellationToken cancel = default)
-    {
-        await using BenchContext context = _open();
-        return await ContentsStore.IsEmptyAsync(context, cancel);
-    }
-
-    /// <summary>Puts what lies in the write-ahead log into the file, where nobody is at work; a copy of the file alone is then whole.</summary>
-    /// <param name="cancel">Stops it.</param>
-    public async Task TidyAsync(CancellationToken cancel = default)
-    {
-        if (File is not null && System.IO.File.Exists(File))
-        {
-            await using SqliteConnection connection = await SqliteFile.OpenAsync(File, SqliteOpenMode.ReadWrite, cancel);
-            await SqliteFile.RunAsync(connection, "PRAGMA busy_timeout=0; PRAGMA wal_checkpoint(TRUNCATE)", cancel);
-        }
-    }
-
-    /// <summary>Copies the whole bench into a file while it is in use: a SQLite file, or an archive where the bench is on a server.</summary>
-    /// <param name="file">The file.</param>
-    /// <param name="replaces">Whether a file of that name may be replaced.</param>
-    /// <param name="progress">Told how many rows were checked, or null.</param>
-    /// <param name="cancel">Stops it; then there is no copy.</param>
-    /// <returns>What is in the copy, which was read again.</returns>
-    /// <exception cref="BenchDatabaseException">There is no copy; the message says why.</exception>
-    public Task<SoundReport> BackUpAsync(string file, bool replaces, IProgress<int>? progress = null, CancellationToken cancel = default) =>
-        SayingWhyAsync(() => _copies.BackUpAsync(Path.GetFullPath(file), replaces, progress, cancel));
-
-    /// <summary>Writes the whole bench as an archive.</summary>
-    /// <inheritdoc cref="BackUpAsync"/>
-    public Task<BenchContents> ExportAsync(string file, bool replaces, IProgress<int>? progress = null, CancellationToken cancel = default) =>
-        SayingWhyAsync(() => _copies.ExportAsync(Path.GetFullPath(file), replaces, progress, cancel));
-
-    /// <summary>Takes an archive in, where the bench is empty.</summary>
-    /// <param name="file">The archive.</param>
-    /// <param name="progress">Told how many rows were read and written, or null.</param>
-    /// <param name="cancel">Stops it; then nothing has changed.</param>
-    /// <returns>What was taken in.</returns>
-    /// <exception cref="BenchDatabaseException">Nothing has changed; the message says why.</exception>
-    public Task<BenchContents> ImportAsync(string file, IProgress<int>? progress = null, CancellationToken cancel = default) =>
-        SayingWhyAsync(() => _copies.ImportAsync(Path.GetFullPath(file), progress, cancel));
-
-    /// <summary>Puts a copy or an archive in the place of the bench, which is set aside first.</summary>
-    /// <param name="from">The copy.</param>
-    /// <param name="progress">Told how many rows were looked at, or null.</param>
-    /// <param name="cancel">Stops it; then nothing has changed.</param>
-    /// <returns>What is in the bench now, and where it lies as it was before, if there was one.</returns>
-    /// <exception cref="BenchDatabaseException">Nothing has changed; the message says why.</exception>
-    public Task<RestoredBench> RestoreAsync(string from, IProgress<int>? progress = null, CancellationToken cancel = default) =>
-        SayingWhyAsync(() => new Restoring(_open, File, Description, _copies.UsualFolder, _time).RunAsync(Path.GetFullPath(from), progress, cancel));
-
-    /// <summary>Looks the whole bench over.</summary>
-    /// <param name="progress">Told how many rows were looked at, or null.</param>
-    /// <param name="cancel">Stops it.</param>
-    /// <returns>What was found.</returns>
-    /// <exception cref="BenchDatabaseException">It cannot be read at all; the message says why.</exception>
-    public Task<SoundReport> CheckAsync(IProgress<int>? progress = null, CancellationToken cancel = default) => SayingWhyAsync(async () =>
-    {
-        await using BenchContext context = _open();
-        return await Soundness.WholeAsync(context, File, progress, cancel);
-    });
 
     internal BenchContext NewContext() => _open();
 
@@ -306,18 +226,5 @@ public sealed class BenchDatabase : IBench
         builder.Database ??= "shimwright";
 
         return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, Contexts.OnServer(builder.ToString()), null);
-    }
-
-    private sealed class Served(BenchDatabase database) : IAsyncDisposable
-    {
-        public async ValueTask DisposeAsync()
-        {
-            database._keeper?.Dispose();
-            if (database.File is not null)
-            {
-                SqliteConnection.ClearAllPools();
-                await database.TidyAsync();
-            }
-        }
     }
 }

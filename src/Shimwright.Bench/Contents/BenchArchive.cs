@@ -2,7 +2,6 @@ using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
-using Shimwright.Bench.Drawer;
 
 namespace Shimwright.Bench.Contents;
 

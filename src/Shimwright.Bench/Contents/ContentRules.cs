@@ -5,9 +5,7 @@ using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.FeelCalibration;
-using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
@@ -32,7 +30,7 @@ public static class ContentRules
         private readonly List<JobProblem> _problems = [];
         private int _done;
 
-        public IReadOnlyList<JobProblem> Problems()
+        public List<JobProblem> Problems()
         {
             OfEngines();
             OfJobs();

@@ -142,7 +142,10 @@ internal static class CopyCommands
 
     private static JsonObject Counts(SoundReport report) => new()
     {
-        ["engines"] = report.Engines, ["jobs"] = report.Jobs, ["facts"] = report.Facts, ["drawerEntries"] = report.Entries,
+        ["engines"] = report.Engines,
+        ["jobs"] = report.Jobs,
+        ["facts"] = report.Facts,
+        ["drawerEntries"] = report.Entries,
     };
 
     private static string InWords(SoundReport report) => string.Create(

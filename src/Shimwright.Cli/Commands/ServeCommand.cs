@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
 using Shimwright.Web.Hosting;
@@ -39,9 +40,9 @@ internal static class ServeCommand
 
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
     public static Task<int> RunAsync(Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null) =>
-        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, cancel, opened));
+        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, opened, cancel));
 
-    private static async Task<int> RunAsync(Terminal terminal, BenchDatabase database, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened)
+    private static async Task<int> RunAsync(Terminal terminal, BenchDatabase database, int port, Func<BenchDatabase, string, Task>? opened, CancellationToken cancel)
     {
         if (await database.PrepareAsync(cancel) is { } copy)
         {
@@ -66,6 +67,12 @@ internal static class ServeCommand
             return ExitCode.BadInput;
         }
 
+        // A window that is closed closes the bench as Ctrl-C does; under nohup nothing comes.
+        using var hangup = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
+        {
+            signal.Cancel = true;
+            app.Lifetime.StopApplication();
+        });
         string url = app.Urls.First();
         terminal.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
         if (opened is not null)

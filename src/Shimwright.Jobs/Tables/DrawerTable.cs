@@ -69,7 +69,7 @@ public static class DrawerTable
     {
         ArgumentNullException.ThrowIfNull(lines);
         using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using (var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n", InjectionOptions = InjectionOptions.Escape }))
+        using (var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" }))
         {
             foreach (string name in new[] { "diameter", "thickness", "by", "count", "place", "price" })
             {
@@ -83,7 +83,7 @@ public static class DrawerTable
                 csv.WriteField(line.Thickness.ToString("0.000", CultureInfo.InvariantCulture));
                 csv.WriteField(line.By);
                 csv.WriteField(line.Count);
-                csv.WriteField(line.Place);
+                csv.WriteField(CellText.Written(line.Place));
                 csv.WriteField(line.Price);
             }
 
@@ -100,7 +100,7 @@ public static class DrawerTable
         int? count = row.Has("count") ? row.Whole("count", 0, MostCount, 0) : NoCount(row);
         int? by = row.Has("by") ? row.Choice("by", Instruments) : 0;
         double? price = row.Has("price") ? row.Number("price", new(0, HighestPrice)) : null;
-        string? place = row.Text("place");
+        string? place = CellText.Read(row.Text("place"));
         if (place?.Length > LongestPlace)
         {
             row.Problem("place", place, $"allowed are {LongestPlace} characters");

@@ -13,7 +13,8 @@ internal sealed class BenchCopies(Func<BenchContext> open, (string Description, 
 {
     private const string Start = "bench-", Stamp = "yyyyMMdd-HHmmss";
 
-    private readonly SemaphoreSlim _one = new(1, 1);
+    // One copy at a time; a task that ends is the turn of the next.
+    private Task _last = Task.CompletedTask;
     private string? _failure;
 
     /// <summary>Where copies are kept unless the settings say otherwise.</summary>
@@ -47,7 +48,8 @@ internal sealed class BenchCopies(Func<BenchContext> open, (string Description, 
     /// <inheritdoc/>
     public async Task<MadeCopy> MakeAsync(CancellationToken cancel = default)
     {
-        await _one.WaitAsync(cancel);
+        TaskCompletionSource mine = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        await Interlocked.Exchange(ref _last, mine.Task);
         try
         {
             string folder = await FolderAsync(cancel);
@@ -70,7 +72,7 @@ internal sealed class BenchCopies(Func<BenchContext> open, (string Description, 
         }
         finally
         {
-            _one.Release();
+            mine.SetResult();
         }
     }
 

@@ -5,7 +5,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Bench.Contents;
 using Shimwright.Bench.Drawer;
-using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Past;

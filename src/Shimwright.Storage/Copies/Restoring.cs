@@ -14,6 +14,10 @@ public sealed record RestoredBench(SoundReport Report, string? Aside);
 /// <summary>Puts a copy in the place of a bench: the copy is made ready beside it and looked over, the bench is set aside, and then they change places at once.</summary>
 internal sealed class Restoring(Func<BenchContext> open, string? file, string description, string copies, TimeProvider time)
 {
+    private static readonly string TakeAllAway = string.Concat(
+        new[] { "shim_promises", "shim_moves", "facts", "forecasts", "jobs", "engines", "card_rates", "cards", "settings", "feels", "removed_jobs" }
+            .Select(table => $"ALTER TABLE {table} DISABLE TRIGGER USER; DELETE FROM {table}; ALTER TABLE {table} ENABLE TRIGGER USER; "));
+
     public async Task<RestoredBench> RunAsync(string from, IProgress<int>? progress, CancellationToken cancel)
     {
         if (!File.Exists(from))
@@ -166,11 +170,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         }
 
         // The triggers that keep facts from being taken away are off inside this transaction only.
-        foreach (string table in (string[])["shim_promises", "shim_moves", "facts", "forecasts", "jobs", "engines", "card_rates", "cards", "settings", "feels"])
-        {
-            await context.Database.ExecuteSqlRawAsync($"ALTER TABLE {table} DISABLE TRIGGER USER; DELETE FROM {table}; ALTER TABLE {table} ENABLE TRIGGER USER", cancel);
-        }
-
+        await context.Database.ExecuteSqlRawAsync(TakeAllAway, cancel);
         await ContentsStore.FillAsync(context, contents, progress, cancel);
         await transaction.CommitAsync(cancel);
         return new(new(contents.Engines.Count, contents.Jobs.Count, contents.Facts.Count, contents.Ledger.Count, 0, []), before.IsEmpty ? null : aside);

@@ -14,7 +14,11 @@ internal static class Contexts
     {
         string connection = new SqliteConnectionStringBuilder
         {
-            DataSource = file, Mode = SqliteOpenMode.ReadWrite, ForeignKeys = true, DefaultTimeout = 15, Pooling = isPooled,
+            DataSource = file,
+            Mode = SqliteOpenMode.ReadWrite,
+            ForeignKeys = true,
+            DefaultTimeout = 15,
+            Pooling = isPooled,
         }.ToString();
         DbContextOptionsBuilder<SqliteBench> builder = new DbContextOptionsBuilder<SqliteBench>().UseSqlite(connection).AddInterceptors(new SqliteSafety());
         DbContextOptions<SqliteBench> options = (keeper is null ? builder : builder.AddInterceptors(keeper)).Options;

@@ -35,6 +35,7 @@ internal sealed class SqliteFile(string file, TimeProvider time, string? called 
         {
             copy = isUsed ? await SetAsideAsync(cancel) : null;
             MakeForItsOwner(file);
+            KeepToItsOwner();
             await Upgrade.RunAsync(context, file, cancel);
         }
 
@@ -115,6 +116,15 @@ internal sealed class SqliteFile(string file, TimeProvider time, string? called 
         if (!File.Exists(path))
         {
             new FileStream(path, options).Dispose();
+        }
+    }
+
+    /// <summary>A file from before benches were kept to their owner may be read by everybody. One that a group may write to is shared on purpose.</summary>
+    private void KeepToItsOwner()
+    {
+        if (!OperatingSystem.IsWindows() && File.GetUnixFileMode(file) is var mode && (mode & UnixFileMode.GroupWrite) == 0)
+        {
+            File.SetUnixFileMode(file, mode & (UnixFileMode.UserRead | UnixFileMode.UserWrite));
         }
     }
 

@@ -25,6 +25,21 @@ public class DrawerTableTests
         Assert.Equal(lines.Select(l => l with { Thickness = Math.Round(l.Thickness, 3) }), again.Lines);
     }
 
+    [Theory]
+    [InlineData("-A1")]
+    [InlineData("=B2")]
+    [InlineData("'front'")]
+    [InlineData("'-A1")]
+    [InlineData("''")]
+    [InlineData("@left")]
+    [InlineData("shelf")]
+    public void Write_PlaceThatASpreadsheetWouldRun_ComesBackAsItWas(string place)
+    {
+        string text = DrawerTable.Write([new(2, 9.48, 2.45, "marked", 3, place, null)]);
+        Assert.Equal(place, Assert.Single(Read(text).Lines).Place);
+        Assert.DoesNotMatch(",[=+@-]", text);
+    }
+
     /// <summary>A spreadsheet takes what begins so for a formula and runs it.</summary>
     [Theory]
     [InlineData("=1+1")]

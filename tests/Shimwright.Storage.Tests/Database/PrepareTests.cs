@@ -48,6 +48,11 @@ public class PrepareTests
     {
         await using TestDatabase database = await TestDatabase.EmptyAsync(kind);
         Guid job = await FirstProgram.MakeAsync(database);
+        if (database.Bench.File is { } kept && !OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(kept, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+        }
+
         string? copy = await database.Bench.PrepareAsync(Cancel);
         StoredJob found = await database.Bench.FindJobAsync(job);
         Assert.Equal([new JobNoted("from before")], found.Sheet.Entries.Select(e => e.Fact));
@@ -59,6 +64,7 @@ public class PrepareTests
         }
 
         Assert.Equal([$"{database.Address}.before-20260301-080000"], Copies(database));
+        Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(database.Address) == (UnixFileMode.UserRead | UnixFileMode.UserWrite));
         Assert.Equal(Copies(database).Single(), copy);
         await using BenchContext old = BenchDatabase.At(copy!, database.Time).NewContext();
         Assert.Equal(1, await old.Facts.CountAsync(f => f.JobId == job, Cancel));
