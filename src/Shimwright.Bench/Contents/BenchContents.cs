@@ -12,6 +12,9 @@ public sealed record BenchContents
     /// <summary>Engine cards.</summary>
     public IReadOnlyList<KeptCard> Cards { get; init; } = [];
 
+    /// <summary>Engines that were removed for good: with them go their jobs and facts, and their cards where no other engine has them. No bench holds any; a change may.</summary>
+    public IReadOnlyList<Guid> Removed { get; init; } = [];
+
     /// <summary>Engines.</summary>
     public IReadOnlyList<KeptEngine> Engines { get; init; } = [];
 

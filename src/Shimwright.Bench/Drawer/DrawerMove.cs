@@ -40,7 +40,7 @@ public sealed record DrawerMove(
     int Number, ShimSize Size, int Change, ShimReason Reason, Guid? Job, string? Engine, int? Undoes, bool IsUndone, string Device, DateTime At, int After)
 {
     /// <summary>Whether it can be taken back here; what a job did is taken back by opening the job again.</summary>
-    public bool CanBeUndone => Job is null && Undoes is null && !IsUndone;
+    public bool CanBeUndone => Job is null && Undoes is null && !IsUndone && Reason is (ShimReason.Bought or ShimReason.Stocktake or ShimReason.Measured);
 
     /// <summary>The history of a size, the newest entry first.</summary>
     /// <param name="entries">Its entries, in order.</param>

@@ -13,6 +13,7 @@ public static class DrawerUndo
     {
         null => new("entry", $"there is no entry {number}", "load the page again"),
         { Undoes: not null } => new("entry", $"entry {number} took another one back", "put the shims in again, or count what there is"),
+        { IsOfJob: true, Job: null } => new("entry", $"entry {number} comes from a job that was removed", "count what there is"),
         { Job: not null } => new("entry", $"entry {number} comes from a job", "open the job again, and what it did to the drawer is taken back"),
         _ => null,
     };

@@ -13,7 +13,11 @@ namespace Shimwright.Bench.Drawer;
 /// <param name="Device">The device.</param>
 /// <param name="At">When, UTC.</param>
 public sealed record LedgerEntry(
-    int Number, ShimSize Size, int Change, ShimReason Reason, Guid? Job, int? Undoes, string? Place, double? Price, Guid Action, string Device, DateTime At);
+    int Number, ShimSize Size, int Change, ShimReason Reason, Guid? Job, int? Undoes, string? Place, double? Price, Guid Action, string Device, DateTime At)
+{
+    /// <summary>Whether a job did it, though it may be gone by now.</summary>
+    public bool IsOfJob => Job is not null || Reason is ShimReason.Taken or ShimReason.CameOut || (Reason == ShimReason.Undone && Undoes is null);
+}
 
 /// <summary>An entry that is to be written; the ledger gives it its number, and what is done its time and device.</summary>
 /// <param name="Size">The size.</param>

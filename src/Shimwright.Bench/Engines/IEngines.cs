@@ -1,4 +1,5 @@
 using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Members;
 
 namespace Shimwright.Bench.Engines;
 
@@ -42,6 +43,16 @@ public interface IEngines
     /// <param name="cancel">Stops it.</param>
     /// <returns>The engine, or null.</returns>
     Task<StoredEngine?> FindAsync(Guid id, CancellationToken cancel = default);
+
+    /// <summary>
+    /// Removes an engine for good, with its jobs, their facts and records, and its card where no other engine has it. Nothing else that is kept
+    /// is ever taken away. What its jobs did to the drawer stays in the ledger, without the job.
+    /// </summary>
+    /// <param name="id">The engine.</param>
+    /// <param name="typed">Its name, typed by the person who wants it.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What kept it from being removed; none where it is.</returns>
+    Task<IReadOnlyList<JobProblem>> RemoveAsync(Guid id, string typed, CancellationToken cancel = default);
 
     /// <summary>Engines whose name holds a text, by name.</summary>
     /// <param name="search">The text; empty for all.</param>

@@ -2,6 +2,7 @@ using Shimwright.Bench.Contents;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Members;
 
 namespace Shimwright.Bench.InMemory;
 
@@ -90,6 +91,20 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
             return new StoredEngine(
                 id, row.Name, row.Notes, row.Version, row.CardId, card.Row.Title, card.Row.Version, state.Engines.Values.Count(e => e.Row.CardId == row.CardId),
                 NamedCard.Kept(card.Row.Card, row.Name), card.Details);
+        },
+        cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<JobProblem>> RemoveAsync(Guid id, string typed, CancellationToken cancel = default) => state.DoAsync(
+        () =>
+        {
+            IReadOnlyList<JobProblem> problems = RemovalRules.ProblemsOf(state.Engines.GetValueOrDefault(id)?.Row.Name, typed);
+            if (problems.Count == 0)
+            {
+                state.Change(new() { Removed = [id] });
+            }
+
+            return problems;
         },
         cancel);
 

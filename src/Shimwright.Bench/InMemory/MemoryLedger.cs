@@ -78,6 +78,23 @@ internal sealed class MemoryLedger
         }
     }
 
+    /// <summary>Leaves what jobs did in the ledger, without the jobs; what they had promised is free again.</summary>
+    public void Forget(IReadOnlySet<Guid> jobs)
+    {
+        for (int i = 0; i < _entries.Count; i++)
+        {
+            if (_entries[i].Job is { } job && jobs.Contains(job))
+            {
+                _entries[i] = _entries[i] with { Job = null };
+            }
+        }
+
+        foreach (Guid job in jobs)
+        {
+            _promises.Remove(job);
+        }
+    }
+
     public void Promise(IEnumerable<KeptPromises> promises)
     {
         foreach (KeptPromises kept in promises)

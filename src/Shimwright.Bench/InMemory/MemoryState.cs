@@ -94,6 +94,11 @@ internal sealed class MemoryState
 
     private void Lay(BenchContents rows)
     {
+        foreach (Guid removed in rows.Removed)
+        {
+            TakeAway(removed);
+        }
+
         foreach (KeptCard row in rows.Cards)
         {
             if (Cards.TryGetValue(row.Id, out MemoryCard? card))
@@ -133,6 +138,28 @@ internal sealed class MemoryState
             Settings = BenchSettings.Read(SettingsRows[^1].Settings);
             SettingsMark = Forecaster.MarkOf(Settings);
         }
+    }
+
+    private void TakeAway(Guid id)
+    {
+        if (!Engines.Remove(id, out MemoryEngine? engine))
+        {
+            return;
+        }
+
+        if (Engines.Values.All(e => e.Row.CardId != engine.Row.CardId))
+        {
+            Cards.Remove(engine.Row.CardId);
+        }
+
+        HashSet<Guid> jobs = [.. Jobs.Values.Where(j => j.Row.EngineId == id).Select(j => j.Row.Id)];
+        foreach (Guid job in jobs)
+        {
+            JobsByAction.Remove(Jobs[job].Row.Action);
+            Jobs.Remove(job);
+        }
+
+        Ledger.Forget(jobs);
     }
 
     private void LayJobs(BenchContents rows)

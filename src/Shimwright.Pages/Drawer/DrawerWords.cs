@@ -31,6 +31,7 @@ internal static class DrawerWords
         ShimReason.Taken => "used on a job",
         ShimReason.CameOut => "came out of a job",
         ShimReason.Measured => move.Change < 0 ? "measured, and kept under its size now" : "measured, known by its mark before",
+        _ when move.Undoes is null && move.Job is null => "a job was opened again",
         _ => move.Undoes is { } entry ? string.Create(CultureInfo.InvariantCulture, $"entry {entry} taken back") : "the job was opened again",
     };
 

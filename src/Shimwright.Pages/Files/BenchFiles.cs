@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Shimwright.Bench;
 using Shimwright.Bench.Contents;
+using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Sheets;
@@ -52,6 +53,22 @@ public static class BenchFiles
         using MemoryStream archive = new();
         BenchArchive.Write(await bench.Copies.ContentsAsync(cancel), now, archive);
         return new(string.Create(CultureInfo.InvariantCulture, $"bench-{now:yyyyMMdd-HHmm}.zip"), "application/zip", archive.ToArray());
+    }
+
+    /// <summary>One engine with its jobs as an archive.</summary>
+    /// <returns>The file, or null where there is no such engine.</returns>
+    public static async Task<BenchFile?> EngineAsync(IBench bench, Guid engine, DateTime now, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        BenchContents alone = RemovalRules.Alone(await bench.Copies.ContentsAsync(cancel), engine);
+        if (alone.IsEmpty)
+        {
+            return null;
+        }
+
+        using MemoryStream archive = new();
+        BenchArchive.Write(alone, now, archive);
+        return new("engine.zip", "application/zip", archive.ToArray());
     }
 
     private static string NameOf(StoredJob job)

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Cards;
+using Shimwright.Jobs.Members;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Engines;
@@ -96,6 +97,9 @@ internal sealed class EngineStore : IEngines
             row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy,
             NamedCard.Kept(row.Card.Card, row.Name), CardDetails.Read(row.Card.Details));
     }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<JobProblem>> RemoveAsync(Guid id, string typed, CancellationToken cancel = default) => EngineRemoval.RunAsync(_open, id, typed, Now(), cancel);
 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)

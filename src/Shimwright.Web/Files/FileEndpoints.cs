@@ -18,6 +18,7 @@ internal static class FileEndpoints
         routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
+        routes.MapGet("/engines/{id:guid}/engine.zip", EngineAsync).ExcludeFromDescription();
         routes.MapGet("/settings/copies/bench.zip", ArchiveAsync).ExcludeFromDescription();
     }
 
@@ -28,6 +29,9 @@ internal static class FileEndpoints
         OrNotFound(await BenchFiles.TrialsAsync(bench, id, cancel));
 
     private static async Task<FileContentHttpResult> DrawerAsync(IBench bench, CancellationToken cancel) => Of(await BenchFiles.DrawerAsync(bench, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> EngineAsync(Guid id, IBench bench, TimeProvider time, CancellationToken cancel) =>
+        OrNotFound(await BenchFiles.EngineAsync(bench, id, time.GetUtcNow().UtcDateTime, cancel));
 
     private static async Task<FileContentHttpResult> ArchiveAsync(IBench bench, TimeProvider time, CancellationToken cancel) =>
         Of(await BenchFiles.ArchiveAsync(bench, time.GetUtcNow().UtcDateTime, cancel));

@@ -26,6 +26,7 @@ internal static class PageList
         new("engine-another", "/engines/{Id:guid}/another", b => $"/engines/{b.Engine}/another"),
         new("card", "/engines/{Id:guid}/card", b => $"/engines/{b.Engine}/card"),
         new("card-screws", "/engines/{Id:guid}/card", b => $"/engines/{b.ScrewEngine}/card"),
+        new("engine-remove", "/engines/{Id:guid}/remove", b => $"/engines/{b.ScrewEngine}/remove"),
         new("wear", "/engines/{Id:guid}/wear", b => $"/engines/{b.Engine}/wear"),
         new("wear-empty", "/engines/{Id:guid}/wear", b => $"/engines/{b.ScrewEngine}/wear"),
         new("due", "/due", _ => "/due"),

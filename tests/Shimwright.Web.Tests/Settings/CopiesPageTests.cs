@@ -24,7 +24,7 @@ public sealed class CopiesPageTests : IDisposable
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         await DemoEngine.AddAsync(bench);
-        Assert.Contains("There is no copy yet.", (await FetchedPage.GetAsync(client, "/settings")).Text, StringComparison.Ordinal);
+        Assert.Contains("There is no copy yet.", (await FetchedPage.GetAsync(client, "/settings/copies")).Text, StringComparison.Ordinal);
         FetchedPage saved = await (await FormPost.OnAsync(client, "/settings/copies", "keep")).With("Keep.Folder", _folder).With("Keep.Kept", "2").SubmitAsync();
         Assert.Contains("Saved.", saved.Text, StringComparison.Ordinal);
         FetchedPage made = await FormPost.On(client, saved, "make").SubmitAsync();
@@ -81,6 +81,24 @@ public sealed class CopiesPageTests : IDisposable
         Assert.Contains("Taken in.", (await (await FormPost.OnAsync(toOther, "/settings/copies", "archive")).WithFile("Archive.File", "a.zip", archive).SubmitAsync()).Text, StringComparison.Ordinal);
         Assert.Equal(1, await other.Database.Engines.CountAsync(null, Cancel));
         Assert.Equal(HttpStatusCode.BadRequest, (await stale.SubmitAsync()).Status);
+    }
+
+    [Fact]
+    public async Task Remove_AnEngineByItsName_IsGoneWithItsJobs()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        Guid engine = await DemoEngine.AddAsync(bench);
+        string name = (await bench.Database.Engines.FindAsync(engine, Cancel))!.Name;
+        await (await FormPost.OnAsync(client, $"/engines/{engine}", "start")).With("Start.Clock", "1").SubmitAsync();
+        Assert.Equal("application/zip", (await client.GetAsync(new Uri($"/engines/{engine}/engine.zip", UriKind.Relative), Cancel)).Content.Headers.ContentType!.MediaType);
+        FetchedPage refused = await (await FormPost.OnAsync(client, $"/engines/{engine}/remove", "remove")).With("Remove.Name", "another").SubmitAsync();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
+        Assert.Contains("Nothing was removed", refused.Text, StringComparison.Ordinal);
+        FetchedPage removed = await FormPost.On(client, refused, "remove").With("Remove.Name", name).SubmitAsync();
+        Assert.Contains("The engine was removed, with its jobs.", removed.Text, StringComparison.Ordinal);
+        Assert.True((await bench.Database.Copies.ContentsAsync(Cancel)).IsEmpty);
+        Assert.Equal(HttpStatusCode.NotFound, (await FetchedPage.GetAsync(client, $"/engines/{engine}/remove")).Status);
     }
 
     /// <summary>A copy a day of a bench that has something in it; the oldest goes.</summary>
