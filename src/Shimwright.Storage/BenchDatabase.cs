@@ -32,6 +32,9 @@ public sealed partial class BenchDatabase : IBench
     /// <summary>How much of the damage a start names.</summary>
     private const int DamageInWords = 20;
 
+    /// <summary>With less room on the disk the bench is not well, bytes.</summary>
+    private const long LeastRoom = 2 * 1024 * 1024;
+
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
     private readonly FileKeeper? _keeper;
@@ -164,6 +167,12 @@ public sealed partial class BenchDatabase : IBench
         if (File is not null)
         {
             _keeper!.Check();
+            if (Path.GetPathRoot(File) is not null && new DriveInfo(Path.GetDirectoryName(File)!).AvailableFreeSpace < LeastRoom)
+            {
+                // A small write may still find its place where a job's save does not.
+                throw BenchDatabaseException.NoRoom(File);
+            }
+
             await SqliteFile.TryToWriteAsync(File, cancel);
             return true;
         }

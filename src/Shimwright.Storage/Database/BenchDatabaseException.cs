@@ -47,6 +47,8 @@ public sealed class BenchDatabaseException : Exception
     internal static BenchDatabaseException Moved(string file) => new(
         $"{file}: the file of the bench was moved or taken away, and what was sent last was not kept; put it back, or stop the program and start it with the file that is to be used", null);
 
+    internal static BenchDatabaseException NoRoom(string file) => new($"{file}: the disk is all but full; make room, or the next entries cannot be kept", null);
+
     internal static BenchDatabaseException Refused(string file, IEnumerable<object> problems) => new(
         $"{file}: this archive cannot be taken in, and nothing was changed:{string.Concat(problems.Select(p => $"\n  {p}"))}", null);
 

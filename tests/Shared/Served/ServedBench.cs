@@ -42,7 +42,8 @@ internal sealed partial class ServedBench : IAsyncDisposable
     /// <summary>Starts a bench on a database and waits until it says where it is.</summary>
     /// <param name="database">The database.</param>
     /// <param name="data">The user's data folder; the bench keeps the keys of its forms there where the database is a server.</param>
-    public static async Task<ServedBench> StartAsync(string database, string data)
+    /// <param name="variables">Variables of its environment, or null.</param>
+    public static async Task<ServedBench> StartAsync(string database, string data, IReadOnlyDictionary<string, string>? variables = null)
     {
         var process = new Process
         {
@@ -55,12 +56,22 @@ internal sealed partial class ServedBench : IAsyncDisposable
                 Environment = { ["XDG_DATA_HOME"] = data },
             },
         };
+        foreach ((string name, string value) in variables ?? new Dictionary<string, string>())
+        {
+            process.StartInfo.Environment[name] = value;
+        }
+
         var bench = new ServedBench(process);
         var open = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
         process.OutputDataReceived += (_, line) => bench.Hear(line.Data, open);
         process.ErrorDataReceived += (_, line) => bench.Hear(line.Data, open);
         process.EnableRaisingEvents = true;
-        process.Exited += (_, _) => open.TrySetException(new InvalidOperationException($"The bench ended before it was open.\n{bench.Said}"));
+        process.Exited += (_, _) =>
+        {
+            // Until the last line is heard.
+            process.WaitForExit();
+            open.TrySetException(new InvalidOperationException($"The bench ended before it was open.\n{bench.Said}"));
+        };
         process.Start();
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
