@@ -81,9 +81,30 @@ public sealed partial class BenchDatabase
     /// <exception cref="BenchDatabaseException">It cannot be read at all; the message says why.</exception>
     public Task<SoundReport> CheckAsync(IProgress<int>? progress = null, CancellationToken cancel = default) => SayingWhyAsync(async () =>
     {
+        await MustBeOfThisProgramAsync(cancel);
         await using BenchContext context = _open();
         return await Soundness.WholeAsync(context, File, progress, cancel);
     });
+
+    /// <summary>A check changes nothing, and so can look only at tables of this program.</summary>
+    private async Task MustBeOfThisProgramAsync(CancellationToken cancel)
+    {
+        if (File is not null && !System.IO.File.Exists(File))
+        {
+            throw BenchDatabaseException.NotHere(File);
+        }
+
+        if (File is not null && !await new SqliteFile(File, _time).IsUsedAsync(cancel))
+        {
+            throw BenchDatabaseException.NoBench(File);
+        }
+
+        await using BenchContext context = _open();
+        if (await Upgrade.IsDueAsync(context, Description, cancel))
+        {
+            throw BenchDatabaseException.Older(Description);
+        }
+    }
 
     private sealed class Served(BenchDatabase database) : IAsyncDisposable
     {

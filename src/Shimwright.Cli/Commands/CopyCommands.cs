@@ -5,6 +5,7 @@ using Shimwright.Bench.Contents;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
 using Shimwright.Storage.Copies;
+using Shimwright.Storage.Database;
 
 namespace Shimwright.Cli.Commands;
 
@@ -16,19 +17,19 @@ internal static class CopyCommands
 
     public static IEnumerable<Command> All(Terminal terminal) =>
     [
-        OnFile(terminal, "backup", "Copy the whole bench into FILE, while it is in use too, and read the copy again. On a PostgreSQL server the copy is an archive.\nExample: shimwright backup shed-copy.db --db shed.db", BackUpAsync, Replace),
-        OnFile(terminal, "restore", "Put a copy or an archive in the place of the bench. The copy is checked first, and the bench as it is now is set aside. Close the bench before.\nExample: shimwright restore shed-copy.db --db shed.db", RestoreAsync),
+        OnFile(terminal, ("backup", "The copy that is written."), "Copy the whole bench into FILE, while it is in use too, and read the copy again. On a PostgreSQL server the copy is an archive.\nExample: shimwright backup shed-copy.db --db shed.db", BackUpAsync, Replace),
+        OnFile(terminal, ("restore", "The copy or archive."), "Put a copy or an archive in the place of the bench. The copy is checked first, and the bench as it is now is set aside. Close the bench before.\nExample: shimwright restore shed-copy.db --db shed.db", RestoreAsync),
         Check(terminal),
-        OnFile(terminal, "export", "Write the whole bench as one open archive: a zip of JSON lines.\nExample: shimwright export shed.zip --db shed.db", ExportAsync, Replace),
-        OnFile(terminal, "import", "Take an archive into a bench that is new or empty.\nExample: shimwright import shed.zip --db new.db", ImportAsync),
+        OnFile(terminal, ("export", "The archive that is written."), "Write the whole bench as one open archive: a zip of JSON lines.\nExample: shimwright export shed.zip --db shed.db", ExportAsync, Replace),
+        OnFile(terminal, ("import", "The archive."), "Take an archive into a bench that is new or empty.\nExample: shimwright import shed.zip --db new.db", ImportAsync),
     ];
 
     private static Command OnFile(
-        Terminal terminal, string name, string description, Func<Terminal, BenchDatabase, (string File, bool Replaces, bool IsJson), CancellationToken, Task<int>> run, params Option[] more)
+        Terminal terminal, (string Name, string File) named, string description, Func<Terminal, BenchDatabase, (string File, bool Replaces, bool IsJson), CancellationToken, Task<int>> run, params Option[] more)
     {
-        var file = new Argument<string>("FILE") { Description = "The file." };
+        var file = new Argument<string>("FILE") { Description = named.File };
         Option<string?> database = DatabaseOption.Create();
-        var command = new Command(name, description) { file, database, Json };
+        var command = new Command(named.Name, description) { file, database, Json };
         Array.ForEach(more, command.Add);
         command.SetAction((parsed, cancel) => DatabaseOption.UseAsync(terminal, parsed.GetValue(database), bench =>
             run(terminal, bench, (parsed.GetValue(file)!, more.Contains(Replace) && parsed.GetValue(Replace), parsed.GetValue(Json)), cancel)));
@@ -112,7 +113,7 @@ internal static class CopyCommands
     {
         if (bench.File is { } file && !File.Exists(file))
         {
-            throw new FileNotFoundException($"{file}: there is no bench here; name its file with --db");
+            throw BenchDatabaseException.NotHere(file);
         }
 
         if (await bench.PrepareAsync(cancel) is { } copy && !isJson)

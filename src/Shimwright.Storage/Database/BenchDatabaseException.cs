@@ -38,6 +38,8 @@ public sealed class BenchDatabaseException : Exception
     internal static BenchDatabaseException NotWritten(string file, Exception e) => new(
         $"{file}: the copy could not be written ({(e is SqliteException sqlite ? ReasonOf(sqlite).Split("; ")[0] : e.Message.TrimEnd('.'))}); name a file in a folder that is there, that you may write to and that has room", e);
 
+    public static BenchDatabaseException NotHere(string file) => new($"{file}: there is no bench here; name its file with --db", null);
+
     internal static BenchDatabaseException IsThere(string file) => new(
         $"{file}: there is such a file already, and it was left as it is; name another, or add --replace", null);
 
@@ -51,6 +53,9 @@ public sealed class BenchDatabaseException : Exception
 
     internal static BenchDatabaseException Refused(string file, IEnumerable<object> problems) => new(
         $"{file}: this archive cannot be taken in, and nothing was changed:{string.Concat(problems.Select(p => $"\n  {p}"))}", null);
+
+    internal static BenchDatabaseException Older(string description) => new(
+        $"{description}: an older Shimwright has made this bench; 'shimwright serve' brings it up and sets a copy aside, then check it", null);
 
     internal static BenchDatabaseException Newer(string description, IEnumerable<string> unknown) => new(
         $"{description}: a newer Shimwright has used this database ({string.Join(", ", unknown)}); install that one, or take the copy that it set aside", null);

@@ -35,6 +35,11 @@ public class HelpTests
     [InlineData("schema")]
     [InlineData("demo")]
     [InlineData("serve")]
+    [InlineData("backup")]
+    [InlineData("restore")]
+    [InlineData("check")]
+    [InlineData("export")]
+    [InlineData("import")]
     [InlineData("calibrate")]
     public void Help_PrintsWhatWasApproved(string command)
     {
