@@ -30,7 +30,8 @@ public sealed class CopyCommandsTests : IDisposable
         Assert.Equal((ExitCode.Done, $"{bench} is sound: 1 engine, 1 job with 29 facts, 0 drawer entries, each as it was written."), Run("check", "--db", bench));
         Assert.Equal((ExitCode.Done, $"Exported to {archive}, and read again: 1 engine, 1 job with 29 facts, 0 drawer entries."), Run("export", archive, "--db", bench));
         Assert.Equal((ExitCode.Done, $"{other} holds now what {archive} does: 1 engine, 1 job with 29 facts, 0 drawer entries."), Run("import", archive, "--db", other));
-        await BenchDatabase.At(bench, TimeProvider.System).Engines.RemoveAsync((await ListAsync(bench))[0].Id, "Flood pump 7, the low meadow", Cancel);
+        EngineSummary engine = Assert.Single(await ListAsync(bench));
+        Assert.Empty(await BenchDatabase.At(bench, TimeProvider.System).Engines.RemoveAsync(engine.Id, engine.Name, Cancel));
         Assert.Empty(await ListAsync(bench));
         SqliteConnection.ClearAllPools();
         (int exit, string said) = Run("restore", copy, "--db", bench);
