@@ -24,6 +24,12 @@ public static class Limits
     /// <summary>The most problems that are listed; where there are more, reading stops.</summary>
     public const int MostProblems = 200;
 
+    /// <summary>The most readings of a kind that count at a valve in one part of the work: the newest.</summary>
+    public const int MostReadingsCounted = 40;
+
+    /// <summary>The most depths of a valve whose working is listed: the newest.</summary>
+    public const int MostDepthsListed = 10;
+
     /// <summary>What is said of a number that is longer.</summary>
     internal static string NumberRule { get; } = FormattableString.Invariant($"a number has at most {LongestNumber} characters, its unit included");
 

@@ -28,6 +28,7 @@ public static class Cautions
             cautions.Add(lifted);
         }
 
+        cautions.AddRange(LeftOut.Cautions(job.Engine, job.Check.Readings));
         AddTemperature(cautions, job.Check);
         if (LeverCautions.Of(job.Engine.Valvetrain) is { } lever)
         {
@@ -78,6 +79,7 @@ public static class Cautions
             cautions.Add(lifted);
         }
 
+        cautions.AddRange(LeftOut.Cautions(job.Engine, job.Rechecked));
         AddTemperature(cautions, job.Check);
         if (job.RecheckTemperature != job.Check.Temperature)
         {
