@@ -25,6 +25,9 @@ internal sealed class GroupMinima
         Value = new double[ledger.Access.Length];
     }
 
+    /// <summary>Moves looked at so far.</summary>
+    public double Taken { get; private set; }
+
     /// <summary>What each valve does: a change by its place, or -1.</summary>
     public int[] Choice { get; }
 
@@ -173,6 +176,7 @@ internal sealed class GroupMinima
         int from = place != Place.Changes && weighed.CanKeep(v) ? -1 : 0;
         int to = place == Place.Stays ? 0 : moves.Doubt.Length;
         int current = -2;
+        Taken += to - from;
         (double lowest, double lineDoubt) = (double.PositiveInfinity, 0);
         for (int m = from; m < to; m++)
         {
@@ -189,6 +193,7 @@ internal sealed class GroupMinima
         while (current > -2)
         {
             int next = -2;
+            Taken += to - from;
             (double rate, double nextCost, double nextDoubt) = (most, 0, 0);
             for (int m = from; m < to; m++)
             {

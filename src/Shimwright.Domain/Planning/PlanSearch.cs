@@ -1,3 +1,5 @@
+using Shimwright.Domain.Numerics;
+
 namespace Shimwright.Domain.Planning;
 
 /// <summary>
@@ -9,6 +11,9 @@ namespace Shimwright.Domain.Planning;
 /// </summary>
 internal sealed class PlanSearch
 {
+    /// <summary>The most moves and columns that the search for the plans of a job looks at.</summary>
+    private const double MostSteps = 1.2e8;
+
     /// <summary>How often the prices of one part are set anew before it is divided.</summary>
     private const int Rounds = 3;
 
@@ -24,16 +29,21 @@ internal sealed class PlanSearch
     private readonly double[] _rest;
     private readonly int[] _takenBy;
     private WeighedMoves _weighed = null!;
+    private readonly StrandedCount _least;
+    private readonly Allowance _allowance;
     private double _tolerance;
+    private double _counted;
 
-    public PlanSearch(PlanRequest request, OptionTable options)
+    public PlanSearch(PlanRequest request, OptionTable options, Allowance? allowance = null)
     {
+        _allowance = allowance ?? new Allowance(MostSteps);
         int valves = options.Kept.Length;
         int columns = options.Columns + valves;
         _moves = [.. Enumerable.Range(0, valves).Select(v => new ValveMoves(options, v))];
         _ledger = new PlanLedger(request);
         _assignment = new ShimAssignment(_moves, _ledger, columns);
-        _stranded = StrandedCount.Least(_moves, columns);
+        _least = StrandedCount.Of(_moves, columns);
+        _stranded = _least.Least;
         _alike = new InterchangeableGroups(request, options, _ledger);
         _ranges = new DoubtRanges(_moves, _ledger, _alike, _stranded > 0);
         _minima = new GroupMinima(_moves, _ledger, _ranges, columns);
@@ -49,6 +59,12 @@ internal sealed class PlanSearch
     /// <summary>Assignments solved so far, for benchmarks and tests.</summary>
     public int Assignments => _assignment.Solved;
 
+    /// <summary>How many minutes a plan that was not found may count less, where the search had to end before that was known; else 0.</summary>
+    public double Unproven { get; private set; }
+
+    /// <summary>Whether the search has taken all the steps that it may.</summary>
+    public bool IsSpent => _allowance.IsSpent;
+
     /// <summary>The best plan among those that strand fewest.</summary>
     /// <param name="weights">What minutes count.</param>
     /// <param name="tolerance">What a better plan has to be better by.</param>
@@ -61,6 +77,12 @@ internal sealed class PlanSearch
         open.Enqueue(Root(), double.NegativeInfinity);
         while (open.TryDequeue(out SearchNode? node, out double bound) && IsOpen(bound))
         {
+            if (IsSpent)
+            {
+                EndAt(bound);
+                break;
+            }
+
             Nodes++;
             if (Look(node) is { } branch)
             {
@@ -69,9 +91,24 @@ internal sealed class PlanSearch
                     open.Enqueue(child, node.Bound);
                 }
             }
+
+            double counted = _minima.Taken + _assignment.Taken;
+            _allowance.Take(counted - _counted);
+            _counted = counted;
         }
 
         return _pool.Best;
+    }
+
+    /// <summary>Leaves it at the best plan that was met.</summary>
+    private void EndAt(double bound)
+    {
+        if (double.IsPositiveInfinity(_pool.Least))
+        {
+            _pool.Meet(_least.Choice);
+        }
+
+        Unproven = Math.Max(Unproven, _pool.Least - Math.Max(bound, 0));
     }
 
     private bool IsOpen(double bound) => bound < _pool.Least - _tolerance;
