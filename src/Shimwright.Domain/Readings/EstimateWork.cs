@@ -69,6 +69,8 @@ internal sealed class EstimateWork
         {
             double grid = (valve.Reach / resolution.Step) + 1;
             double states = (valve.HasTrials ? fingers : 1) * (double)(valve.FeelsHeat ? heat : 1);
+            // To blades alone both offsets are one, and most of their sums are the same.
+            states = valve.HasOthers ? states : Math.Min(states, 2.0 * (fingers + heat));
             double stretch = Math.Min(grid, ((valve.Stretch + (2 * widest)) / resolution.Step) + 3);
             double rows = valve.IsShared ? losses : 1;
             double tables = valve.HasOthers ? states : 1;
