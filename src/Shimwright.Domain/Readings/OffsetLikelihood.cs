@@ -10,16 +10,20 @@ internal sealed class OffsetLikelihood
 {
     private const double OnGrid = 1e-6;
 
+    /// <summary>To so many digits of a millimetre two sums of offsets are the same.</summary>
+    private const int Digits = 13;
+
     private readonly int[] _stateOf;
     private readonly (double[] Table, int Start)[] _slices;
 
     public OffsetLikelihood(UniformGrid grid, Likelihood likelihood, Engines.ThermalShift shift, CheckOffsets offsets)
     {
         (double Trials, double Others)[] moves = [.. offsets.All.Select(o => (
-            likelihood.HasTrials ? o.Fingers + (shift.IsKnown ? 0 : o.Heat) : 0,
+            likelihood.HasTrials ? Math.Round(o.Fingers + (shift.IsKnown ? 0 : o.Heat), Digits) : 0,
             likelihood.HasOthers && !shift.IsKnown ? o.Heat : 0))];
         (double Trials, double Others)[] states = [.. moves.Distinct()];
-        _stateOf = Array.ConvertAll(moves, m => Array.IndexOf(states, m));
+        Dictionary<(double, double), int> places = states.Index().ToDictionary(s => s.Item, s => s.Index);
+        _stateOf = Array.ConvertAll(moves, m => places[m]);
         double widest = moves.Max(m => Math.Max(Math.Abs(m.Trials), Math.Abs(m.Others)));
         int spare = (int)Math.Ceiling(widest / grid.Step) + 1;
         First = (int)Math.Clamp(Math.Floor(grid.Position(likelihood.From - shift.Millimetres)) - spare, 0, grid.Count);
