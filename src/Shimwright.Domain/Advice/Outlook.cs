@@ -11,13 +11,13 @@ namespace Shimwright.Domain.Advice;
 internal sealed class Outlook
 {
     /// <summary>The most steps that advice on a job takes.</summary>
-    private const double MostSteps = 1.2e9;
+    private const double MostSteps = 9e8;
 
     /// <summary>The most of them that one search for a plan takes.</summary>
     private const double MostOfOne = 1.2e7;
 
     /// <summary>Sums and products that take as long as one step of a search.</summary>
-    private const double PerStep = 4;
+    private const double PerStep = 8;
 
     private readonly Allowance _allowance = new(MostSteps);
 

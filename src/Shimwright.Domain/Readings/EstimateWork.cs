@@ -13,13 +13,16 @@ internal sealed class EstimateWork
     private const double MostKept = 8e6;
 
     /// <summary>The most sums and products that an estimate may make.</summary>
-    private const double MostMade = 2.5e8;
+    private const double MostMade = 2e8;
 
     /// <summary>Arrays on the grid of a valve, and passes over them.</summary>
     private const double ArraysPerValve = 8, PassesPerValve = 20;
 
     /// <summary>What a chance of a feel takes, and a logarithm or an exponential, in sums and products.</summary>
     private const double PerChance = 25, PerExponential = 12;
+
+    /// <summary>What an offset takes, each loss under it, and each valve under both.</summary>
+    private const double PerOffset = 6000, PerPlace = 160, PerPlaceOfValve = 8;
 
     /// <summary>Where the shared losses are tabulated: arrays on the grid of a loss, and passes over them.</summary>
     private const double PassesPerLoss = 8;
@@ -63,7 +66,7 @@ internal sealed class EstimateWork
         double losses = _shared > 0 ? LossNodes.For(_check.Loss, Math.Max(_bandScale, resolution.Floor), _valves.Length).Losses.Length : 1;
         double offsets = (double)fingers * heat;
         double kept = 6 * offsets * losses;
-        Made = offsets * losses * _valves.Length * 2;
+        Made = offsets * (PerOffset + (losses * (PerPlace + (_valves.Length * PerPlaceOfValve))));
         double points = 0;
         foreach (ValveWork valve in _valves)
         {
