@@ -20,6 +20,18 @@ internal sealed class SpoiltJobs(int seed)
     private readonly JobMutator _mutator = new(seed);
     private readonly Random _random = new(seed);
 
+    /// <summary>Every answer to a file.</summary>
+    public static void Answer(byte[] file)
+    {
+        foreach ((JobPurpose purpose, Action<Job> answer) in Answers)
+        {
+            if (JobFile.Read(file, purpose).Job is { } job)
+            {
+                answer(job);
+            }
+        }
+    }
+
     public SpoiltInput Next()
     {
         (JobPurpose purpose, Action<Job> answer) = Answers[_random.Next(Answers.Length)];

@@ -79,7 +79,7 @@ public static class Advisor
             double blade = Math.Round(leaves.Sum(), 6);
             double spread = Squares.CombinedStandardUncertainty(check.Feel.StandardDeviationOf(leaves.Length), check.Feel.Doubt);
             double[][] chances = [.. Enum.GetValues<Feel>().Select(f => Array.ConvertAll(local.Gaps, gap => check.Feel.ChanceAt(f, gap - blade, spread)))];
-            if (blade <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
+            if (blade is > 0 and <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
             {
                 yield return new(ActionKind.Blade, v, null, saves - takes, () =>
                 {

@@ -20,7 +20,7 @@ internal readonly record struct Resolution(double Step, double Floor = 0)
     private const double Coarsest = 0.002;
 
     /// <summary>The least floor that is set, the greatest, and how much greater the next is.</summary>
-    private const double LeastFloor = 0.0003, GreatestFloor = 0.05, NextFloor = 1.25;
+    private const double LeastFloor = 0.0003, GreatestFloor = 0.1, NextFloor = 1.25;
 
     /// <summary>The resolution for a check.</summary>
     /// <param name="check">The check.</param>
