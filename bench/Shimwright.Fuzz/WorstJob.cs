@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json.Nodes;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Results;
 

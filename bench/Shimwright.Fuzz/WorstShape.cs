@@ -83,7 +83,10 @@ internal sealed record WorstShape
             ["ratio"] = Ratio,
             ["valves"] = List(Valves, v => new JsonObject
             {
-                ["id"] = $"V{v}", ["cylinder"] = (v % 16) + 1, ["side"] = v % 2 == 0 ? "intake" : "exhaust", ["access"] = $"cam {v % Groups}",
+                ["id"] = $"V{v}",
+                ["cylinder"] = (v % 16) + 1,
+                ["side"] = v % 2 == 0 ? "intake" : "exhaust",
+                ["access"] = $"cam {v % Groups}",
                 ["band"] = new JsonArray(0.1, Math.Round(0.1 + Width + (v * WidthsApart), 6)),
             }),
             ["wear"] = new JsonObject { ["clock"] = "hours", ["interval"] = 30, ["lossPerInterval"] = 0.008, ["spread"] = 0.006 },
@@ -98,7 +101,11 @@ internal sealed record WorstShape
         ["costs"] = new JsonObject { ["redo"] = Redo, ["horizon"] = Horizon },
         ["settings"] = new JsonObject
         {
-            ["feel"] = new JsonObject { ["spread"] = Spread, ["doubt"] = Doubt }, ["blade"] = BladeError, ["seating"] = Seating, ["fitFloor"] = Floor, ["keepFloor"] = 0.5,
+            ["feel"] = new JsonObject { ["spread"] = Spread, ["doubt"] = Doubt },
+            ["blade"] = BladeError,
+            ["seating"] = Seating,
+            ["fitFloor"] = Floor,
+            ["keepFloor"] = 0.5,
         },
     };
 
@@ -128,7 +135,8 @@ internal sealed record WorstShape
         {
             reading["trials"] = List(trials, k => new JsonObject
             {
-                ["blade"] = Math.Round(at + ((k / Repeats) * 0.0005), 4), ["feel"] = k % 3 == 0 ? "light" : "firm",
+                ["blade"] = Math.Round(at + (k / Repeats * 0.0005), 4),
+                ["feel"] = k % 3 == 0 ? "light" : "firm",
             });
         }
 

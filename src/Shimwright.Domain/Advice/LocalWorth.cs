@@ -115,7 +115,7 @@ internal sealed class LocalWorth
     }
 
     /// <summary>At each clearance, the chance of it and of landing in band from it.</summary>
-    private double[] Landing(ClearanceDistribution valve, ValveOption option)
+    private static double[] Landing(ClearanceDistribution valve, ValveOption option)
     {
         if (!option.IsChange && !option.IsSeatedAnew)
         {

@@ -9,7 +9,7 @@ namespace Shimwright.Domain.Planning;
 /// choice that is met on the way is a real plan and bounds from above. A part is divided where the lower bound gives most away; at
 /// the doubt of a plan that was met the chord is exact from then on, so that the search ends.
 /// </summary>
-internal sealed class PlanSearch
+internal sealed partial class PlanSearch
 {
     /// <summary>The most moves and columns that the search for the plans of a job looks at.</summary>
     private const double MostSteps = 1.2e8;
@@ -31,8 +31,7 @@ internal sealed class PlanSearch
     private WeighedMoves _weighed = null!;
     private readonly StrandedCount _least;
     private readonly Allowance _allowance;
-    private double _tolerance;
-    private double _counted;
+    private double _tolerance, _counted;
 
     public PlanSearch(PlanRequest request, OptionTable options, Allowance? allowance = null)
     {
@@ -58,12 +57,6 @@ internal sealed class PlanSearch
 
     /// <summary>Assignments solved so far, for benchmarks and tests.</summary>
     public int Assignments => _assignment.Solved;
-
-    /// <summary>How many minutes a plan that was not found may count less, where the search had to end before that was known; else 0.</summary>
-    public double Unproven { get; private set; }
-
-    /// <summary>Whether the search has taken all the steps that it may.</summary>
-    public bool IsSpent => _allowance.IsSpent;
 
     /// <summary>The best plan among those that strand fewest.</summary>
     /// <param name="weights">What minutes count.</param>
@@ -98,17 +91,6 @@ internal sealed class PlanSearch
         }
 
         return _pool.Best;
-    }
-
-    /// <summary>Leaves it at the best plan that was met.</summary>
-    private void EndAt(double bound)
-    {
-        if (double.IsPositiveInfinity(_pool.Least))
-        {
-            _pool.Meet(_least.Choice);
-        }
-
-        Unproven = Math.Max(Unproven, _pool.Least - Math.Max(bound, 0));
     }
 
     private bool IsOpen(double bound) => bound < _pool.Least - _tolerance;
@@ -264,21 +246,5 @@ internal sealed class PlanSearch
         }
 
         return branch.Giving(gap) with { IsAllOfTheGap = gap - branch.Share <= _tolerance / 2 };
-    }
-
-    /// <summary>Whether each shim goes to one valve only.</summary>
-    private bool IsPossible(ReadOnlySpan<int> choice)
-    {
-        Array.Clear(_takenBy);
-        for (int v = 0; v < choice.Length; v++)
-        {
-            int column = choice[v] < 0 ? v : _moves[v].Columns[choice[v]];
-            if (_takenBy[column]++ > 0)
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 }

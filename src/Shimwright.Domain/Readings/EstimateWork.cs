@@ -1,5 +1,4 @@
 using Shimwright.Domain.Engines;
-using Shimwright.Domain.Numerics;
 
 namespace Shimwright.Domain.Readings;
 

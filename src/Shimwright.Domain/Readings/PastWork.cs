@@ -1,5 +1,3 @@
-using Shimwright.Domain.Numerics;
-
 namespace Shimwright.Domain.Readings;
 
 /// <summary>What it takes to follow the valves of an engine through its checks: sums and products, roughly.</summary>
