@@ -46,9 +46,9 @@ internal static class StageProfile
 
     private static double Likelihoods(EngineEstimate estimate)
     {
-        var offsets = CheckOffsets.For(estimate.Check, estimate.Valves[0].Grid.Step, 0);
+        var offsets = CheckOffsets.For(estimate.Check, new Resolution(estimate.Valves[0].Grid.Step), 0);
         return estimate.Valves.Index().Sum(v => new OffsetLikelihood(
-            v.Item.Grid, new Likelihood(estimate.Check.Readings[v.Index], estimate.Check.Feel), estimate.Check.ShiftAt(v.Index), offsets).At(0, 0));
+            v.Item.Grid, new Likelihood(estimate.Check.Readings[v.Index], estimate.Check.Feel, new Resolution(estimate.Valves[0].Grid.Step)), estimate.Check.ShiftAt(v.Index), offsets).At(0, 0));
     }
 
     /// <summary>Everything of a plan that is computed when it is asked for.</summary>

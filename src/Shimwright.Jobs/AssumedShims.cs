@@ -21,9 +21,11 @@ internal sealed record AssumedShims(IReadOnlyList<Thickness> Fitted, Stock Stock
         double[] sizes = [.. stock.Sizes.Select(s => s.Thickness.Millimetres).Order()];
         double step = sizes.Zip(sizes.Skip(1), (a, b) => Math.Round(b - a, 6)).Where(d => d > PlanRules.LikeForLike).DefaultIfEmpty(UsualStep).Min();
         double price = stock.Sizes.Count == 0 ? 0 : stock.Sizes.Min(s => s.Price);
+        static bool IsShim(double thickness) => thickness is >= Thickness.Thinnest and <= Thickness.Thickest;
         Thickness At(int k) => new(Middle + (k * step), marked);
         return new(
             [.. Enumerable.Repeat(At(0), valves)],
-            new Stock([], [.. Enumerable.Range(-Steps, (2 * Steps) + 1).Where(k => k != 0).Select(k => new PurchasableSize(At(k), price))]));
+            new Stock([], [.. Enumerable.Range(-Steps, (2 * Steps) + 1).Where(k => k != 0 && IsShim(Middle + (k * step)))
+                .Select(k => new PurchasableSize(At(k), price))]));
     }
 }

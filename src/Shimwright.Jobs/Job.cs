@@ -7,6 +7,7 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Sections;
 
 namespace Shimwright.Jobs;
@@ -33,7 +34,7 @@ public sealed class Job
         Risk = sections.Settings.Risk;
         Rules = sections.Settings.Rules;
         Horizon = sections.Costs.Horizon;
-        History = start?.History ?? [.. sections.History.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
+        History = start?.History ?? [.. sections.History.TakeLast(Limits.MostPastChecks(Engine.Valves.Count)).Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
         Rounds = start?.Rounds ?? [.. sections.Rounds.Select(p => ToWearCheck(p.Check, [.. p.Changed.InOrder(Engine)], sections.Settings.Feel))];
         AllChecks = [.. History, .. Rounds, ToWearCheck(check, [], sections.Settings.Feel)];
         _past = start?._past ?? new(() => History.Count == 0 ? null : WearFilter.Follow(History, UsualWear, Rules.Seating));
@@ -71,7 +72,7 @@ public sealed class Job
     /// <summary>The check, with what the engine's past lets expect where it has one.</summary>
     public EngineCheck Check => _check.Value;
 
-    /// <summary>Past checks, oldest first.</summary>
+    /// <summary>Past checks that count, oldest first.</summary>
     public IReadOnlyList<WearCheck> History { get; }
 
     /// <summary>Earlier rounds of the same work, oldest first.</summary>

@@ -34,6 +34,7 @@ internal sealed class NextAnswer(Job job) : IJobAnswer
         [
             $"Best plan so far: {Page.Minutes(_result.Minutes)} min, including the expected cost of rework.",
             $"Chance that all pass the first time under it: {Page.Chance(_result.ChanceAll)}.",
+            .. _result.Cautions ?? [],
         ]);
         if (_result.Next.Any(n => n.Do == "dryFit"))
         {

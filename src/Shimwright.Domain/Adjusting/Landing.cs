@@ -10,6 +10,12 @@ public static class Landing
     private const double TailSigmas = 8;
     private const double ReachSigmas = 6.5;
 
+    /// <summary>An error on a grid spans so many of its steps at least.</summary>
+    private const double LeastStepsPerError = 1.25;
+
+    /// <summary>Into so many blocks the error of a change is divided at least.</summary>
+    private const double BlocksPerError = 16;
+
     /// <summary>The distribution after a change.</summary>
     /// <param name="before">The distribution before it.</param>
     /// <param name="change">The change; its uncertainty is above 0.</param>
@@ -35,15 +41,21 @@ public static class Landing
         }
 
         (int first, int last) = before.Reach(change);
-        ReadOnlySpan<double> mass = before.Mass;
+        int block = before.BlockOf(change);
         double sum = 0;
-        for (int i = first; i <= last; i++)
+        for (int i = first; i <= last; i += block)
         {
-            sum += mass[i] * FromPoint(before, i, change);
+            // Of several points that the change cannot tell apart the middle one stands for all.
+            int end = Math.Min(i + block - 1, last);
+            sum += before.MassOfPoints(i, end) * FromPoint(before, (i + end) / 2, change);
         }
 
         return Math.Clamp(sum, 0, 1);
     }
+
+    /// <summary>How many neighbouring grid points count as one beside the error of a change: 1 where that is not many steps.</summary>
+    internal static int BlockOf(this ClearanceDistribution before, ClearanceChange change) =>
+        Math.Max(1, (int)(change.Uncertainty / (BlocksPerError * before.Grid.Step)));
 
     /// <summary>An upper bound of <see cref="InBandAfter"/> for a shim that costs two look-ups.</summary>
     internal static double InBandAfterAtMost(this ClearanceDistribution before, ClearanceChange change)
@@ -90,8 +102,9 @@ public static class Landing
 
     private static ClearanceDistribution Moved(ClearanceDistribution before, ClearanceChange change)
     {
-        (double shift, double error, UniformGrid grid, ClearanceBand band) = (change.Shift, change.Uncertainty, before.Grid, before.Band);
+        (double shift, UniformGrid grid, ClearanceBand band) = (change.Shift, before.Grid, before.Band);
         double step = grid.Step;
+        double error = Math.Max(change.Uncertainty, LeastStepsPerError * step);
         int taps = (int)Math.Ceiling(TailSigmas * error / step);
         double reach = LossPrior.StrayReach + (4 * step);
         int ahead = Math.Max(taps, (int)Math.Ceiling((grid.Start + shift - (band.Middle - reach)) / step));

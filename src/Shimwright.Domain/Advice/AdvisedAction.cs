@@ -59,6 +59,9 @@ public sealed record AdvisedAction(
 /// <param name="Next">The best action for each valve and kind that is worth more than it takes, best first.</param>
 public sealed record NextThings(double Minutes, ShimPlan Plan, IReadOnlyList<AdvisedAction> Next)
 {
+    /// <summary>How many actions that may pay were not planned through, because that takes too long.</summary>
+    public int Unweighed { get; init; }
+
     /// <summary>Whether nothing more pays.</summary>
     public bool PlanNow => Next.Count == 0;
 }

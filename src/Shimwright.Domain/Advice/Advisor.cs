@@ -26,6 +26,15 @@ public static class Advisor
     /// <summary>Actions planned through in all, the best first.</summary>
     private const int MostActions = 50;
 
+    /// <summary>Blades and stacks weighed at one valve.</summary>
+    private const int MostStacks = 120;
+
+    /// <summary>Of valves times stacks times places of a clearance, how many are weighed; the least places.</summary>
+    private const int MostWeighed = 8_000_000, LeastPlaces = 300;
+
+    /// <summary>Actions planned through however many steps they take.</summary>
+    private const int LeastActions = 1;
+
     /// <summary>What is worth doing now.</summary>
     /// <param name="request">All that it rests on.</param>
     /// <returns>The best action for each valve and kind, best first; nothing where nothing more pays.</returns>
@@ -34,18 +43,25 @@ public static class Advisor
     {
         ArgumentNullException.ThrowIfNull(request);
         var now = new Outlook(request.Plan);
-        LocalWorth[] local = [.. Enumerable.Range(0, request.Plan.Engine.Valves.Count).Select(v => new LocalWorth(now, v))];
         (double[] Leaves, double Takes)[] stacks = [.. Stacks(request)];
+        int valves = request.Plan.Engine.Valves.Count;
+        int places = Math.Max(LeastPlaces, MostWeighed / (valves * Math.Clamp(stacks.Length, 1, MostStacks)));
+        LocalWorth[] local = [.. Enumerable.Range(0, valves).Select(v => new LocalWorth(now, v, places))];
         IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, stacks, now, local[v], v))
             .Concat(ShimWorth.Weighed(request, now, local)).Concat(DepthWorth.Weighed(request, now, local));
         bool isSmall = local.Length <= FewValves;
         Weighed[] near = [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
             .SelectMany(same => same.OrderByDescending(w => w.Net).Take(isSmall ? MostActions : MostBlades))
             .Where(w => isSmall || w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
-        IEnumerable<AdvisedAction> through = near.Select(w => w.Through()).Concat(DryFitWorth.Of(request, now));
+        List<AdvisedAction> through = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through())];
+        int unweighed = near.Length - through.Count;
+        through.AddRange(DryFitWorth.Of(request, now));
         return new(now.Minutes, now.Plan, [.. through.Where(a => a.Net > 0)
             .GroupBy(a => (a.Kind, a.Valve, a.Shim, a.Access)).Select(same => same.MaxBy(a => a.Net)!)
-            .OrderByDescending(a => a.Net).ThenBy(a => a.Valve).ThenBy(a => a.Kind)]);
+            .OrderByDescending(a => a.Net).ThenBy(a => a.Valve).ThenBy(a => a.Kind)])
+        {
+            Unweighed = unweighed,
+        };
     }
 
     /// <summary>The blades, stacks of two and the bucket at one valve.</summary>
@@ -58,12 +74,12 @@ public static class Advisor
             yield break;
         }
 
-        foreach ((double[] leaves, double takes) in stacks)
+        foreach ((double[] leaves, double takes) in NearestTo(now.Estimate.Valves[v].Mean + check.ShiftAt(v).Millimetres, stacks))
         {
             double blade = Math.Round(leaves.Sum(), 6);
             double spread = Squares.CombinedStandardUncertainty(check.Feel.StandardDeviationOf(leaves.Length), check.Feel.Doubt);
             double[][] chances = [.. Enum.GetValues<Feel>().Select(f => Array.ConvertAll(local.Gaps, gap => check.Feel.ChanceAt(f, gap - blade, spread)))];
-            if (blade <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
+            if (blade is > 0 and <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
             {
                 yield return new(ActionKind.Blade, v, null, saves - takes, () =>
                 {
@@ -86,6 +102,11 @@ public static class Advisor
             }
         }
     }
+
+    /// <summary>Of very many blades and stacks those nearest to the gap that is expected, in their order.</summary>
+    private static IEnumerable<(double[] Leaves, double Takes)> NearestTo(double gap, (double[] Leaves, double Takes)[] stacks) => stacks.Length <= MostStacks
+        ? stacks
+        : stacks.Index().OrderBy(s => Math.Abs(s.Item.Leaves.Sum() - gap)).Take(MostStacks).OrderBy(s => s.Index).Select(s => s.Item);
 
     /// <summary>Every blade, and every stack of two whose thickness no blade has; of stacks of one thickness the first.</summary>
     private static IEnumerable<(double[] Leaves, double Takes)> Stacks(AdviceRequest request)

@@ -30,7 +30,7 @@ internal static class DryFitWorth
         {
             int[] changed = [.. Enumerable.Range(0, now.Plan.Valves.Count)
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
-            if (changed.Length > 0 && MostToGain(now, changed) > takes)
+            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes)
             {
                 yield return new(ActionKind.DryFit, now.Saving(After(request, now, group, changed)), takes, null, [], null, group, []);
             }
@@ -70,7 +70,7 @@ internal static class DryFitWorth
                     after = after.With(v, new ValveReadings([new BladeTrial(blades[k], felt[k])]));
                 }
 
-                known.Add(key, minutes = Outlook.MinutesWith(open.With(after.Check), after));
+                known.Add(key, minutes = now.MinutesWith(open.With(after.Check), after));
             }
 
             sum += minutes;

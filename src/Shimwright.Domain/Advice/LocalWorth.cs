@@ -1,4 +1,5 @@
 using Shimwright.Domain.Adjusting;
+using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 
@@ -23,7 +24,7 @@ internal sealed class LocalWorth
     private readonly bool _isOpened;
     private readonly double[] _mass;
 
-    public LocalWorth(Outlook now, int valve)
+    public LocalWorth(Outlook now, int valve, int mostPlaces)
     {
         (_now, _valve) = (now, valve);
         ValveOption[] choice = now.Best.Choice;
@@ -37,10 +38,11 @@ internal sealed class LocalWorth
         _access = now.Request.Costs.AccessOf(group);
         _toOpen = now.Request.Costs.ToOpen(group);
         ClearanceDistribution distribution = now.Estimate.Valves[valve];
-        _mass = distribution.Mass.ToArray();
-        _options = [.. Candidates(choice[valve]).Select(o => (o, Landing(distribution, o)))];
+        var places = new Places(distribution, mostPlaces);
+        _mass = places.Sums(distribution.Mass);
+        _options = [.. Candidates(choice[valve]).Select(o => (o, places.Sums(Landing(distribution, o))))];
         double shift = now.Request.Check.ShiftAt(valve).Millimetres;
-        Gaps = [.. Enumerable.Range(0, _mass.Length).Select(i => distribution.Grid.At(i) + shift)];
+        Gaps = [.. Enumerable.Range(0, _mass.Length).Select(i => places.At(i) + shift)];
         Spread = distribution.StandardDeviation;
         Least = LeastUnder(null, 1);
     }
@@ -55,7 +57,7 @@ internal sealed class LocalWorth
     public double[] Gaps { get; }
 
     /// <summary>The chance of an answer, given its chance at each clearance.</summary>
-    public double ChanceOf(double[] chances) => _mass.Index().Sum(m => m.Item * chances[m.Index]);
+    public double ChanceOf(double[] chances) => VectorMath.Dot(_mass, chances);
 
     /// <summary>What the best option comes to after an answer.</summary>
     /// <param name="chances">The chance of the answer at each clearance; null where nothing is answered.</param>
@@ -113,17 +115,17 @@ internal sealed class LocalWorth
     }
 
     /// <summary>At each clearance, the chance of it and of landing in band from it.</summary>
-    private double[] Landing(ClearanceDistribution valve, ValveOption option)
+    private static double[] Landing(ClearanceDistribution valve, ValveOption option)
     {
         if (!option.IsChange && !option.IsSeatedAnew)
         {
             return valve.MassOver(valve.Band.Low, valve.Band.High);
         }
 
-        double[] landing = option.Setting is null ? valve.LandingChances(option.Change) : [.. _mass.Select(_ => option.Chance)];
+        double[] landing = option.Setting is null ? valve.LandingChances(option.Change) : [.. Enumerable.Repeat(option.Chance, valve.Grid.Count)];
         for (int i = 0; i < landing.Length; i++)
         {
-            landing[i] *= _mass[i];
+            landing[i] *= valve.Mass[i];
         }
 
         return landing;

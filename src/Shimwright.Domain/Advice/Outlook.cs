@@ -1,3 +1,4 @@
+using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 
@@ -9,6 +10,17 @@ namespace Shimwright.Domain.Advice;
 /// </summary>
 internal sealed class Outlook
 {
+    /// <summary>The most steps that advice on a job takes.</summary>
+    private const double MostSteps = 9e8;
+
+    /// <summary>The most of them that one search for a plan takes.</summary>
+    private const double MostOfOne = 1.2e7;
+
+    /// <summary>Sums and products that take as long as one step of a search.</summary>
+    private const double PerStep = 8;
+
+    private readonly Allowance _allowance = new(MostSteps);
+
     public Outlook(PlanRequest request)
     {
         Request = request;
@@ -17,6 +29,9 @@ internal sealed class Outlook
         Minutes = MinutesOf(request, Best);
         Plan = new PlanWriter(request, Estimate, Options).Write(Best);
     }
+
+    /// <summary>Whether all steps are taken, so that nothing more is planned through.</summary>
+    public bool IsSpent => _allowance.IsSpent;
 
     /// <summary>What is planned from.</summary>
     public PlanRequest Request { get; }
@@ -43,16 +58,19 @@ internal sealed class Outlook
     public double MinutesWith(EngineEstimate estimate) => MinutesWith(Request.With(estimate.Check), estimate);
 
     /// <summary>What the best plan of another job would come to.</summary>
-    public static double MinutesWith(PlanRequest request, EngineEstimate estimate) => MinutesOf(request, Search(request, estimate).Best);
+    public double MinutesWith(PlanRequest request, EngineEstimate estimate) => MinutesOf(request, Search(request, estimate).Best);
 
     /// <summary>The chance of what an estimate has read more than this one.</summary>
     public double ChanceOf(EngineEstimate after) => Math.Exp(after.LogEvidence - Estimate.LogEvidence);
 
     /// <summary>The best plan of a job, and what may be done in it.</summary>
-    public static (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate)
+    private (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate)
     {
         var options = new OptionTable(request, estimate);
-        return (new PlanSearch(request, options).Best(PlanWeights.Even, 0), options);
+        Allowance part = _allowance.Part(MostOfOne);
+        PlanPoint best = new PlanSearch(request, options, part).Best(PlanWeights.Even, 0);
+        _allowance.Take(part.Taken + ((estimate.Made + options.Made) / PerStep));
+        return (best, options);
     }
 
     /// <summary>What a plan comes to, valves that nothing serves counted.</summary>

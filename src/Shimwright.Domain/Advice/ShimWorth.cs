@@ -50,7 +50,7 @@ internal static class ShimWorth
 
     private static double Saving(Outlook now, AdvisedShim shim, Instrument micrometer) => now.Saving(
         Price(now.Request, shim) + Five.Sum(node =>
-            node.Weight * Outlook.MinutesWith(Measured(now.Request, shim, Shown(shim, node.At, micrometer)), now.Estimate)));
+            node.Weight * now.MinutesWith(Measured(now.Request, shim, Shown(shim, node.At, micrometer)), now.Estimate)));
 
     /// <summary>What has to be paid before it can be measured, minutes: a shim that is bought and then not used is money spent all the same.</summary>
     private static double Price(PlanRequest request, AdvisedShim shim) => shim.Source != ShimSource.Buy

@@ -21,12 +21,12 @@ internal static class TrialWorth
     /// <summary>What outcomes save, minutes.</summary>
     public static double Saving(Outlook now, IReadOnlyList<AdvisedOutcome> outcomes) => now.Saving(outcomes.Sum(o => o.Chance * o.Minutes));
 
-    private static AdvisedOutcome[] Of<T>(Outlook now, int valve, T[] answers, Func<T, ValveReadings> read, Func<T, double, double, AdvisedOutcome> outcome) =>
-    [
-        .. answers.Select(answer =>
-        {
-            EngineEstimate after = now.Estimate.With(valve, read(answer));
-            return outcome(answer, now.ChanceOf(after), now.MinutesWith(after));
-        }),
-    ];
+    /// <summary>Where less is told apart than the readings tell, the chances are made to add up to 1 again.</summary>
+    private static AdvisedOutcome[] Of<T>(Outlook now, int valve, T[] answers, Func<T, ValveReadings> read, Func<T, double, double, AdvisedOutcome> outcome)
+    {
+        EngineEstimate[] after = [.. answers.Select(answer => now.Estimate.With(valve, read(answer)))];
+        double[] chances = Array.ConvertAll(after, now.ChanceOf);
+        double all = now.Estimate.Floor > 0 ? chances.Sum() : 1;
+        return [.. answers.Select((answer, i) => outcome(answer, chances[i] / all, now.MinutesWith(after[i])))];
+    }
 }

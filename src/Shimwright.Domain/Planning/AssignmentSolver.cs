@@ -32,6 +32,9 @@ internal sealed class AssignmentSolver<T>
         _isDone = new bool[columns];
     }
 
+    /// <summary>Arcs and columns looked at so far.</summary>
+    public double Taken { get; private set; }
+
     /// <summary>
     /// Row r may take the columns <paramref name="columns"/>[starts[r]..starts[r + 1]] at the costs beside them.
     /// Returns false where some row cannot have a column; otherwise <paramref name="arcOfRow"/> holds each row's arc.
@@ -75,6 +78,7 @@ internal sealed class AssignmentSolver<T>
         while (true)
         {
             // Within the tree the row's own column has reduced cost 0: its price is read off that arc.
+            Taken += starts[row + 1] - starts[row] + _reached.Count;
             T offset = row == source ? T.Zero : Reduced(arcOfRow[row], columns, costs);
             for (int arc = starts[row]; arc < starts[row + 1]; arc++)
             {

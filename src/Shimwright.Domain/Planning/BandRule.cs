@@ -15,6 +15,12 @@ internal static class BandRule
     /// <summary>More bends than a panel's rule can follow.</summary>
     private const double MostBends = 40;
 
+    /// <summary>The most panels between two places.</summary>
+    private const double MostPanels = 24;
+
+    /// <summary>The least length over which something may change in a band of this width, mm: what changes faster is not followed.</summary>
+    public static double Finest(double width) => width / (MostBends * MostPanels);
+
     /// <summary>The rule.</summary>
     /// <param name="band">The band.</param>
     /// <param name="edge">Over what length things change near the ends, mm.</param>
@@ -38,9 +44,9 @@ internal static class BandRule
 
     private static void Add(List<(double Point, double Weight)> points, double low, double high, double scale)
     {
-        int panels = (int)Math.Ceiling((high - low) / (MostBends * scale));
+        int panels = (int)Math.Clamp(Math.Ceiling((high - low) / (MostBends * scale)), 1, MostPanels);
         double length = (high - low) / panels;
-        GaussRule rule = GaussRule.For(length, scale);
+        GaussRule rule = GaussRule.For(length, Math.Max(scale, Finest(high - low)));
         for (int p = 0; p < panels; p++)
         {
             for (int i = 0; i < rule.Order; i++)

@@ -21,9 +21,11 @@ internal sealed class GroupMinima
         _first = new int[moves.Length];
         Choice = new int[moves.Length];
         IsOpened = new bool[ledger.Access.Length];
-        Doubt = new double[ledger.Access.Length];
-        Value = new double[ledger.Access.Length];
+        (Doubt, Value) = (new double[ledger.Access.Length], new double[ledger.Access.Length]);
     }
+
+    /// <summary>Moves looked at so far.</summary>
+    public double Taken { get; private set; }
 
     /// <summary>What each valve does: a change by its place, or -1.</summary>
     public int[] Choice { get; }
@@ -172,7 +174,7 @@ internal sealed class GroupMinima
         ReadOnlySpan<double> cost = weighed.Changes(v);
         int from = place != Place.Changes && weighed.CanKeep(v) ? -1 : 0;
         int to = place == Place.Stays ? 0 : moves.Doubt.Length;
-        int current = -2;
+        (int current, Taken) = (-2, Taken + to - from);
         (double lowest, double lineDoubt) = (double.PositiveInfinity, 0);
         for (int m = from; m < to; m++)
         {
@@ -189,6 +191,7 @@ internal sealed class GroupMinima
         while (current > -2)
         {
             int next = -2;
+            Taken += to - from;
             (double rate, double nextCost, double nextDoubt) = (most, 0, 0);
             for (int m = from; m < to; m++)
             {

@@ -15,6 +15,9 @@ internal sealed class HorizonChances
     /// <summary>Steps of a grid over which the density on it can change.</summary>
     private const double StepsPerBend = 4;
 
+    /// <summary>Sums and products for the chance to stay from one place.</summary>
+    private const double PerStay = 2000;
+
     private readonly WearHorizon _horizon;
     private readonly EngineEstimate _estimate;
     private readonly Dictionary<(ClearanceBand, RateGivenClearance, double, int), LandingTable> _tables = [];
@@ -28,6 +31,9 @@ internal sealed class HorizonChances
         _tracks = [.. estimate.Valves.Select((valve, v) => new RateTrack(valve, horizon.Rates[v], Risk(valve.Band).RateScale))];
     }
 
+    /// <summary>How many sums and products the tables took, roughly.</summary>
+    public double Made { get; private set; }
+
     /// <summary>Weights on the grid that turn a density of the clearance into the chance to be in band and stay there.</summary>
     public SurvivalWeights FromWhereItIs(int v)
     {
@@ -38,6 +44,7 @@ internal sealed class HorizonChances
         double[] stray = new double[valve.Grid.Count];
         foreach ((double c, double weight) in BandRule.Over(valve.Band, risk.ClearanceScale, StepsPerBend * valve.Grid.Step))
         {
+            Made += PerStay;
             double stays = weight * (1 - risk.LeavesFrom(c, rate.Mean + (rate.Slope * (c - rate.At)), rate.StandardDeviation));
             CubicRule.AddPoint(smooth, valve.Grid, c, stays);
             if (Math.Abs(c - valve.Band.Middle) <= LossPrior.StrayReach)
@@ -55,11 +62,13 @@ internal sealed class HorizonChances
         ClearanceDistribution valve = _estimate.Valves[v];
         LandingTable table = TableFor(v, change.Uncertainty);
         (int first, int last) = valve.Reach(change);
+        int block = valve.BlockOf(change);
         double sum = 0;
-        ReadOnlySpan<double> mass = valve.Mass;
-        for (int i = first; i <= last; i++)
+        for (int i = first; i <= last; i += block)
         {
-            sum += mass[i] * table.At(valve.Grid.At(i) + change.Shift, _tracks[v].PlaceOf(i));
+            int end = Math.Min(i + block - 1, last);
+            int middle = (i + end) / 2;
+            sum += valve.MassOfPoints(i, end) * table.At(valve.Grid.At(middle) + change.Shift, _tracks[v].PlaceOf(middle));
         }
 
         return Math.Clamp(sum, 0, 1);
@@ -102,6 +111,7 @@ internal sealed class HorizonChances
         {
             table = new LandingTable(band, Risk(band), error, track.Means, _horizon.Rates[v].StandardDeviation);
             _tables.Add(key, table);
+            Made += table.Made;
         }
 
         return table;

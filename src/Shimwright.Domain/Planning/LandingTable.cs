@@ -14,6 +14,9 @@ internal sealed class LandingTable
     private const double Reach = 7;
     private const double Sigmas = 6;
 
+    /// <summary>Sums and products for the chance to leave the band.</summary>
+    private const double PerExit = 40;
+
     private readonly UniformGrid _aims;
     private readonly int _means;
 
@@ -22,11 +25,13 @@ internal sealed class LandingTable
 
     public LandingTable(ClearanceBand band, PassageRisk risk, double error, IReadOnlyList<double> means, double spread)
     {
+        error = Math.Max(error, BandRule.Finest(band.Width));
         List<(double Point, double Weight)> landings = BandRule.Over(band, risk.ClearanceScale, error);
-        double[][] stays = StaysFrom(risk, landings, means, spread);
+        double[][] stays = StaysFrom(risk, landings, means, spread, out double made);
         _aims = UniformGrid.Spanning(band.Low - (Reach * error), band.High + (Reach * error), error / PointsPerError);
         _means = means.Count;
         _chances = new double[_aims.Count * _means];
+        Made = made + _chances.Length + (2 * Reach * PointsPerError * landings.Count * _means);
         foreach ((int k, (double landing, double weight)) in landings.Index())
         {
             int first = (int)Math.Clamp(Math.Ceiling(_aims.Position(landing - (Reach * error))), 0, _aims.Count);
@@ -38,6 +43,9 @@ internal sealed class LandingTable
             }
         }
     }
+
+    /// <summary>How many sums and products the table took, roughly.</summary>
+    public double Made { get; }
 
     /// <summary>The chance at an aim, for the rate at a place among the means, in steps.</summary>
     public double At(double aim, double place)
@@ -69,9 +77,10 @@ internal sealed class LandingTable
 
     /// <summary>For each landing and each mean rate, the chance to stay: one sum over rates that all means share.</summary>
     private static double[][] StaysFrom(
-        PassageRisk risk, List<(double Point, double Weight)> landings, IReadOnlyList<double> means, double spread)
+        PassageRisk risk, List<(double Point, double Weight)> landings, IReadOnlyList<double> means, double spread, out double made)
     {
         (double Rate, double[] Weights)[] rates = [.. Rates(risk, means, spread)];
+        made = (double)landings.Count * rates.Length * (means.Count + PerExit);
         double[][] stays = new double[landings.Count][];
         for (int k = 0; k < stays.Length; k++)
         {

@@ -15,11 +15,18 @@ internal readonly record struct SharedOption(ValveOption Option, (int First, int
 /// </summary>
 internal sealed class OptionTable
 {
+    /// <summary>Thicknesses of the drawer, and of those for sale, that are looked at for one valve: more are hardly ever near enough.</summary>
+    public const int MostThicknesses = 400;
+
+    /// <summary>Sums and products for the chance from one grid point, for the re-check alone and for a horizon.</summary>
+    private const double PerPoint = 45, PerPointAndHorizon = 300;
+
     private readonly PlanRequest _request;
     private readonly EngineEstimate _estimate;
     private readonly PurchasableSize[] _sizes;
     private readonly HorizonChances? _staying;
     private readonly Leverage _leverage;
+    private double _made;
 
     public OptionTable(PlanRequest request, EngineEstimate estimate)
     {
@@ -72,6 +79,9 @@ internal sealed class OptionTable
     /// <summary>For each grid point of a valve, the chance that it lands in band from there after a change, and stays.</summary>
     public double[] LandingFromEach(int v, ClearanceChange change) =>
         _staying?.AfterFromEach(v, change) ?? _estimate.Valves[v].LandingChances(change);
+
+    /// <summary>How many sums and products the chances of all options take, roughly.</summary>
+    public double Made => _made + (_staying?.Made ?? 0);
 
     /// <summary>Columns of the shared shims.</summary>
     public int Columns { get; }
@@ -131,7 +141,7 @@ internal sealed class OptionTable
 
     private void AddShims(int v)
     {
-        foreach (Piece piece in Pieces.Where(p => p.FromValve != v))
+        foreach (Piece piece in NearestOf(v, Pieces, p => p.Thickness).Where(p => p.FromValve != v))
         {
             if (Fit(v, piece.Thickness, piece.Source, piece.FromValve, 0, _request.Rules.FitFloor) is { } option)
             {
@@ -139,7 +149,7 @@ internal sealed class OptionTable
             }
         }
 
-        foreach (PurchasableSize size in _sizes)
+        foreach (PurchasableSize size in NearestOf(v, _sizes, s => s.Thickness))
         {
             if (Fit(v, size.Thickness, ShimSource.Buy, null, size.Price, _request.Rules.FitFloor) is { } option)
             {
@@ -156,12 +166,28 @@ internal sealed class OptionTable
             return Private[v];
         }
 
-        double wanted = _leverage.Wanted(_request.Fitted[v].Millimetres, _estimate.Valves[v].Mean, _request.Engine.Valves[v].Band.Middle);
-        return Pieces.Where(p => p.FromValve != v).Select(p => (p.Thickness, p.Source, p.FromValve, Price: 0.0))
-            .Concat(_sizes.Select(s => (s.Thickness, Source: ShimSource.Buy, FromValve: (int?)null, s.Price)))
+        double wanted = WantedAt(v);
+        return NearestOf(v, Pieces, p => p.Thickness).Where(p => p.FromValve != v).Select(p => (p.Thickness, p.Source, p.FromValve, Price: 0.0))
+            .Concat(NearestOf(v, _sizes, s => s.Thickness).Select(s => (s.Thickness, Source: ShimSource.Buy, FromValve: (int?)null, s.Price)))
             .OrderBy(t => Math.Abs(t.Thickness.Millimetres - wanted)).Take(most)
             .Select(t => Fit(v, t.Thickness, t.Source, t.FromValve, t.Price, 0)).OfType<ValveOption>();
     }
+
+    /// <summary>Of very many thicknesses those nearest to what a valve wants, in their order.</summary>
+    private IEnumerable<T> NearestOf<T>(int v, IReadOnlyList<T> all, Func<T, Thickness> thicknessOf)
+    {
+        if (all.Count <= MostThicknesses)
+        {
+            return all;
+        }
+
+        double wanted = WantedAt(v);
+        double farthest = all.Select(t => Math.Abs(thicknessOf(t).Millimetres - wanted)).Order().ElementAt(MostThicknesses - 1);
+        return all.Where(t => Math.Abs(thicknessOf(t).Millimetres - wanted) <= farthest).Take(2 * MostThicknesses);
+    }
+
+    private double WantedAt(int v) =>
+        _leverage.Wanted(_request.Fitted[v].Millimetres, _estimate.Valves[v].Mean, _request.Engine.Valves[v].Band.Middle);
 
     private ValveOption? Fit(int v, Thickness to, ShimSource source, int? fromValve, double price, double floor)
     {
@@ -176,6 +202,8 @@ internal sealed class OptionTable
             return null;
         }
 
+        (int first, int last) = _estimate.Valves[v].Reach(change);
+        _made += (_staying is null ? PerPoint : PerPointAndHorizon) * (last - first) / _estimate.Valves[v].BlockOf(change);
         double chance = ChanceAfter(v, change);
         return chance < floor
             ? null

@@ -25,6 +25,7 @@ internal sealed class PlanHull
     {
         _search = search;
         Chosen = search.Best(PlanWeights.Even, 0);
+        Unproven = search.Unproven;
         PlanPoint cheapest = search.Best(new(1, Least), Finest);
         PlanPoint surest = search.Best(new(Least, 1), Finest);
         if (Chosen.Work - cheapest.Work > Same)
@@ -47,9 +48,12 @@ internal sealed class PlanHull
     /// <summary>The plan to take: fewest minutes, ties to fewer opened groups, changed valves, bought shims.</summary>
     public PlanPoint Chosen { get; }
 
+    /// <summary>How many minutes less another plan may come to than the chosen one; 0 where none does.</summary>
+    public double Unproven { get; }
+
     private void Expand(PlanPoint lessWork, PlanPoint lessToCome)
     {
-        if (lessToCome.Work - lessWork.Work <= Same || lessWork.ToCome - lessToCome.ToCome <= Same)
+        if (_search.IsSpent || lessToCome.Work - lessWork.Work <= Same || lessWork.ToCome - lessToCome.ToCome <= Same)
         {
             return;
         }

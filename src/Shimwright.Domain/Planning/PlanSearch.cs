@@ -1,3 +1,5 @@
+using Shimwright.Domain.Numerics;
+
 namespace Shimwright.Domain.Planning;
 
 /// <summary>
@@ -7,8 +9,11 @@ namespace Shimwright.Domain.Planning;
 /// choice that is met on the way is a real plan and bounds from above. A part is divided where the lower bound gives most away; at
 /// the doubt of a plan that was met the chord is exact from then on, so that the search ends.
 /// </summary>
-internal sealed class PlanSearch
+internal sealed partial class PlanSearch
 {
+    /// <summary>The most moves and columns that the search for the plans of a job looks at.</summary>
+    private const double MostSteps = 1.2e8;
+
     /// <summary>How often the prices of one part are set anew before it is divided.</summary>
     private const int Rounds = 3;
 
@@ -24,16 +29,20 @@ internal sealed class PlanSearch
     private readonly double[] _rest;
     private readonly int[] _takenBy;
     private WeighedMoves _weighed = null!;
-    private double _tolerance;
+    private readonly StrandedCount _least;
+    private readonly Allowance _allowance;
+    private double _tolerance, _counted;
 
-    public PlanSearch(PlanRequest request, OptionTable options)
+    public PlanSearch(PlanRequest request, OptionTable options, Allowance? allowance = null)
     {
+        _allowance = allowance ?? new Allowance(MostSteps);
         int valves = options.Kept.Length;
         int columns = options.Columns + valves;
         _moves = [.. Enumerable.Range(0, valves).Select(v => new ValveMoves(options, v))];
         _ledger = new PlanLedger(request);
         _assignment = new ShimAssignment(_moves, _ledger, columns);
-        _stranded = StrandedCount.Least(_moves, columns);
+        _least = StrandedCount.Of(_moves, columns);
+        _stranded = _least.Least;
         _alike = new InterchangeableGroups(request, options, _ledger);
         _ranges = new DoubtRanges(_moves, _ledger, _alike, _stranded > 0);
         _minima = new GroupMinima(_moves, _ledger, _ranges, columns);
@@ -61,6 +70,12 @@ internal sealed class PlanSearch
         open.Enqueue(Root(), double.NegativeInfinity);
         while (open.TryDequeue(out SearchNode? node, out double bound) && IsOpen(bound))
         {
+            if (IsSpent)
+            {
+                EndAt(bound);
+                break;
+            }
+
             Nodes++;
             if (Look(node) is { } branch)
             {
@@ -69,6 +84,10 @@ internal sealed class PlanSearch
                     open.Enqueue(child, node.Bound);
                 }
             }
+
+            double counted = _minima.Taken + _assignment.Taken;
+            _allowance.Take(counted - _counted);
+            _counted = counted;
         }
 
         return _pool.Best;
@@ -227,21 +246,5 @@ internal sealed class PlanSearch
         }
 
         return branch.Giving(gap) with { IsAllOfTheGap = gap - branch.Share <= _tolerance / 2 };
-    }
-
-    /// <summary>Whether each shim goes to one valve only.</summary>
-    private bool IsPossible(ReadOnlySpan<int> choice)
-    {
-        Array.Clear(_takenBy);
-        for (int v = 0; v < choice.Length; v++)
-        {
-            int column = choice[v] < 0 ? v : _moves[v].Columns[choice[v]];
-            if (_takenBy[column]++ > 0)
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 }

@@ -23,6 +23,6 @@ public static class Planner
         var writer = new PlanWriter(request, estimate, options);
         List<PlanPoint> points = [.. hull.Corners];
         List<ShimPlan> plans = [.. points.Select(writer.Write)];
-        return new PlanChoice(plans[points.IndexOf(hull.Chosen)], plans, estimate);
+        return new PlanChoice(plans[points.IndexOf(hull.Chosen)], plans, estimate) { Unproven = hull.Unproven };
     }
 }

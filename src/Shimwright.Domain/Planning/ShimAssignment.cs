@@ -41,6 +41,9 @@ internal sealed class ShimAssignment
     /// <summary>How many were solved, for benchmarks and tests.</summary>
     public int Solved { get; private set; }
 
+    /// <summary>Arcs and columns looked at so far.</summary>
+    public double Taken => _solver.Taken + (_moves.Length * (double)Solved);
+
     /// <summary>Solves it; false where some valve can have nothing.</summary>
     /// <param name="node">The part of all plans.</param>
     /// <param name="weighed">What everything counts.</param>

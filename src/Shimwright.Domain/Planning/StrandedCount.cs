@@ -1,13 +1,16 @@
 namespace Shimwright.Domain.Planning;
 
 /// <summary>How many valves have to be stranded whatever is opened.</summary>
-internal static class StrandedCount
+/// <param name="Least">How many.</param>
+/// <param name="Choice">One way to strand no more: for each valve a change by its place, or -1.</param>
+internal sealed record StrandedCount(int Least, int[] Choice)
 {
-    public static int Least(ValveMoves[] moves, int columns)
+    /// <summary>Counts them.</summary>
+    public static StrandedCount Of(ValveMoves[] moves, int columns)
     {
         if (!Array.Exists(moves, m => m.Kept.IsStranded))
         {
-            return 0;
+            return new(0, [.. moves.Select(_ => -1)]);
         }
 
         List<int> starts = [0];
@@ -24,6 +27,6 @@ internal static class StrandedCount
 
         int[] taken = new int[moves.Length];
         new AssignmentSolver<int>(columns).Solve([.. starts], [.. arcs], [.. costs], taken);
-        return taken.Sum(a => costs[a]);
+        return new(taken.Sum(a => costs[a]), [.. taken.Select((arc, v) => arc - starts[v] - 1)]);
     }
 }

@@ -14,31 +14,32 @@ internal sealed class BladeGroup
     /// <summary>Standard deviations, of the blade's error as the trials can tell it, from one error considered to the next.</summary>
     private const double PerStandardDeviation = 1.2;
 
+    /// <summary>The most errors considered on either side of none.</summary>
+    private const int MostEachWay = 60;
+
     private readonly FeelProfile _feel;
     private readonly (Feel Feel, int Times)[] _felt;
     private readonly (double Error, double Weight)[] _errors;
     private readonly double _spread;
 
-    private BladeGroup(double blade, int leaves, IReadOnlyList<Feel> felt, FeelProfile feel)
+    private BladeGroup(double blade, int leaves, IReadOnlyList<Feel> felt, FeelProfile feel, double floor)
     {
         Blade = blade;
         _feel = feel;
         _felt = [.. felt.GroupBy(f => f).Select(f => (f.Key, f.Count()))];
         double error = Math.Sqrt(leaves) * feel.Blade;
         bool isOne = felt.Count == 1 || error == 0;
-        _spread = isOne ? feel.StandardDeviationOf(leaves) : feel.StandardDeviation;
-        _errors = isOne ? [(0, 1)] : Errors(error, feel.StandardDeviation / Math.Sqrt(felt.Count));
-        Scale = Math.Sqrt(Squares.Of(_spread / Math.Sqrt(felt.Count)) + (isOne ? 0 : Squares.Of(error)));
+        _spread = isOne
+            ? Math.Max(floor, feel.StandardDeviationOf(leaves))
+            : FeltOf(feel, error, felt.Count, floor) * Math.Sqrt(felt.Count);
+        _errors = isOne ? [(0, 1)] : Errors(error, _spread / Math.Sqrt(felt.Count));
     }
 
     /// <summary>Nominal thickness, mm.</summary>
     public double Blade { get; }
 
-    /// <summary>The length over which their likelihood changes, mm.</summary>
-    public double Scale { get; }
-
     /// <summary>The trials of a valve, blade by blade.</summary>
-    public static IReadOnlyList<BladeGroup> Of(IEnumerable<BladeTrial> trials, FeelProfile feel)
+    public static IReadOnlyList<BladeGroup> Of(IEnumerable<BladeTrial> trials, FeelProfile feel, double floor = 0)
     {
         List<(BladeTrial First, List<Feel> Felt)> groups = [];
         foreach (BladeTrial trial in trials)
@@ -54,7 +55,7 @@ internal sealed class BladeGroup
             }
         }
 
-        return [.. groups.Select(g => new BladeGroup(g.First.Blade, g.First.Leaves, g.Felt, feel))];
+        return [.. groups.Select(g => new BladeGroup(g.First.Blade, g.First.Leaves, g.Felt, feel, floor))];
     }
 
     /// <summary>The chance of everything that was felt, in a gap.</summary>
@@ -76,10 +77,38 @@ internal sealed class BladeGroup
         return sum;
     }
 
-    private static (double Error, double Weight)[] Errors(double error, double felt)
+    /// <summary>The length over which the likelihood of trials of one blade changes, mm.</summary>
+    /// <param name="feel">The fingers.</param>
+    /// <param name="leaves">Leaves in the stack.</param>
+    /// <param name="times">How many trials there are of it.</param>
+    public static double ScaleOf(FeelProfile feel, int leaves, int times) => times == 1
+        ? feel.StandardDeviationOf(leaves)
+        : Math.Sqrt((Squares.Of(feel.StandardDeviation) / times) + (leaves * Squares.Of(feel.Blade)));
+
+    /// <summary>How many errors of a blade are considered.</summary>
+    /// <param name="feel">The fingers.</param>
+    /// <param name="leaves">Leaves in the stack.</param>
+    /// <param name="times">How many trials there are of it.</param>
+    /// <param name="floor">The least length that is told apart, mm.</param>
+    public static int ErrorsOf(FeelProfile feel, int leaves, int times, double floor)
+    {
+        double error = Math.Sqrt(leaves) * feel.Blade;
+        return times == 1 || error == 0 ? 1 : (2 * EachWay(error, FeltOf(feel, error, times, floor))) + 1;
+    }
+
+    /// <summary>How closely repeats tell a gap apart from their blade's error: no finer than so many errors of it can be considered.</summary>
+    private static double FeltOf(FeelProfile feel, double error, int times, double floor) => Math.Max(
+        Math.Max(floor, feel.StandardDeviation / Math.Sqrt(times)), Sigmas * error / (PerStandardDeviation * MostEachWay));
+
+    private static int EachWay(double error, double felt)
     {
         double told = error * felt / Squares.CombinedStandardUncertainty(error, felt);
-        int each = (int)Math.Ceiling(Sigmas * error / (PerStandardDeviation * told));
+        return (int)Math.Ceiling(Sigmas * error / (PerStandardDeviation * told));
+    }
+
+    private static (double Error, double Weight)[] Errors(double error, double felt)
+    {
+        int each = EachWay(error, felt);
         double apart = Sigmas * error / each;
         (double Error, double Weight)[] all = [.. Enumerable.Range(-each, (2 * each) + 1)
             .Select(k => (k * apart, Math.Exp(-0.5 * Squares.Of(k * apart / error))))];

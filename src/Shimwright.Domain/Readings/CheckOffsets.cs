@@ -44,9 +44,28 @@ internal sealed class CheckOffsets
 
     /// <summary>The offsets of a check.</summary>
     /// <param name="check">The check.</param>
-    /// <param name="step">The step of the clearances' grid, mm.</param>
+    /// <param name="resolution">How finely the clearances are divided.</param>
     /// <param name="precision">An upper bound of how precisely the valves together can tell an offset: 1 / mm².</param>
-    public static CheckOffsets For(EngineCheck check, double step, double precision)
+    public static CheckOffsets For(EngineCheck check, Resolution resolution, double precision)
+    {
+        (double fingers, double heat, double apart) = Doubts(check, resolution);
+        return new(
+            from f in Nodes(fingers, resolution, precision, apart)
+            from h in Nodes(heat, resolution, precision, apart)
+            select new CheckOffset(f.At, h.At, f.LogWeight + h.LogWeight));
+    }
+
+    /// <summary>How many offsets of either kind that makes, and the widest of them together, mm.</summary>
+    public static (int Fingers, int Heat, double Widest) Count(EngineCheck check, Resolution resolution, double precision)
+    {
+        (double fingers, double heat, double apart) = Doubts(check, resolution);
+        return (
+            fingers == 0 ? 1 : (2 * Spacing(fingers, resolution, precision, apart).EachWay) + 1,
+            heat == 0 ? 1 : (2 * Spacing(heat, resolution, precision, apart).EachWay) + 1,
+            Sigmas * (fingers + heat));
+    }
+
+    private static (double Fingers, double Heat, double Apart) Doubts(EngineCheck check, Resolution resolution)
     {
         double fingers = check.IsOpen || check.Readings.Any(r => r.Trials.Count > 0) ? check.Feel.Doubt : 0;
         double heat = HeatDoubt(check);
@@ -58,11 +77,8 @@ internal sealed class CheckOffsets
             (fingers, heat) = (Squares.CombinedStandardUncertainty(fingers, heat), 0);
         }
 
-        double apart = PerReading * (check.IsOpen ? check.Feel.FinestScaleOfAll(check.Readings) : check.Readings.Min(check.Feel.FinestScale));
-        return new(
-            from f in Nodes(fingers, step, precision, apart)
-            from h in Nodes(heat, step, precision, apart)
-            select new CheckOffset(f.At, h.At, f.LogWeight + h.LogWeight));
+        double narrowest = check.IsOpen ? check.Feel.FinestScaleOfAll(check.Readings) : check.Readings.Min(check.Feel.FinestScale);
+        return (fingers, heat, PerReading * resolution.Counted(narrowest));
     }
 
     private static double HeatDoubt(EngineCheck check)
@@ -71,22 +87,27 @@ internal sealed class CheckOffsets
         return isUnknown && check.CountsHeatDoubt ? HeatDoubtPerDegree * Math.Abs(check.Temperature - ThermalShift.Reference) : 0;
     }
 
-    private static IEnumerable<(double At, double LogWeight)> Nodes(double sd, double step, double precision, double widest)
+    private static IEnumerable<(double At, double LogWeight)> Nodes(double sd, Resolution resolution, double precision, double widest)
     {
         if (sd == 0)
         {
             return [(0, 0)];
         }
 
-        double posterior = 1 / Math.Sqrt((1 / Squares.Of(sd)) + precision);
-        int steps = (int)(Math.Min(PerStandardDeviation * posterior, widest) / step);
-        if (sd < step)
+        if (sd < resolution.Step)
         {
             return [(-ThirdPoint * sd, Math.Log(1 / 6.0)), (0, Math.Log(2 / 3.0)), (ThirdPoint * sd, Math.Log(1 / 6.0))];
         }
 
-        double apart = Math.Max(1, steps) * step;
-        int each = (int)Math.Ceiling(Sigmas * sd / apart);
+        (double apart, int each) = Spacing(sd, resolution, precision, widest);
         return Enumerable.Range(-each, (2 * each) + 1).Select(k => (k * apart, -0.5 * Squares.Of(k * apart / sd)));
+    }
+
+    private static (double Apart, int EachWay) Spacing(double sd, Resolution resolution, double precision, double widest)
+    {
+        double posterior = resolution.Counted(1 / Math.Sqrt((1 / Squares.Of(sd)) + precision));
+        int steps = (int)(Math.Min(PerStandardDeviation * posterior, widest) / resolution.Step);
+        double apart = Math.Max(1, steps) * resolution.Step;
+        return (apart, sd < resolution.Step ? 1 : (int)Math.Ceiling(Sigmas * sd / apart));
     }
 }

@@ -14,11 +14,13 @@ public sealed class EngineEstimate
     private readonly CheckOffsets _offsets;
     private readonly double[] _logLosses;
     private readonly bool _sharesLoss;
+    private readonly Resolution _resolution;
     private readonly Lazy<IReadOnlyList<ReadingAlone?>> _alone;
 
-    private EngineEstimate(EngineCheck check, ValveEvidence[] evidence, double[] logLosses, CheckOffsets offsets)
+    private EngineEstimate(EngineCheck check, ValveEvidence[] evidence, double[] logLosses, CheckOffsets offsets, (Resolution Resolution, double Made) work)
     {
         Check = check;
+        (_resolution, Made) = work;
         (_evidence, _logLosses, _offsets) = (evidence, logLosses, offsets);
         _cause = new SharedCause(check.Engine.Valves, _evidence, logLosses, offsets);
         _sharesLoss = evidence.Any(e => e.IsShared);
@@ -40,6 +42,12 @@ public sealed class EngineEstimate
     /// where no valves share one.
     /// </summary>
     public double? SharedCauseProbability => _sharesLoss ? _cause.SharedCauseProbability : null;
+
+    /// <summary>The length below which nothing is told apart, mm, so that the estimate can be borne; 0 where all is told apart as it is.</summary>
+    public double Floor => _resolution.Floor;
+
+    /// <summary>How many sums and products the estimate takes, roughly.</summary>
+    internal double Made { get; }
 
     /// <summary>ln of the chance of everything that was read.</summary>
     internal double LogEvidence => _cause.LogEvidence + _evidence.Sum(e => e.Peak);
@@ -66,27 +74,42 @@ public sealed class EngineEstimate
     {
         EngineCheck check = Check.With(valve, more);
         ValveEvidence[] evidence = [.. _evidence];
-        evidence[valve] = evidence[valve].With(new Likelihood(check.Readings[valve], check.Feel), check.ShiftAt(valve), _offsets);
-        return new(check, evidence, _logLosses, _offsets);
+        evidence[valve] = evidence[valve].With(new Likelihood(check.Readings[valve], check.Feel, _resolution), check.ShiftAt(valve), _offsets);
+        return new(check, evidence, _logLosses, _offsets, (_resolution, Made));
     }
 
-    private static EngineEstimate Of(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, double precision)
+    private static EngineEstimate Of(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, Resolution resolution, EstimateWork work)
     {
-        var offsets = CheckOffsets.For(check, priors.Max(p => p.Grid.Step), precision);
+        var offsets = CheckOffsets.For(check, resolution with { Step = priors.Max(p => p.Grid.Step) }, work.Precision);
         return new(
             check,
             [.. priors.Select((prior, v) => new ValveEvidence(
-                prior, new OffsetLikelihood(prior.Grid, new Likelihood(check.Readings[v], check.Feel), check.ShiftAt(v), offsets)))],
+                prior, new OffsetLikelihood(prior.Grid, new Likelihood(check.Readings[v], check.Feel, resolution), check.ShiftAt(v), offsets)))],
             logLosses,
-            offsets);
+            offsets,
+            (resolution, work.Made));
+    }
+
+    /// <summary>A valve of a side that was worked on, from a check without offsets: it shares nothing with others.</summary>
+    internal static ClearanceDistribution Reworked(EngineCheck check, int valve)
+    {
+        var work = new EstimateWork(check, 0, _ => 2 * LossPrior.HeadWorkReach, valve);
+        var resolution = Resolution.For(check, double.PositiveInfinity, work);
+        var prior = ClearancePrior.Reworked(check.Engine.Valves[valve].Band, resolution.Step);
+        var evidence = new ValveEvidence(prior, new OffsetLikelihood(
+            prior.Grid, new Likelihood(check.Readings[valve], check.Feel, resolution), check.ShiftAt(valve), CheckOffsets.None));
+        return evidence.Average([1]);
     }
 
     /// <summary>Valves of which an earlier round has left something, each for itself; on the grids of that round.</summary>
-    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round) => Of(
-        check,
-        [.. round.Valves.Select(v => ClearancePrior.Known(v.Left, v.StrayWeight))],
-        [0],
-        round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation)));
+    private static EngineEstimate FromRound(EngineCheck check, RoundPrior round)
+    {
+        double step = round.Valves.Max(v => v.Left.Grid.Step);
+        double precision = round.Valves.Sum(v => 1 / Squares.Of(v.Left.StandardDeviation));
+        var work = new EstimateWork(check, precision, v => round.Valves[v].Left.Grid.Count * step);
+        Resolution resolution = Resolution.Bearable(floor => new(step, floor), work.CanBear);
+        return Of(check, [.. round.Valves.Select(v => ClearancePrior.Known(v.Left, v.StrayWeight))], [0], resolution, work);
+    }
 
     /// <summary>For each shared cause, the chance that a valve is in band, and stays so, if it is left as it is.</summary>
     internal double[] KeptGivenCause(int valve, SurvivalWeights? staying) => _evidence[valve].InBandGivenCause(staying);
@@ -110,37 +133,39 @@ public sealed class EngineEstimate
 
     private static EngineEstimate FromUnknown(EngineCheck check, double finestLater)
     {
-        double step = Resolution.For(check, finestLater).Step;
         IReadOnlyList<Valve> valves = check.Engine.Valves;
         double bandScale = valves.Min(v => Resolution.BandScale(v.Band.Width));
-        var nodes = LossNodes.For(check.Loss, bandScale, valves.Count);
+        var work = new EstimateWork(
+            check, valves.Count / (Squares.Of(bandScale) + Squares.Of(check.Loss.Own)), v => LossTable.ReachOf(valves[v].Band.Width, check.Loss));
+        var resolution = Resolution.For(check, finestLater, work);
+        var nodes = LossNodes.For(check.Loss, resolution.Counted(bandScale), valves.Count);
         Dictionary<double, LossTable> tables = [];
         ClearancePrior PriorOf(Valve valve)
         {
             if (check.Loss.IsReworked(valve.Side))
             {
-                return ClearancePrior.Reworked(valve.Band, step);
+                return ClearancePrior.Reworked(valve.Band, resolution.Step);
             }
 
             double width = Math.Round(valve.Band.Width, 9);
             if (!tables.TryGetValue(width, out LossTable? table))
             {
-                tables.Add(width, table = new LossTable(width, check.Loss, nodes, step, check.Engine.Sense));
+                tables.Add(width, table = new LossTable(width, check.Loss, nodes, resolution, check.Engine.Sense));
             }
 
-            return ClearancePrior.Unknown(valve.Band, table, step);
+            return ClearancePrior.Unknown(valve.Band, table, resolution.Step);
         }
 
         ClearancePrior[] priors = [.. valves.Select(PriorOf)];
-        double precision = valves.Count / (Squares.Of(bandScale) + Squares.Of(check.Loss.Own));
-        return Of(check, priors, priors.Any(p => p.IsShared) ? nodes.LogWeights : [0], precision);
+        return Of(check, priors, priors.Any(p => p.IsShared) ? nodes.LogWeights : [0], resolution, work);
     }
 
     private static EngineEstimate FromPast(EngineCheck check, HistoryPrior past, double finestLater)
     {
         double finest = past.Valves.Select((v, i) => v.StandardDeviation / Math.Sqrt(
             1 + Squares.Of(v.StandardDeviation / check.Feel.FinestScale(check.Readings[i])))).Min();
-        var resolution = Resolution.For(check, Math.Min(finest, finestLater));
+        var work = new EstimateWork(check, past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)), v => HistoryUpdate.ReachOf(past.Valves[v], check.Engine.Valves[v].Band, check.Loss));
+        var resolution = Resolution.For(check, Math.Min(finest, finestLater), work);
         var update = new HistoryUpdate(resolution, check.Feel, past.StrayWeight, check.Engine.Sense);
         return Of(
             check,
@@ -148,6 +173,7 @@ public sealed class EngineEstimate
                 ? ClearancePrior.Reworked(valve.Band, resolution.Step)
                 : update.Prior(past.Valves[v], check.Readings[v], valve.Band, check.Loss))],
             [0],
-            past.Valves.Sum(v => 1 / Squares.Of(v.StandardDeviation)));
+            resolution,
+            work);
     }
 }

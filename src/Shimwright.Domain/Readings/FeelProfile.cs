@@ -141,7 +141,7 @@ public sealed record FeelProfile
     internal double FinestScale(ValveReadings readings)
     {
         double precision =
-            BladeGroup.Of(readings.Trials, this).Sum(g => 1 / Squares.Of(g.Scale))
+            readings.Trials.GroupBy(t => (Math.Round(t.Blade, 9), t.Leaves)).Sum(g => 1 / Squares.Of(BladeGroup.ScaleOf(this, g.Key.Leaves, g.Count())))
             + readings.Values.Sum(v => 1 / Squares.Of(v.Uncertainty))
             + (readings.BucketTurns.Count / Squares.Of(BucketSpread));
         return 1 / Math.Sqrt(precision);

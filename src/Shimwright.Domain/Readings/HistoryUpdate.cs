@@ -21,12 +21,13 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
     public (double Mean, double Variance) Moments(
         ExpectedClearance expected, ValveReadings readings, ThermalShift thermal, ClearanceBand band, LossPrior loss)
     {
+        expected = Counted(expected);
         SingleValvePrior prior = PriorFor(expected, readings, band, loss);
         UniformGrid grid = prior.Grid;
         Array.Resize(ref _weights, Math.Max(_weights.Length, grid.Count));
         Span<double> weights = _weights.AsSpan(0, grid.Count);
         weights.Clear();
-        prior.AddLogLikelihood(weights, readings, thermal, feel);
+        prior.AddLogLikelihood(weights, readings, thermal, feel, resolution);
         if (strayWeight == 0)
         {
             AddLogForecast(weights, grid, expected);
@@ -44,6 +45,7 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
     /// <summary>What is expected before the readings, on a grid that is fine enough for them.</summary>
     public ClearancePrior Prior(ExpectedClearance expected, ValveReadings readings, ClearanceBand band, LossPrior loss)
     {
+        expected = Counted(expected);
         SingleValvePrior unknown = PriorFor(expected, readings, band, loss);
         double[] smooth = new double[unknown.Grid.Count];
         double[] stray = new double[smooth.Length];
@@ -60,7 +62,7 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
     /// <summary>The unknown valve on a grid that is wide and fine enough for this forecast and these readings.</summary>
     private SingleValvePrior PriorFor(ExpectedClearance expected, ValveReadings readings, ClearanceBand band, LossPrior loss)
     {
-        double reading = feel.FinestScale(readings);
+        double reading = resolution.Counted(feel.FinestScale(readings));
         double scale = 1 / Math.Sqrt((1 / Squares.Of(expected.StandardDeviation)) + (1 / Squares.Of(reading)));
         Resolution needed = resolution.FineEnoughFor(scale);
         if (!_priors.TryGetValue((band, loss), out SingleValvePrior? prior))
@@ -79,6 +81,13 @@ internal sealed class HistoryUpdate(Resolution resolution, FeelProfile feel, dou
             Math.Max(band.Middle - FarthestForecast, expected.Mean - reach),
             Math.Min(band.Middle + FarthestForecast, expected.Mean + reach));
     }
+
+    /// <summary>Over how many millimetres a valve is looked for, at most.</summary>
+    public static double ReachOf(ExpectedClearance expected, ClearanceBand band, LossPrior loss) =>
+        LossTable.ReachOf(band.Width, loss) + Math.Min(2 * FarthestForecast, 2 * Sigmas * expected.StandardDeviation);
+
+    private ExpectedClearance Counted(ExpectedClearance expected) =>
+        expected.StandardDeviation < resolution.Floor ? new(expected.Mean, resolution.Floor) : expected;
 
     private static void AddLogForecast(Span<double> log, UniformGrid grid, ExpectedClearance expected)
     {

@@ -16,20 +16,30 @@ internal sealed class Likelihood
 
     private readonly ValveReadings _readings;
     private readonly IReadOnlyList<BladeGroup> _blades;
+    private readonly double _share;
 
-    public Likelihood(ValveReadings readings, FeelProfile feel)
+    public Likelihood(ValveReadings readings, FeelProfile feel, Resolution resolution)
     {
         _readings = readings;
-        _blades = BladeGroup.Of(readings.Trials, feel);
+        _blades = BladeGroup.Of(readings.Trials, feel, resolution.Floor);
+        _share = resolution.Floor > 0 ? resolution.ShareOf(feel.FinestScale(readings)) : 1;
+        (From, To) = SpanOf(readings, feel, resolution);
+    }
+
+    /// <summary>The gaps between which the chance of readings changes, mm; the first above the other where nothing was read.</summary>
+    public static (double From, double To) SpanOf(ValveReadings readings, FeelProfile feel, Resolution resolution)
+    {
+        (double from, double to) = (double.PositiveInfinity, double.NegativeInfinity);
+        void Widen(double low, double high) => (from, to) = (Math.Min(from, low), Math.Max(to, high));
         foreach (BladeTrial trial in readings.Trials)
         {
-            double tail = TailSigmas * feel.StandardDeviationOf(trial.Leaves);
+            double tail = TailSigmas * resolution.Counted(feel.StandardDeviationOf(trial.Leaves));
             Widen(trial.Blade + feel.Firm - tail, trial.Blade + feel.Loose + tail);
         }
 
         foreach (DirectValue value in readings.Values)
         {
-            double tail = value.Uncertainty * Math.Sqrt(-2 * LeastLog);
+            double tail = resolution.Counted(value.Uncertainty) * Math.Sqrt(-2 * LeastLog);
             Widen(value.Millimetres - tail, value.Millimetres + tail);
         }
 
@@ -37,13 +47,15 @@ internal sealed class Likelihood
         {
             Widen(-TailSigmas * FeelProfile.BucketSpread, TailSigmas * FeelProfile.BucketSpread);
         }
+
+        return (from, to);
     }
 
     /// <summary>The lowest gap at which the chance changes, mm; above <see cref="To"/> where nothing was read.</summary>
-    public double From { get; private set; } = double.PositiveInfinity;
+    public double From { get; }
 
     /// <summary>The greatest gap at which the chance changes, mm.</summary>
-    public double To { get; private set; } = double.NegativeInfinity;
+    public double To { get; }
 
     /// <summary>Whether any blade was tried.</summary>
     public bool HasTrials => _blades.Count > 0;
@@ -60,7 +72,7 @@ internal sealed class Likelihood
             log += Math.Log(blade.Chance(gap));
         }
 
-        return log;
+        return _share * log;
     }
 
     /// <summary>ln of the chance of direct values and buckets in a gap.</summary>
@@ -78,7 +90,7 @@ internal sealed class Likelihood
             log += Math.Log(turns ? turning : 1 - turning);
         }
 
-        return log;
+        return _share * log;
     }
 
     /// <summary>ln of the chance of everything in a gap.</summary>
@@ -104,6 +116,4 @@ internal sealed class Likelihood
             log[i] = Math.Exp(Math.Max(LeastLog, log[i] - peak));
         }
     }
-
-    private void Widen(double from, double to) => (From, To) = (Math.Min(From, from), Math.Max(To, to));
 }

@@ -14,15 +14,23 @@ internal sealed class LossTable
     private const double OwnMeans = 18;
     private const double SpareCells = 6;
 
+    /// <summary>The greatest loss that is considered, mm: beyond lies less than a millionth of any expectation.</summary>
+    private const double GreatestLoss = 14;
+
     /// <summary>How many times the greatest shared loss a share of it is followed to: 1 in 2,000 shares is greater.</summary>
     private const double GreatestShare = 5;
 
-    public LossTable(double bandWidth, LossPrior loss, LossNodes nodes, double step, GapSense sense)
+    /// <summary>Over how many millimetres a valve is looked for, at most.</summary>
+    public static double ReachOf(double bandWidth, LossPrior loss) =>
+        (2 * LossPrior.StrayReach) + Math.Min(GreatestLoss, (GreatestShare * LossPrior.GreatestShared) + (OwnMeans * loss.Own)) + (2 * Sigmas * Resolution.BandScale(bandWidth));
+
+    public LossTable(double bandWidth, LossPrior loss, LossNodes nodes, Resolution resolution, GapSense sense)
     {
-        double scale = Resolution.BandScale(bandWidth);
+        double step = resolution.Step;
+        double scale = resolution.Counted(Resolution.BandScale(bandWidth));
         double stray = LossPrior.StrayReach + (SpareCells * step);
         double above = Math.Max(stray, Sigmas * scale);
-        double below = Math.Max(stray, (GreatestShare * nodes.Losses[^1]) + (Sigmas * scale) + (OwnMeans * loss.Own));
+        double below = Math.Max(stray, Math.Min(GreatestLoss, (GreatestShare * nodes.Losses[^1]) + (OwnMeans * loss.Own)) + (Sigmas * scale));
         UniformGrid grid = UniformGrid.Spanning(-below, above, step);
         double[] own = OwnDensity(grid, loss, scale);
         Rows = Array.ConvertAll(nodes.Losses, l => TakeOff(own, l, step));

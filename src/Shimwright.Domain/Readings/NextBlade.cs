@@ -7,6 +7,10 @@ namespace Shimwright.Domain.Readings;
 public sealed record NextBlade(int Valve, double Blade, double Gain)
 {
     private const double Tie = 1e-12;
+
+    /// <summary>Blades that are weighed at a valve, and places of its clearance that are told apart in it.</summary>
+    private const int MostBlades = 60, MostPlaces = 3000;
+
     private const double SameBlade = 1e-9;
     private static readonly Feel[] Feels = Enum.GetValues<Feel>();
 
@@ -57,11 +61,17 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
         }
 
         IReadOnlyList<BladeTrial> tried = estimate.Check.Readings[v].Trials;
-        double[][] outcomes = Outcomes(valve);
-        return Best(thinFirst
+        var places = new Places(valve, MostPlaces);
+        double[][] outcomes = Array.ConvertAll(Outcomes(valve), o => places.Sums(o));
+        return Best(NearestTo(thinFirst, valve.Mean + estimate.Check.ShiftAt(v).Millimetres)
             .Where(b => !tried.Any(t => Math.Abs(t.Blade - b) < SameBlade))
-            .Select(b => new NextBlade(v, b, ExpectedGain(valve, outcomes, b, estimate.Check.ShiftAt(v).Millimetres, estimate.Check.Feel))));
+            .Select(b => new NextBlade(v, b, ExpectedGain(places, outcomes, b, estimate.Check.ShiftAt(v).Millimetres, estimate.Check.Feel))));
     }
+
+    /// <summary>Of very many blades those nearest to the gap that is expected, thinnest first.</summary>
+    private static IEnumerable<double> NearestTo(double[] thinFirst, double gap) => thinFirst.Length <= MostBlades
+        ? thinFirst
+        : thinFirst.OrderBy(b => Math.Abs(b - gap)).Take(MostBlades).Order();
 
     private static double[][] Outcomes(ClearanceDistribution valve) =>
     [
@@ -71,16 +81,16 @@ public sealed record NextBlade(int Valve, double Blade, double Gain)
     ];
 
     /// <summary>The mutual information of the trial's feel and the valve's outcome.</summary>
-    private static double ExpectedGain(ClearanceDistribution valve, double[][] outcomes, double blade, double shift, FeelProfile fingers)
+    private static double ExpectedGain(Places places, double[][] outcomes, double blade, double shift, FeelProfile fingers)
     {
         double before = Entropy(outcomes.Select(o => o.Sum()));
         double after = 0;
         foreach (Feel feel in Feels)
         {
             double[] joint = new double[outcomes.Length];
-            for (int i = 0; i < valve.Grid.Count; i++)
+            for (int i = 0; i < places.Count; i++)
             {
-                double gap = valve.Grid.At(i) + shift;
+                double gap = places.At(i) + shift;
                 double chance = fingers.Chance(feel, gap, blade);
                 for (int o = 0; o < joint.Length; o++)
                 {

@@ -10,16 +10,20 @@ internal sealed class OffsetLikelihood
 {
     private const double OnGrid = 1e-6;
 
+    /// <summary>To so many digits of a millimetre two sums of offsets are the same.</summary>
+    private const int Digits = 13;
+
     private readonly int[] _stateOf;
     private readonly (double[] Table, int Start)[] _slices;
 
     public OffsetLikelihood(UniformGrid grid, Likelihood likelihood, Engines.ThermalShift shift, CheckOffsets offsets)
     {
         (double Trials, double Others)[] moves = [.. offsets.All.Select(o => (
-            likelihood.HasTrials ? o.Fingers + (shift.IsKnown ? 0 : o.Heat) : 0,
+            likelihood.HasTrials ? Math.Round(o.Fingers + (shift.IsKnown ? 0 : o.Heat), Digits) : 0,
             likelihood.HasOthers && !shift.IsKnown ? o.Heat : 0))];
         (double Trials, double Others)[] states = [.. moves.Distinct()];
-        _stateOf = Array.ConvertAll(moves, m => Array.IndexOf(states, m));
+        Dictionary<(double, double), int> places = states.Index().ToDictionary(s => s.Item, s => s.Index);
+        _stateOf = Array.ConvertAll(moves, m => places[m]);
         double widest = moves.Max(m => Math.Max(Math.Abs(m.Trials), Math.Abs(m.Others)));
         int spare = (int)Math.Ceiling(widest / grid.Step) + 1;
         First = (int)Math.Clamp(Math.Floor(grid.Position(likelihood.From - shift.Millimetres)) - spare, 0, grid.Count);
@@ -37,7 +41,7 @@ internal sealed class OffsetLikelihood
         }
 
         bool slides = !likelihood.HasOthers && states.All(s => IsWhole(s.Trials / grid.Step));
-        (_slices, Peak) = slides ? Slide(grid.Step, at, likelihood, states) : Each(at, likelihood, states);
+        (_slices, Peak) = slides ? Slide(grid.Step, at, likelihood, states) : Each(grid.Step, at, likelihood, states);
     }
 
     /// <summary>ln of what the tables were divided by: the greatest chance of the readings anywhere.</summary>
@@ -67,6 +71,21 @@ internal sealed class OffsetLikelihood
     private static ((double[] Table, int Start)[] Slices, double Peak) Slide(
         double step, double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
     {
+        (double[] table, int[] starts) = LogOfTrials(step, at, likelihood, states);
+        double peak = table.Max();
+        Likelihood.Raise(table, peak);
+        return (Array.ConvertAll(starts, s => (table, s)), peak);
+    }
+
+    /// <summary>The logarithms of the trials in every state, each a piece of one table.</summary>
+    private static double[][] Slid(double step, double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
+    {
+        (double[] table, int[] starts) = LogOfTrials(step, at, likelihood, states);
+        return Array.ConvertAll(starts, s => table[s..(s + at.Length)]);
+    }
+
+    private static (double[] Table, int[] Starts) LogOfTrials(double step, double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
+    {
         int[] steps = Array.ConvertAll(states, s => (int)Math.Round(s.Trials / step));
         int least = steps.Min();
         double[] table = new double[at.Length + steps.Max() - least];
@@ -75,16 +94,16 @@ internal sealed class OffsetLikelihood
             table[i] = likelihood.LogOfTrials(at[0] + ((i + least) * step));
         }
 
-        double peak = table.Max();
-        Likelihood.Raise(table, peak);
-        return (Array.ConvertAll(steps, s => (table, s - least)), peak);
+        return (table, Array.ConvertAll(steps, s => s - least));
     }
 
     /// <summary>A table for every state.</summary>
     private static ((double[] Table, int Start)[] Slices, double Peak) Each(
-        double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
+        double step, double[] at, Likelihood likelihood, (double Trials, double Others)[] states)
     {
-        double[][] trials = Distinct(states, s => s.Trials, at, likelihood.LogOfTrials);
+        double[][] trials = likelihood.HasTrials && states.All(s => IsWhole(s.Trials / step))
+            ? Slid(step, at, likelihood, states)
+            : Distinct(states, s => s.Trials, at, likelihood.LogOfTrials);
         double[][] others = Distinct(states, s => s.Others, at, likelihood.LogOfOthers);
         double[][] tables = [.. trials.Zip(others, (t, o) => Array.ConvertAll(Enumerable.Range(0, at.Length).ToArray(), i => t[i] + o[i]))];
         double peak = tables.Max(t => t.Max());

@@ -39,10 +39,11 @@ public sealed class ReadingAlone
             return null;
         }
 
-        double step = Resolution.For(check, double.PositiveInfinity).Step;
-        var prior = ClearancePrior.Anywhere(check.Engine.Valves[valve].Band, step);
-        var offsets = CheckOffsets.For(check, step, 0);
-        var evidence = new ValveEvidence(prior, new OffsetLikelihood(prior.Grid, new Likelihood(readings, check.Feel), shift, offsets));
+        var work = new EstimateWork(check, 0, _ => 2 * LossPrior.StrayReach, valve);
+        var resolution = Resolution.For(check, double.PositiveInfinity, work);
+        var prior = ClearancePrior.Anywhere(check.Engine.Valves[valve].Band, resolution.Step);
+        var offsets = CheckOffsets.For(check, resolution, 0);
+        var evidence = new ValveEvidence(prior, new OffsetLikelihood(prior.Grid, new Likelihood(readings, check.Feel, resolution), shift, offsets));
         var cause = new SharedCause([check.Engine.Valves[valve]], [evidence], [0], offsets);
         return new(evidence.Average(cause.Marginal(0)), readings);
     }

@@ -15,8 +15,8 @@ internal sealed class SingleValvePrior
     public SingleValvePrior(ClearanceBand band, LossPrior loss, Resolution resolution, GapSense sense)
     {
         Band = band;
-        var nodes = LossNodes.For(loss, Resolution.BandScale(band.Width), 1);
-        var table = new LossTable(band.Width, loss, nodes, resolution.Step, sense);
+        var nodes = LossNodes.For(loss, resolution.Counted(Resolution.BandScale(band.Width)), 1);
+        var table = new LossTable(band.Width, loss, nodes, resolution, sense);
         _core = new double[table.Rows[0].Length];
         for (int k = 0; k < table.Rows.Length; k++)
         {
@@ -61,8 +61,15 @@ internal sealed class SingleValvePrior
     /// ln of the likelihood of the readings at each point. What one trial of a blade says is kept, since a set of blades has
     /// few of them and an engine many checks; the fingers must be the same at every call.
     /// </summary>
-    public void AddLogLikelihood(Span<double> log, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    public void AddLogLikelihood(Span<double> log, ValveReadings readings, ThermalShift thermal, FeelProfile feel, Resolution resolution)
     {
+        if (resolution.Floor > 0)
+        {
+            // All of them together tell no more apart than the floor.
+            Add(log, readings, thermal, feel, resolution);
+            return;
+        }
+
         List<BladeTrial> repeated = [];
         foreach (IGrouping<(double, int), BladeTrial> blade in readings.Trials.GroupBy(t => (t.Blade, t.Leaves)))
         {
@@ -76,7 +83,7 @@ internal sealed class SingleValvePrior
             if (!_trials.TryGetValue((trials[0], thermal.Millimetres), out double[]? said))
             {
                 said = new double[Grid.Count];
-                Add(said, new ValveReadings(trials), thermal, feel);
+                Add(said, new ValveReadings(trials), thermal, feel, resolution);
                 _trials.Add((trials[0], thermal.Millimetres), said);
             }
 
@@ -85,16 +92,32 @@ internal sealed class SingleValvePrior
 
         if (repeated.Count + readings.Values.Count + readings.BucketTurns.Count > 0)
         {
-            Add(log, new ValveReadings(repeated, readings.Values, readings.BucketTurns), thermal, feel);
+            Add(log, new ValveReadings(repeated, readings.Values, readings.BucketTurns), thermal, feel, resolution);
         }
     }
 
-    private void Add(Span<double> log, ValveReadings readings, ThermalShift thermal, FeelProfile feel)
+    /// <summary>Beyond the gaps at which the likelihood changes it stays as it is at them.</summary>
+    private void Add(Span<double> log, ValveReadings readings, ThermalShift thermal, FeelProfile feel, Resolution resolution)
     {
-        var likelihood = new Likelihood(readings, feel);
-        for (int i = 0; i < log.Length; i++)
+        var likelihood = new Likelihood(readings, feel, resolution);
+        int first = (int)Math.Clamp(Math.Floor(Grid.Position(likelihood.From - thermal.Millimetres)), 0, log.Length - 1);
+        int last = (int)Math.Clamp(Math.Ceiling(Grid.Position(likelihood.To - thermal.Millimetres)), first, log.Length - 1);
+        double below = 0, above = 0;
+        for (int i = first; i <= last; i++)
         {
-            log[i] += likelihood.Log(Grid.At(i) + thermal.Millimetres);
+            above = likelihood.Log(Grid.At(i) + thermal.Millimetres);
+            below = i == first ? above : below;
+            log[i] += above;
+        }
+
+        for (int i = 0; i < first; i++)
+        {
+            log[i] += below;
+        }
+
+        for (int i = last + 1; i < log.Length; i++)
+        {
+            log[i] += above;
         }
     }
 

@@ -32,6 +32,19 @@ public sealed record ValveReadings
     /// <summary>Whether nothing was tried at this valve.</summary>
     public bool IsEmpty => Trials.Count + Values.Count + BucketTurns.Count == 0;
 
+    /// <summary>How many older readings of each kind were left out of these.</summary>
+    public (int Trials, int Values, int BucketTurns) Older { get; private init; }
+
+    /// <summary>The newest of these readings, so many of each kind at most.</summary>
+    /// <param name="most">How many of a kind.</param>
+    /// <returns>These readings themselves where there are no more.</returns>
+    public ValveReadings Newest(int most) => Math.Max(Trials.Count, Math.Max(Values.Count, BucketTurns.Count)) <= most
+        ? this
+        : new(Trials.TakeLast(most), Values.TakeLast(most), BucketTurns.TakeLast(most))
+        {
+            Older = (Math.Max(0, Trials.Count - most), Math.Max(0, Values.Count - most), Math.Max(0, BucketTurns.Count - most)),
+        };
+
     /// <summary>These readings followed by <paramref name="more"/>.</summary>
     /// <param name="more">Later readings of the same valve.</param>
     /// <returns>Both together; readings are independent given the clearance.</returns>

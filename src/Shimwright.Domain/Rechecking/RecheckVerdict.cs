@@ -28,6 +28,9 @@ public sealed record RecheckedValve(
 /// <param name="ChanceAll">The chance that all are in band.</param>
 public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves, double ChanceAll)
 {
+    /// <summary>The length below which nothing is told apart, mm; 0 where all is told apart as it is.</summary>
+    public double Floor { get; private init; }
+
     /// <summary>Whether every valve passes.</summary>
     public bool Passes => Valves.All(v => v.Passes);
 
@@ -42,7 +45,10 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves, double
         EngineEstimate estimate = EngineEstimate.From(prediction.Check);
         return new(
             [.. estimate.Valves.Select((valve, v) => Judge(v, valve, prediction, recheck.Pass ?? PassRule.Usual))],
-            estimate.ChanceOfAll([.. estimate.Valves.Select((_, v) => estimate.KeptGivenCause(v, null))]));
+            estimate.ChanceOfAll([.. estimate.Valves.Select((_, v) => estimate.KeptGivenCause(v, null))]))
+        {
+            Floor = estimate.Floor,
+        };
     }
 
     private static RecheckedValve Judge(int v, ClearanceDistribution now, Prediction prediction, PassRule pass)

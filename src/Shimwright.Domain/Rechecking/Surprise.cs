@@ -101,7 +101,7 @@ internal static class Surprise
 
     private static double[] Chances(Gaps gaps, IReadOnlyList<BladeTrial> ofOneBlade, FeelProfile feel)
     {
-        BladeGroup blade = BladeGroup.Of(ofOneBlade, feel)[0];
+        BladeGroup blade = BladeGroup.Of(ofOneBlade, feel, gaps.Step)[0];
         return Array.ConvertAll(gaps.At, blade.Chance);
     }
 
@@ -117,22 +117,48 @@ internal static class Surprise
     private sealed record Outcome(double[] Chances, int Ways);
 
     /// <summary>The gaps that fingers may feel where one is predicted, and the probability of each.</summary>
-    private sealed record Gaps(double[] At, double[] Mass)
+    private sealed record Gaps(double[] At, double[] Mass, double Step)
     {
+        /// <summary>The most places at which a gap is looked for.</summary>
+        private const int MostPlaces = 1500;
+
         public static Gaps Felt(ClearanceDistribution predicted, double shift, double offset)
         {
-            UniformGrid grid = predicted.Grid;
+            (UniformGrid grid, double[] mass) = Places(predicted, offset);
             int reach = (int)Math.Ceiling(Sigmas * offset / grid.Step);
             double[] weights = [.. Enumerable.Range(-reach, (2 * reach) + 1)
                 .Select(k => offset > 0 ? Math.Exp(-0.5 * Squares.Of(k * grid.Step / offset)) : 1)];
             double total = weights.Sum();
-            double[] mass = new double[grid.Count + (2 * reach)];
+            double[] spread = new double[grid.Count + (2 * reach)];
             for (int i = 0; i < grid.Count; i++)
             {
-                VectorMath.AddScaled(mass.AsSpan(i, weights.Length), weights, predicted.Mass[i] / total);
+                VectorMath.AddScaled(spread.AsSpan(i, weights.Length), weights, mass[i] / total);
             }
 
-            return new([.. Enumerable.Range(-reach, mass.Length).Select(i => grid.At(0) + (i * grid.Step) + shift)], mass);
+            return new([.. Enumerable.Range(-reach, spread.Length).Select(i => grid.At(0) + (i * grid.Step) + shift)], spread, grid.Step);
+        }
+
+        /// <summary>The prediction's grid; where that and the offset have too many places, several of them as one.</summary>
+        private static (UniformGrid Grid, double[] Mass) Places(ClearanceDistribution predicted, double offset)
+        {
+            UniformGrid grid = predicted.Grid;
+            double all = grid.Count + (2 * Sigmas * offset / grid.Step);
+            if (all <= MostPlaces)
+            {
+                return (grid, predicted.Mass.ToArray());
+            }
+
+            int block = (int)Math.Ceiling(all / MostPlaces);
+            double[] mass = new double[(grid.Count / block) + 2];
+            for (int i = 0; i < grid.Count; i++)
+            {
+                // What lies between two places is shared between them, so that the mean stays.
+                (int at, int past) = Math.DivRem(i, block);
+                mass[at] += predicted.Mass[i] * (block - past) / block;
+                mass[at + 1] += predicted.Mass[i] * past / block;
+            }
+
+            return (new UniformGrid(grid.Start, grid.Step * block, mass.Length), mass);
         }
     }
 }

@@ -51,7 +51,7 @@ public static class WearFilter
         ArgumentOutOfRangeException.ThrowIfNotEqual(start.Count, engine.Valves.Count, nameof(start));
         seating ??= Seating.Usual;
         var update = new HistoryUpdate(
-            Resolution.For(checks.Select(c => c.Check)), checks[0].Check.Feel, strayWeight, engine.Sense);
+            ResolutionFor(checks), checks[0].Check.Feel, strayWeight, engine.Sense);
         List<List<WearPoint>> valves = [.. engine.Valves.Select(_ => new List<WearPoint>(checks.Count))];
         for (int k = 0; k < checks.Count; k++)
         {
@@ -68,12 +68,19 @@ public static class WearFilter
         return new EngineWear(engine, wear, checks, [.. valves.Select(v => (IReadOnlyList<WearPoint>)v)]);
     }
 
+    /// <summary>As fine as all readings of all checks together can be gone through.</summary>
+    private static Resolution ResolutionFor(IReadOnlyList<WearCheck> checks)
+    {
+        EngineCheck[] all = [.. checks.Select(c => c.Check)];
+        return Resolution.For(all, new PastWork(all).CanBear);
+    }
+
     private static WearState Read(WearState before, int v, EngineCheck check, HistoryUpdate update)
     {
         ValveReadings readings = check.Readings[v];
         if (check.Loss.IsReworked(check.Engine.Valves[v].Side))
         {
-            ClearanceDistribution anew = EngineEstimate.From(check.WithoutOffsets).Valves[v];
+            ClearanceDistribution anew = EngineEstimate.Reworked(check.WithoutOffsets, v);
             return before.Reworked(anew.Mean, Numerics.Squares.Of(anew.StandardDeviation));
         }
 

@@ -33,6 +33,20 @@ public static class Limits
     /// <summary>The most times that an archive may grow when it is unpacked; above a megabyte nothing that people write comes near it.</summary>
     public const int MostTimesPacked = 200;
 
+    /// <summary>The most readings of a kind that count at a valve in one part of the work: the newest.</summary>
+    public const int MostReadingsCounted = 40;
+
+    /// <summary>The most depths of a valve whose working is listed: the newest.</summary>
+    public const int MostDepthsListed = 10;
+
+    /// <summary>The most past checks that count times valves, and the least past checks that count.</summary>
+    private const int MostPastReadings = 4000, LeastPastChecks = 50;
+
+    /// <summary>How many past checks of an engine count: the newest.</summary>
+    /// <param name="valves">How many valves it has.</param>
+    /// <returns>How many.</returns>
+    public static int MostPastChecks(int valves) => Math.Max(LeastPastChecks, MostPastReadings / Math.Max(1, valves));
+
     /// <summary>What is said of a number that is longer.</summary>
     internal static string NumberRule { get; } = FormattableString.Invariant($"a number has at most {LongestNumber} characters, its unit included");
 

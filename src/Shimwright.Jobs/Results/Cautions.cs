@@ -28,6 +28,8 @@ public static class Cautions
             cautions.Add(lifted);
         }
 
+        cautions.AddRange(LeftOut.Cautions(job.Engine, job.Check.Readings));
+        cautions.AddRange(((string?[])[LeftOut.Past(job), LeftOut.Finer(estimate?.Floor ?? 0)]).OfType<string>());
         AddTemperature(cautions, job.Check);
         if (LeverCautions.Of(job.Engine.Valvetrain) is { } lever)
         {
@@ -51,6 +53,11 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(words);
         List<string> cautions = [.. OfCheck(job, plan.Estimate), .. Disagreements.Cautions(plan.Estimate, words)];
+        if (LeftOut.Unproven(plan.Unproven) is { } unproven)
+        {
+            cautions.Add(unproven);
+        }
+
         if (plan.Chosen.Stranded.Count > 0)
         {
             string stranded = string.Join(", ", plan.Chosen.Stranded.Select(s => job.Engine.Valves[s.Valve].Id));
@@ -76,6 +83,12 @@ public static class Cautions
         if (TightValves.Decompressed(job, job.Rechecked, [.. verdict.Valves.Select(v => v.Estimate)]) is { } lifted)
         {
             cautions.Add(lifted);
+        }
+
+        cautions.AddRange(LeftOut.Cautions(job.Engine, job.Rechecked));
+        if (LeftOut.Finer(verdict.Floor) is { } finer)
+        {
+            cautions.Add(finer);
         }
 
         AddTemperature(cautions, job.Check);

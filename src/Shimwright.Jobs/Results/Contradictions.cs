@@ -69,7 +69,9 @@ public static class Contradictions
             : null;
 
         Contradiction Named(ReadingPlace one, ReadingPlace other, string what) =>
-            new(valve, one, other, $"{valve}: {what} Feel the valve again and take back the wrong reading.");
+            new(valve, Among(one), Among(other), $"{valve}: {what} Feel the valve again and take back the wrong reading.");
+
+        ReadingPlace Among(ReadingPlace counted) => counted with { Place = counted.Place + (counted.IsBucket ? readings.Older.BucketTurns : readings.Older.Trials) };
     }
 
     /// <summary>A thicker blade that went more easily than a thinner one, or one blade that felt two grades apart.</summary>

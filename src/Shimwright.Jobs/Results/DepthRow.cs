@@ -1,4 +1,5 @@
 using Shimwright.Domain.Uncertainty;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Sections;
 using static System.FormattableString;
 
@@ -39,23 +40,29 @@ public sealed record DepthRow(
     private const double FewDegrees = 10;
 
     internal static IReadOnlyList<DepthRow>? OfCheck(Job job) =>
-        job.Depths.Count == 0 ? null : [.. job.Depths.Select(d => Of(d, job.Depths))];
+        Listed(job) is { Count: > 0 } depths ? [.. depths.Select(d => Of(d, depths))] : null;
 
     /// <summary>What to bear in mind about depths.</summary>
     internal static IEnumerable<string> Cautions(Job job)
     {
-        foreach (string camshaft in job.Depths.Where(d => d.Against is null && !d.Budget.Lines.Any(l => l.Input.Name == "play"))
+        IReadOnlyList<DepthBudget> depths = Listed(job);
+        foreach (string camshaft in depths.Where(d => d.Against is null && !d.Budget.Lines.Any(l => l.Input.Name == "play"))
             .Select(d => d.Camshaft).Distinct(StringComparer.Ordinal))
         {
             yield return $"{camshaft}: no play is stated. Other valves' springs push a camshaft off its saddles by up to its running clearance; "
                 + "the depth then reads that much too little. State play, or take the depths against a valve whose clearance is known.";
         }
 
-        foreach (DepthBudget depth in job.Depths.Where(d => d.Budget.EffectiveDegrees < FewDegrees))
+        foreach (DepthBudget depth in depths.Where(d => d.Budget.EffectiveDegrees < FewDegrees))
         {
             yield return Invariant($"{depth.Valve}: the uncertainty of its depth rests on few readings ({depth.Budget.EffectiveDegrees:0.#} effective degrees of freedom, {depth.Budget.CoverageFactor():0.00} times it for 95 %); the estimate takes it for well known. Repeat the reading that contributes most.");
         }
     }
+
+    /// <summary>The depths that are listed: the newest of each valve, in the order in which they were taken.</summary>
+    private static IReadOnlyList<DepthBudget> Listed(Job job) => job.Depths.Count <= Limits.MostDepthsListed
+        ? job.Depths
+        : [.. job.Depths.Index().GroupBy(d => d.Item.Valve).SelectMany(of => of.TakeLast(Limits.MostDepthsListed)).OrderBy(d => d.Index).Select(d => d.Item)];
 
     private static DepthRow Of(DepthBudget depth, IReadOnlyList<DepthBudget> all)
     {

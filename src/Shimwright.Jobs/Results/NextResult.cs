@@ -95,6 +95,10 @@ public sealed record NextRow(
 /// <param name="Next">What pays, best first.</param>
 public sealed record NextResult(string Format, bool PlanNow, double Minutes, double ChanceAll, IReadOnlyList<NextRow> Next)
 {
+    /// <summary>What to bear in mind; left out where there is nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Cautions { get; private init; }
+
     /// <summary>The best of what pays; null where nothing does.</summary>
     [JsonIgnore]
     public NextRow? First => Next is [var first, ..] ? first : null;
@@ -120,6 +124,9 @@ public sealed record NextResult(string Format, bool PlanNow, double Minutes, dou
         ArgumentNullException.ThrowIfNull(advice);
         return new(
             "shimwright-next/1", advice.PlanNow, Rounding.Minutes(advice.Minutes), Rounding.Chance(advice.Plan.ChanceAll),
-            [.. advice.Next.Select(n => NextRow.Of(n, job.Check))]);
+            [.. advice.Next.Select(n => NextRow.Of(n, job.Check))])
+        {
+            Cautions = advice.Unweighed > 0 ? [LeftOut.Unweighed(advice.Unweighed)] : null,
+        };
     }
 }

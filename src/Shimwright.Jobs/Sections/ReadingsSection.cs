@@ -1,6 +1,7 @@
 using Shimwright.Domain.Depth;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
 namespace Shimwright.Jobs.Sections;
@@ -34,19 +35,21 @@ internal sealed record ReadingsSection(
         HashSet<string> named = new(StringComparer.Ordinal);
         IReadOnlyList<CamshaftSection>? camshafts = withDepths ? CamshaftSection.Read(check, engine) : null;
         IReadOnlyList<Reading> readings = check.List(
-            "readings", o => ReadOne(o, engine, camshafts, temperature, named), (0, MostReadings), "What was felt or measured; several readings of one valve combine.", required);
-        Dictionary<string, ValveReadings> byValve = new(StringComparer.Ordinal);
-        foreach (Reading reading in readings)
-        {
-            byValve[reading.Valve] = byValve.GetValueOrDefault(reading.Valve, ValveReadings.None).With(reading.Readings);
-        }
-
+            "readings", o => ReadOne(o, engine, camshafts, temperature, named), (0, MostReadings), $"What was felt or measured; several readings of one valve combine, the newest {Limits.MostReadingsCounted} of each kind.", required);
+        Dictionary<string, ValveReadings> byValve = readings.GroupBy(r => r.Valve, r => r.Readings, StringComparer.Ordinal)
+            .ToDictionary(of => of.Key, of => Together([.. of]), StringComparer.Ordinal);
         return new(byValve, named, check.Has("readings"), [.. readings.Select(r => r.Depth).OfType<DepthBudget>()]);
     }
 
-    /// <summary>The readings of each valve in the engine's order.</summary>
-    public IEnumerable<ValveReadings> InOrder(Engine engine) =>
-        engine.Valves.Select(v => ByValve.GetValueOrDefault(v.Id, ValveReadings.None));
+    /// <summary>The readings of each valve that count, in the engine's order.</summary>
+    public IEnumerable<ValveReadings> InOrder(Engine engine) => engine.Valves.Select(v => AllAt(v.Id).Newest(Limits.MostReadingsCounted));
+
+    /// <summary>Everything that was read at a valve.</summary>
+    public ValveReadings AllAt(string valve) => ByValve.GetValueOrDefault(valve, ValveReadings.None);
+
+    private static ValveReadings Together(ValveReadings[] readings) => readings.Length == 1
+        ? readings[0]
+        : new(readings.SelectMany(r => r.Trials), readings.SelectMany(r => r.Values), readings.SelectMany(r => r.BucketTurns));
 
     private static Reading? ReadOne(
         ObjectMembers o, EngineSection engine, IReadOnlyList<CamshaftSection>? camshafts, double? temperature, HashSet<string> named)

@@ -33,10 +33,10 @@ internal static class FactImport
     }
 
     /// <summary>What was done before a dry fit, and what was felt at it.</summary>
-    public static IEnumerable<JobFact> DryFit(DryFit dry, Engine engine) =>
+    public static IEnumerable<JobFact> DryFit(DryFit dry, ReadingsSection felt, Engine engine) =>
     [
         .. dry.Changes.Select(c => Change(c, engine)),
-        .. engine.Valves.SelectMany((v, i) => Readings(SheetPart.DryFit, v.Id, dry.Readings[i], [])),
+        .. engine.Valves.SelectMany(v => Readings(SheetPart.DryFit, v.Id, felt.AllAt(v.Id), [])),
     ];
 
     public static JobFact Change(Adjustment change, Engine engine)

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Shimwright.Domain.Readings;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
@@ -109,12 +110,12 @@ public sealed class JobSetup
 
     private static IReadOnlyList<JobFact> FactsOf(Job job, bool hasRecheck) =>
     [
-        .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Check, v.Id, job.Check.Readings[i], job.Depths)),
+        .. job.Engine.Valves.SelectMany(v => FactImport.Readings(SheetPart.Check, v.Id, job.Sections.Check!.Readings.AllAt(v.Id), job.Depths)),
         .. job.Engine.Valves.Where(v => job.FittedAt(v) is not null)
             .Select(v => new ThicknessFound(v.Id, job.FittedAt(v)!.Millimetres, job.FittedAt(v)!.By.Name)),
-        .. job.DryFits.SelectMany(dry => FactImport.DryFit(dry, job.Engine)),
+        .. job.DryFits.Zip(job.Sections.Recheck?.DryFits ?? []).SelectMany(dry => FactImport.DryFit(dry.First, dry.Second.Readings, job.Engine)),
         .. job.LastChanges.Select(c => FactImport.Change(c, job.Engine)),
         .. hasRecheck ? [new RecheckStated(job.RecheckTemperature)] : Array.Empty<JobFact>(),
-        .. job.Engine.Valves.SelectMany((v, i) => FactImport.Readings(SheetPart.Recheck, v.Id, job.Rechecked[i], [])),
+        .. job.Engine.Valves.SelectMany(v => FactImport.Readings(SheetPart.Recheck, v.Id, job.Sections.Recheck?.Readings.AllAt(v.Id) ?? ValveReadings.None, [])),
     ];
 }

@@ -8,7 +8,8 @@ namespace Shimwright.Web.Api;
 /// <summary>Under /api every answer that is an error is a problem document; pages have pages for theirs.</summary>
 internal static class ApiErrors
 {
-    private static bool IsApi(PathString path) => path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+    /// <summary>Whether an address is one of the API.</summary>
+    public static bool IsApi(PathString path) => path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Writes a problem where a status was set without a word, as for an address or a method that is not there.</summary>
     public static async Task Describe(HttpContext context, Func<Task> next)

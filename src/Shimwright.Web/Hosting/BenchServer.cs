@@ -23,7 +23,8 @@ namespace Shimwright.Web.Hosting;
 /// <param name="Port">The port on 127.0.0.1; 0 for any that is free.</param>
 /// <param name="KeyFolder">Where the keys of forms are kept, so that a page outlives a restart; null for none.</param>
 /// <param name="Time">The clock.</param>
-public sealed record BenchServerOptions(IBench Bench, int Port, string? KeyFolder, TimeProvider Time);
+/// <param name="Turns">How much is worked out at once; null for what is usual.</param>
+public sealed record BenchServerOptions(IBench Bench, int Port, string? KeyFolder, TimeProvider Time, ComputeTurns? Turns = null);
 
 /// <summary>The bench's server: pages, API and files, on this machine only.</summary>
 public static class BenchServer
@@ -64,6 +65,7 @@ public static class BenchServer
     {
         services.AddSingleton(options.Bench);
         services.AddSingleton(options.Time);
+        services.AddSingleton(_ => options.Turns ?? ComputeTurns.Usual(options.Time));
         services.AddScoped<RequestVisit>();
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
         services.AddBenchPages();
@@ -113,6 +115,7 @@ public static class BenchServer
         app.Use(BodyLimit.Check);
         app.Use(DeviceCookie.Name);
         app.UseAntiforgery();
+        app.Use(app.Services.GetRequiredService<ComputeTurns>().TakeAsync);
         app.MapStaticAssets();
         app.MapHealth();
         app.MapBenchApi();

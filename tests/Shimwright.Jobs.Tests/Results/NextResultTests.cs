@@ -9,6 +9,16 @@ public class NextResultTests
 {
     public static TheoryData<string> Demos() => [.. Demo.Files];
 
+    /// <summary>Sizes far apart, and a blade of next to nothing, made the program fall.</summary>
+    [Theory]
+    [InlineData("$.stock.buy", """{"from": 1.2, "to": 3.5, "step": 0.5, "price": 6}""")]
+    [InlineData("$.check.blades", "[1e-300, 0.10, 0.13]")]
+    public void Of_JobWithAnExtreme_AnswersWithoutKnownShims(string path, string value)
+    {
+        JobDraft draft = Sample.Shims().Set(path, value).Set("$.check.fitted", "[]").Remove("$.recheck");
+        Assert.NotNull(NextResult.Of(Reading.Takes(draft, JobPurpose.Next)));
+    }
+
     [Theory]
     [MemberData(nameof(Demos))]
     public void Write_DemoJob_HasTheShapeOfTheContract(string demo)
