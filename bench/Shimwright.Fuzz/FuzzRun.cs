@@ -10,10 +10,10 @@ internal static class FuzzRun
     private const long MostBytes = 500_000_000;
     private const string Folder = "fuzz-found";
 
-    public static async Task<int> RunAsync(int seed, int count)
+    public static async Task<int> RunAsync(int seed, int count, string? only = null)
     {
         await using SpoiltRequests requests = await SpoiltRequests.StartAsync(seed);
-        // A kind of input is a name and what makes one of its inputs and tries it. The archive of a bench belongs here too.
+        // A kind of input is a name and what makes one of its inputs and tries it.
         (string Name, Func<SpoiltInput> Next)[] kinds =
         [
             ("job", new SpoiltJobs(seed).Next),
@@ -21,7 +21,9 @@ internal static class FuzzRun
             ("trials", new SpoiltTables(seed + 1).Trials),
             ("api", requests.Api),
             ("form", requests.Form),
+            ("archive", new SpoiltArchives(seed).Next),
         ];
+        kinds = [.. kinds.Where(k => only is null || only.Split(',').Contains(k.Name))];
         int[] tried = new int[kinds.Length];
         int found = 0;
         for (int i = 0; i < count; i++)

@@ -41,4 +41,21 @@ public sealed record BenchContents
 
     /// <summary>How many rows it has.</summary>
     public int Rows => Cards.Count + Engines.Count + Jobs.Count + Facts.Count + Promises.Sum(p => p.Promised.Count) + Ledger.Count + Settings.Count + Feels.Count;
+
+    /// <summary>One engine with its card, its jobs and their facts: what it is carried away in before it is removed.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <returns>A bench with this engine alone; the drawer, the trials and the settings are no part of it.</returns>
+    public BenchContents Alone(Guid engine)
+    {
+        KeptEngine[] engines = [.. Engines.Where(e => e.Id == engine)];
+        KeptJob[] jobs = [.. Jobs.Where(j => j.EngineId == engine)];
+        HashSet<Guid> ids = [.. jobs.Select(j => j.Id)];
+        return new()
+        {
+            Engines = engines,
+            Cards = [.. Cards.Where(c => engines.Any(e => e.CardId == c.Id))],
+            Jobs = jobs,
+            Facts = [.. Facts.Where(f => ids.Contains(f.Job))],
+        };
+    }
 }

@@ -43,13 +43,14 @@ public static class ContentRules
         private void OfEngines()
         {
             HashSet<Guid> cards = [], engines = [];
-            foreach (KeptCard card in contents.Cards)
+            Dictionary<Guid, string> card = contents.Cards.DistinctBy(c => c.Id).ToDictionary(c => c.Id, c => c.Card);
+            foreach (KeptCard kept in contents.Cards)
             {
                 Count();
-                string path = $"cards, {card.Id}";
-                Must(cards.Add(card.Id), path, "found it twice", "each row is there once");
-                Text(card.Title, path);
-                Reads(path, () => EngineCard.Read(card.Card).Card is not null && CardDetails.Read(card.Details) is not null, "a card of an engine");
+                string path = $"cards, {kept.Id}";
+                Must(cards.Add(kept.Id), path, "found it twice", "each row is there once");
+                Text(kept.Title, path);
+                Reads(path, () => EngineCard.Read(kept.Card).Card is not null && CardDetails.Read(kept.Details) is not null, "a card of an engine");
             }
 
             foreach (KeptEngine engine in contents.Engines)
@@ -61,6 +62,7 @@ public static class ContentRules
                 Must(engine.PerWeek is null || double.IsFinite(engine.PerWeek.Value), path, "found no number", "finite numbers are needed");
                 Must(engine.Notes == PlainText.Of(engine.Notes), path, "found a character that cannot be kept", "text is needed");
                 Text(engine.Name, path);
+                Reads(path, () => !card.TryGetValue(engine.CardId, out string? json) || NamedCard.Kept(json, engine.Name) is not null, "a name of an engine");
             }
         }
 

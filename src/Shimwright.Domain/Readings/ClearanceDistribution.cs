@@ -124,7 +124,7 @@ public sealed class ClearanceDistribution
         new(Mean, StandardDeviation, Quantile((1 - CentralShare) / 2), Quantile((1 + CentralShare) / 2), InBand);
 
     /// <summary>The probability of the grid points from first to last.</summary>
-    internal double MassOfPoints(int first, int last) => _massBelow[last + 1] - _massBelow[first];
+    internal double MassOfPoints(int first, int last) => first == last ? _mass[first] : _massBelow[last + 1] - _massBelow[first];
 
     internal static double[] StrayWeights(UniformGrid grid, ClearanceBand band) =>
         CubicRule.Weights(grid, band.Middle - LossPrior.StrayReach, band.Middle + LossPrior.StrayReach);

@@ -120,7 +120,7 @@ internal static class Surprise
     private sealed record Gaps(double[] At, double[] Mass, double Step)
     {
         /// <summary>The most places at which a gap is looked for.</summary>
-        private const int MostPlaces = 1500;
+        private const int MostPlaces = 6000;
 
         public static Gaps Felt(ClearanceDistribution predicted, double shift, double offset)
         {

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using Shimwright.Bench;
 using Shimwright.Bench.Contents;
-using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Sheets;
@@ -60,7 +59,7 @@ public static class BenchFiles
     public static async Task<BenchFile?> EngineAsync(IBench bench, Guid engine, DateTime now, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(bench);
-        BenchContents alone = RemovalRules.Alone(await bench.Copies.ContentsAsync(cancel), engine);
+        BenchContents alone = (await bench.Copies.ContentsAsync(cancel)).Alone(engine);
         if (alone.IsEmpty)
         {
             return null;

@@ -61,7 +61,7 @@ public class RemovalTests
         Guid engine = await test.Bench.AddEngineAsync();
         Guid job = await test.Bench.WorkedJobAsync(engine);
         await test.Bench.StartJobAsync();
-        BenchContents alone = RemovalRules.Alone(await test.Bench.Copies.ContentsAsync(Cancel), engine);
+        BenchContents alone = (await test.Bench.Copies.ContentsAsync(Cancel)).Alone(engine);
         Assert.True(await other.Bench.Copies.TakeInAsync(alone, null, Cancel));
         Assert.False(await other.Bench.Copies.TakeInAsync(alone, null, Cancel));
         Assert.Equal(await ToldAsync(test.Bench), await ToldAsync(other.Bench));

@@ -93,7 +93,7 @@ public sealed class CopyCommandsTests : IDisposable
 
     private static async Task<IReadOnlyList<EngineSummary>> ListAsync(string bench) => await BenchDatabase.At(bench, TimeProvider.System).Engines.ListAsync(null, 0, 10, Cancel);
 
-    private (int Exit, string Said) Run(params string[] args)
+    private static (int Exit, string Said) Run(params string[] args)
     {
         ProgramRun run = ProgramRun.Of(args);
         Assert.Equal("", run.Error);

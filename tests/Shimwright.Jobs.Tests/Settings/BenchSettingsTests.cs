@@ -91,6 +91,8 @@ public class BenchSettingsTests
             Distance = "mi",
             Theme = "dark",
             TellsOfFeel = false,
+            CopyFolder = Path.GetTempPath(),
+            CopiesKept = 9,
             Minutes = new(1, 2, null, 4, null, 6),
         };
         BenchSettings read = BenchSettings.Read(settings.ToJson());

@@ -129,7 +129,7 @@ public class MeasurePageTests
         await (await FormPost.OnAsync(other, job.Address("measure"), "conditions")).With("Conditions.Temperature", "35").SubmitAsync();
         FetchedPage late = await mine.SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, late.Status);
-        Assert.Contains("another device", late.Text, StringComparison.Ordinal);
+        Assert.Contains("something was added to this job since your page was loaded", late.Text, StringComparison.Ordinal);
         Assert.Contains("engine at 35 °C", late.Text, StringComparison.Ordinal);
         Assert.Equal(35, (await job.StoredAsync()).Sheet.Check.TemperatureC);
     }
