@@ -170,7 +170,7 @@ public static class ContentRules
                 Must(read(), path, $"found what is not {what}", "take another copy");
             }
             catch (Exception e) when (e is JsonException or ArgumentException or InvalidOperationException or FormatException or NotSupportedException
-                or NullReferenceException or InvalidDataException or KeyNotFoundException or OverflowException)
+                or NullReferenceException or InvalidCastException or InvalidDataException or KeyNotFoundException or OverflowException)
             {
                 _problems.Add(new(path, $"found what is not {what} ({e.Message})", "take another copy"));
             }

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Shimwright.Bench.Contents;
 using static Shimwright.Testing.Benches.SampleBench;
 
@@ -24,6 +25,14 @@ public class ArchiveTests
         ReadArchive read = Read(Changed(archive, file, line => line.Replace(from, to, StringComparison.Ordinal), fits: true));
         Assert.Null(read.Contents);
         Assert.Contains(read.Problems, p => p.ToString().Contains(words, StringComparison.Ordinal));
+    }
+
+    /// <summary>What is JSON and no card was taken for one until its name was asked for.</summary>
+    [Fact]
+    public async Task Read_ACardThatIsAList_IsNamed()
+    {
+        ReadArchive read = Read(Changed(await MadeAsync(), "cards.jsonl", line => Regex.Replace(line, "\"card\":.*,\"details\":", "\"card\":[1],\"details\":"), fits: true));
+        Assert.Contains(read.Problems, p => p.ToString().Contains("what is not a card of an engine", StringComparison.Ordinal));
     }
 
     [Fact]
