@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Extensions.Primitives;
 using Shimwright.Storage;
 
 namespace Shimwright.Web.Api;
@@ -8,6 +9,9 @@ namespace Shimwright.Web.Api;
 /// <summary>Under /api every answer that is an error is a problem document; pages have pages for theirs.</summary>
 internal static class ApiErrors
 {
+    /// <summary>After how long it is worth asking a bench again that did not answer, seconds.</summary>
+    public const string RetrySeconds = "10";
+
     /// <summary>Whether an address is one of the API.</summary>
     public static bool IsApi(PathString path) => path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
 
@@ -63,6 +67,11 @@ internal static class ApiErrors
     public static Task WriteAsync(HttpContext context, ApiProblem problem)
     {
         context.Response.StatusCode = problem.Status;
+        if (problem.Status == StatusCodes.Status503ServiceUnavailable && StringValues.IsNullOrEmpty(context.Response.Headers.RetryAfter))
+        {
+            context.Response.Headers.RetryAfter = RetrySeconds;
+        }
+
         return context.Response.WriteAsJsonAsync(problem, options: null, "application/problem+json");
     }
 

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
+using Shimwright.Web.Api;
 
 namespace Shimwright.Web.Requests;
 
@@ -7,8 +8,6 @@ namespace Shimwright.Web.Requests;
 internal static class ErrorPages
 {
     public const string Address = "/error";
-
-    private const string RetrySeconds = "10";
 
     private static readonly object Method = new();
 
@@ -29,10 +28,10 @@ internal static class ErrorPages
         if (isAboutAnError && context.Response.StatusCode == StatusCodes.Status503ServiceUnavailable)
         {
             // A page that was only asked for comes back by itself. What was sent is not sent again: that is for the person to do.
-            context.Response.Headers.RetryAfter = RetrySeconds;
+            context.Response.Headers.RetryAfter = ApiErrors.RetrySeconds;
             if (HttpMethods.IsGet(MethodOf(context) ?? ""))
             {
-                context.Response.Headers["Refresh"] = RetrySeconds;
+                context.Response.Headers["Refresh"] = ApiErrors.RetrySeconds;
             }
         }
 

@@ -104,6 +104,7 @@ public sealed class OwnServerTests : IDisposable
         Assert.Contains("another file with --db", text, StringComparison.Ordinal);
         Assert.Contains("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+        Assert.NotNull(answer.Headers.RetryAfter);
         await app.StopAsync(TestContext.Current.CancellationToken);
     }
 
