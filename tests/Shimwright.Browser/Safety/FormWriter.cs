@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 
@@ -13,8 +12,6 @@ internal sealed record Save(string Value, Guid Action);
 /// <summary>A device that saves measured values through the form of the page, one after the other, and knows which were acknowledged.</summary>
 internal sealed partial class FormWriter(string valve, IEnumerable<Save> saves)
 {
-    private const int SeenAll = int.MaxValue;
-
     private readonly CookieContainer _cookies = new();
     private readonly Queue<Save> _left = new(saves);
     private readonly Dictionary<string, string> _form = [];
@@ -35,7 +32,8 @@ internal sealed partial class FormWriter(string valve, IEnumerable<Save> saves)
         _form["_handler"] = "value";
         _form["__RequestVerificationToken"] = Token().Match(form).Groups[1].Value;
         _form["Value.Valve"] = valve;
-        _form["Value.Seen"] = SeenAll.ToString(CultureInfo.InvariantCulture);
+        // What the page had seen when it was opened: readings of others add to it and are not overwritten by it.
+        _form["Value.Seen"] = Seen().Match(form).Groups[1].Value;
         _form["Value.U"] = "0.1";
     }
 
@@ -87,4 +85,7 @@ internal sealed partial class FormWriter(string valve, IEnumerable<Save> saves)
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]
     private static partial Regex Token();
+
+    [GeneratedRegex("name=\"Value.Seen\" value=\"([0-9]+)\"")]
+    private static partial Regex Seen();
 }
