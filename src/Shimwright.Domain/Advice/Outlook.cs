@@ -16,20 +16,18 @@ internal sealed class Outlook
     /// <summary>The most of them that one search for a plan takes.</summary>
     private const double MostOfOne = 1.2e7;
 
-    /// <summary>
-    /// Sums and products that count as one step of a search: of an engine as engines are four times as many as of one with as many valves as a job
-    /// may have, so that what is cut is the look-ahead of jobs that nobody has.
-    /// </summary>
-    private readonly double _perStep;
+    /// <summary>Sums and products that take as long as one step of a search.</summary>
+    private const double PerStep = 32;
 
-    private const double PerStepOfMost = 8, MostValves = 64, LongestRuns = 4;
+    /// <summary>Up to so many valves a job may take all the steps; beyond, fewer with their third power: what is cut is the look-ahead of jobs that nobody has.</summary>
+    private const double UsualValves = 16;
 
-    private readonly Allowance _allowance = new(MostSteps);
+    private readonly Allowance _allowance;
 
     public Outlook(PlanRequest request)
     {
         Request = request;
-        _perStep = PerStepOfMost * Math.Clamp(MostValves / request.Check.Engine.Valves.Count, 1, LongestRuns);
+        _allowance = new(MostSteps * Math.Min(1, Math.Pow(UsualValves / request.Check.Engine.Valves.Count, 3)));
         Estimate = EngineEstimate.Open(request.Check, request.FinestChange);
         (Best, Options) = Search(request, Estimate);
         Minutes = MinutesOf(request, Best);
@@ -75,7 +73,7 @@ internal sealed class Outlook
         var options = new OptionTable(request, estimate);
         Allowance part = _allowance.Part(MostOfOne);
         PlanPoint best = new PlanSearch(request, options, part).Best(PlanWeights.Even, 0);
-        _allowance.Take(part.Taken + ((estimate.Made + options.Made) / _perStep));
+        _allowance.Take(part.Taken + ((estimate.Made + options.Made) / PerStep));
         return (best, options);
     }
 
