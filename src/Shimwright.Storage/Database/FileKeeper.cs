@@ -1,6 +1,7 @@
 using System.Data.Common;
 using System.Runtime.InteropServices;
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace Shimwright.Storage.Database;
@@ -29,7 +30,8 @@ internal sealed class FileKeeper(string file) : DbTransactionInterceptor, IDispo
     }
 
     /// <summary>Fails where the file is no longer where it was.</summary>
-    public void Check()
+    /// <param name="used">The connection that was used, which may have been opened while another file was in its place; or null.</param>
+    public void Check(SqliteConnection? used = null)
     {
         if (_held is not { } held)
         {
@@ -38,9 +40,7 @@ internal sealed class FileKeeper(string file) : DbTransactionInterceptor, IDispo
 
         lock (held)
         {
-            int moved = 0;
-            int answer = sqlite3_file_control(held.Handle!.DangerousGetHandle(), "main", HasMoved, ref moved);
-            if (answer != 0 || moved != 0 || !File.Exists(file + "-wal"))
+            if (Has(held) || (used is { State: System.Data.ConnectionState.Open } && Has(used)) || !File.Exists(file + "-wal"))
             {
                 throw BenchDatabaseException.Moved(file);
             }
@@ -48,12 +48,12 @@ internal sealed class FileKeeper(string file) : DbTransactionInterceptor, IDispo
     }
 
     /// <inheritdoc/>
-    public override void TransactionCommitted(DbTransaction transaction, TransactionEndEventData eventData) => Check();
+    public override void TransactionCommitted(DbTransaction transaction, TransactionEndEventData eventData) => Check(UsedFor(eventData));
 
     /// <inheritdoc/>
     public override Task TransactionCommittedAsync(DbTransaction transaction, TransactionEndEventData eventData, CancellationToken cancellationToken = default)
     {
-        Check();
+        Check(UsedFor(eventData));
         return Task.CompletedTask;
     }
 
@@ -61,6 +61,15 @@ internal sealed class FileKeeper(string file) : DbTransactionInterceptor, IDispo
     {
         _held?.Dispose();
         _held = null;
+    }
+
+    private static SqliteConnection? UsedFor(TransactionEndEventData end) => end.Context?.Database.GetDbConnection() as SqliteConnection;
+
+    /// <summary>Whether the path of a connection's file leads elsewhere by now.</summary>
+    private static bool Has(SqliteConnection connection)
+    {
+        int moved = 0;
+        return sqlite3_file_control(connection.Handle!.DangerousGetHandle(), "main", HasMoved, ref moved) != 0 || moved != 0;
     }
 
     [DllImport("e_sqlite3", CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]
