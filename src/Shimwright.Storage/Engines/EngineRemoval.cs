@@ -21,9 +21,9 @@ internal static class EngineRemoval
         }
 
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        // Jobs that are being added to are waited for; none is added to afterwards.
-        await DrawerLedger.HoldAsync(context, cancel);
+        // Jobs that are being added to are waited for; none is added to afterwards. The drawer comes after them, as for everybody, so that nobody waits for each other.
         await context.Jobs.Where(j => j.EngineId == id).ExecuteUpdateAsync(s => s.SetProperty(j => j.Last, j => j.Last), cancel);
+        await DrawerLedger.HoldAsync(context, cancel);
         var engine = await context.Engines.AsNoTracking().Where(e => e.Id == id).Select(e => new { e.Name, e.CardId }).FirstOrDefaultAsync(cancel);
         IReadOnlyList<JobProblem> problems = RemovalRules.ProblemsOf(engine?.Name, typed);
         if (problems.Count > 0)
