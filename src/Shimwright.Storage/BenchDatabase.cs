@@ -59,6 +59,9 @@ public sealed partial class BenchDatabase : IBench
         _copies = new BenchCopies(open, (description, Id, file), Settings, time);
     }
 
+    /// <summary>The user's data folder, where what has no other place is kept.</summary>
+    public static string DataFolder => UserFolder.Data;
+
     /// <summary>What it is, for people, without a password.</summary>
     public string Description { get; }
 

@@ -63,18 +63,18 @@ internal sealed class ArchiveReader(Stream from, IProgress<int>? progress)
     {
         BenchContents contents = new()
         {
-            Cards = Rows("cards", ArchiveContext.Default.KeptCard),
-            Engines = Rows("engines", ArchiveContext.Default.KeptEngine),
-            Jobs = Rows("jobs", ArchiveContext.Default.KeptJob),
-            Facts = Rows("facts", ArchiveContext.Default.KeptFact),
-            Promises = Promises(Rows("promises", ArchiveContext.Default.ArchivePromise)),
-            Ledger = Rows("ledger", ArchiveContext.Default.LedgerEntry),
-            Settings = Rows("settings", ArchiveContext.Default.KeptSettings),
-            Feels = Rows("feels", ArchiveContext.Default.KeptFeel),
+            Cards = Rows(ArchiveKinds.Cards),
+            Engines = Rows(ArchiveKinds.Engines),
+            Jobs = Rows(ArchiveKinds.Jobs),
+            Facts = Rows(ArchiveKinds.Facts),
+            Promises = Promises(Rows(ArchiveKinds.Promises)),
+            Ledger = Rows(ArchiveKinds.Ledger),
+            Settings = Rows(ArchiveKinds.Settings),
+            Feels = Rows(ArchiveKinds.Feels),
         };
         return _problems.Count > 0 ? null : contents;
 
-        IReadOnlyList<T> Rows<T>(string kind, JsonTypeInfo<T> type) => RowsOf(zip, manifest, $"{kind}.jsonl", type);
+        IReadOnlyList<T> Rows<T>(ArchiveKind<T> kind) => RowsOf(zip, manifest, kind.File, kind.Row);
     }
 
     private List<T> RowsOf<T>(ZipArchive zip, ArchiveManifest manifest, string name, JsonTypeInfo<T> type)

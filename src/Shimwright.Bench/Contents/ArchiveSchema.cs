@@ -21,15 +21,15 @@ public static class ArchiveSchema
         JsonObject definitions = [];
         (string Name, JsonTypeInfo Type)[] lines =
         [
-            ("manifest.json", ArchiveContext.Default.ArchiveManifest),
-            ("cards.jsonl", ArchiveContext.Default.KeptCard),
-            ("engines.jsonl", ArchiveContext.Default.KeptEngine),
-            ("jobs.jsonl", ArchiveContext.Default.KeptJob),
-            ("facts.jsonl", ArchiveContext.Default.KeptFact),
-            ("promises.jsonl", ArchiveContext.Default.ArchivePromise),
-            ("ledger.jsonl", ArchiveContext.Default.LedgerEntry),
-            ("settings.jsonl", ArchiveContext.Default.KeptSettings),
-            ("feels.jsonl", ArchiveContext.Default.KeptFeel),
+            (BenchArchive.Manifest, ArchiveContext.Default.ArchiveManifest),
+            (ArchiveKinds.Cards.File, ArchiveKinds.Cards.Row),
+            (ArchiveKinds.Engines.File, ArchiveKinds.Engines.Row),
+            (ArchiveKinds.Jobs.File, ArchiveKinds.Jobs.Row),
+            (ArchiveKinds.Facts.File, ArchiveKinds.Facts.Row),
+            (ArchiveKinds.Promises.File, ArchiveKinds.Promises.Row),
+            (ArchiveKinds.Ledger.File, ArchiveKinds.Ledger.Row),
+            (ArchiveKinds.Settings.File, ArchiveKinds.Settings.Row),
+            (ArchiveKinds.Feels.File, ArchiveKinds.Feels.Row),
         ];
         foreach ((string name, JsonTypeInfo type) in lines)
         {

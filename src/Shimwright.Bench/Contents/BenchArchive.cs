@@ -1,7 +1,6 @@
 using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 
 namespace Shimwright.Bench.Contents;
 
@@ -34,14 +33,14 @@ public static class BenchArchive
         int done = 0;
         List<ArchiveFile> files =
         [
-            File("cards", contents.Cards.OrderBy(c => c.Id), ArchiveContext.Default.KeptCard),
-            File("engines", contents.Engines.OrderBy(e => e.Id), ArchiveContext.Default.KeptEngine),
-            File("jobs", contents.Jobs.OrderBy(j => j.Id), ArchiveContext.Default.KeptJob),
-            File("facts", contents.Facts.OrderBy(f => f.Job).ThenBy(f => f.Number), ArchiveContext.Default.KeptFact),
-            File("promises", Promises(contents), ArchiveContext.Default.ArchivePromise),
-            File("ledger", contents.Ledger.OrderBy(l => l.Number), ArchiveContext.Default.LedgerEntry),
-            File("settings", contents.Settings.OrderBy(s => s.Version), ArchiveContext.Default.KeptSettings),
-            File("feels", contents.Feels.OrderBy(f => f.Person).ThenBy(f => f.Number), ArchiveContext.Default.KeptFeel),
+            File(ArchiveKinds.Cards, contents.Cards.OrderBy(c => c.Id)),
+            File(ArchiveKinds.Engines, contents.Engines.OrderBy(e => e.Id)),
+            File(ArchiveKinds.Jobs, contents.Jobs.OrderBy(j => j.Id)),
+            File(ArchiveKinds.Facts, contents.Facts.OrderBy(f => f.Job).ThenBy(f => f.Number)),
+            File(ArchiveKinds.Promises, Promises(contents)),
+            File(ArchiveKinds.Ledger, contents.Ledger.OrderBy(l => l.Number)),
+            File(ArchiveKinds.Settings, contents.Settings.OrderBy(s => s.Version)),
+            File(ArchiveKinds.Feels, contents.Feels.OrderBy(f => f.Person).ThenBy(f => f.Number)),
         ];
         using Stream manifest = Entry(Manifest).Open();
         JsonSerializer.Serialize(manifest, new(Format, Edition, madeAt, files), ArchiveContext.Default.ArchiveManifest);
@@ -54,22 +53,21 @@ public static class BenchArchive
             return entry;
         }
 
-        ArchiveFile File<T>(string kind, IEnumerable<T> rows, JsonTypeInfo<T> type)
+        ArchiveFile File<T>(ArchiveKind<T> kind, IEnumerable<T> rows)
         {
-            string name = $"{kind}.jsonl";
             int count = 0;
             using var sum = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-            using Stream file = Entry(name).Open();
+            using Stream file = Entry(kind.File).Open();
             foreach (T row in rows)
             {
-                byte[] line = [.. JsonSerializer.SerializeToUtf8Bytes(row, type), .. NewLine];
+                byte[] line = [.. JsonSerializer.SerializeToUtf8Bytes(row, kind.Row), .. NewLine];
                 sum.AppendData(line);
                 file.Write(line);
                 count++;
                 progress?.Report(++done);
             }
 
-            return new(name, count, Convert.ToHexStringLower(sum.GetHashAndReset()));
+            return new(kind.File, count, Convert.ToHexStringLower(sum.GetHashAndReset()));
         }
     }
 

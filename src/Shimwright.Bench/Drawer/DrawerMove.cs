@@ -40,7 +40,7 @@ public sealed record DrawerMove(
     int Number, ShimSize Size, int Change, ShimReason Reason, Guid? Job, string? Engine, int? Undoes, bool IsUndone, string Device, DateTime At, int After)
 {
     /// <summary>Whether it can be taken back here; what a job did is taken back by opening the job again.</summary>
-    public bool CanBeUndone => Job is null && Undoes is null && !IsUndone && Reason is (ShimReason.Bought or ShimReason.Stocktake or ShimReason.Measured);
+    public bool CanBeUndone { get; private init; }
 
     /// <summary>The history of a size, the newest entry first.</summary>
     /// <param name="entries">Its entries, in order.</param>
@@ -59,7 +59,10 @@ public sealed record DrawerMove(
             after += e.Change;
             moves.Add(new(
                 e.Number, e.Size, e.Change, e.Reason, e.Job, e.Job is { } job ? engines.GetValueOrDefault(job) : null,
-                e.Undoes, undone.Contains(e.Number), e.Device, e.At, after));
+                e.Undoes, undone.Contains(e.Number), e.Device, e.At, after)
+            {
+                CanBeUndone = !undone.Contains(e.Number) && DrawerUndo.Bars(e.Number, e) is null,
+            });
         }
 
         moves.Reverse();

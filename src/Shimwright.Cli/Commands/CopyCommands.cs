@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Shimwright.Bench.Contents;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
 using Shimwright.Storage.Copies;
@@ -91,7 +90,7 @@ internal static class CopyCommands
     private static async Task<int> ExportAsync(Terminal terminal, BenchDatabase bench, (string File, bool Replaces, bool IsJson) asked, CancellationToken cancel)
     {
         await ReadyAsync(terminal, bench, asked.IsJson, cancel);
-        SoundReport report = ReportOf(await RowsProgress.ShowAsync(terminal, "Writing", p => bench.ExportAsync(asked.File, asked.Replaces, p, cancel)));
+        SoundReport report = SoundReport.Of(await RowsProgress.ShowAsync(terminal, "Writing", p => bench.ExportAsync(asked.File, asked.Replaces, p, cancel)));
         return Said(terminal, asked.IsJson, report, asked.File, $"Exported to {asked.File}, and read again: {InWords(report)}.");
     }
 
@@ -104,7 +103,7 @@ internal static class CopyCommands
         }
 
         await bench.PrepareAsync(cancel);
-        SoundReport report = ReportOf(await RowsProgress.ShowAsync(terminal, "Reading", p => bench.ImportAsync(asked.File, p, cancel)));
+        SoundReport report = SoundReport.Of(await RowsProgress.ShowAsync(terminal, "Reading", p => bench.ImportAsync(asked.File, p, cancel)));
         return Said(terminal, asked.IsJson, report, asked.File, $"{bench.Description} holds now what {asked.File} does: {InWords(report)}.");
     }
 
@@ -138,8 +137,6 @@ internal static class CopyCommands
 
         return ExitCode.Done;
     }
-
-    private static SoundReport ReportOf(BenchContents c) => new(c.Engines.Count, c.Jobs.Count, c.Facts.Count, c.Ledger.Count, 0, []);
 
     private static JsonObject Counts(SoundReport report) => new()
     {

@@ -26,16 +26,12 @@ internal static class DatabaseOption
         return database;
     }
 
-    /// <summary>The user's data folder.</summary>
-    public static string DataFolder() => Path.Combine(
-        Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "shimwright");
-
     /// <summary>Does something with the bench that was named, or with the usual one; what keeps it from being used is said.</summary>
     public static async Task<int> UseAsync(Terminal terminal, string? address, Func<BenchDatabase, Task<int>> work)
     {
         try
         {
-            return await work(BenchDatabase.At(address ?? Path.Combine(DataFolder(), "bench.db"), TimeProvider.System));
+            return await work(BenchDatabase.At(address ?? Path.Combine(BenchDatabase.DataFolder, "bench.db"), TimeProvider.System));
         }
         catch (BenchDatabaseException unusable)
         {

@@ -85,5 +85,5 @@ internal static class ServeCommand
         return ExitCode.Done;
     }
 
-    private static string KeyFolder(BenchDatabase database) => database.File is { } file ? file + ".keys" : Path.Combine(DatabaseOption.DataFolder(), "keys");
+    private static string KeyFolder(BenchDatabase database) => database.File is { } file ? file + ".keys" : Path.Combine(BenchDatabase.DataFolder, "keys");
 }

@@ -18,8 +18,7 @@ internal sealed class BenchCopies(Func<BenchContext> open, (string Description, 
     private string? _failure;
 
     /// <summary>Where copies are kept unless the settings say otherwise.</summary>
-    public string UsualFolder => database.File is { } file ? file + ".copies" : Path.Combine(
-        Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "shimwright", "copies", database.Id);
+    public string UsualFolder => database.File is { } file ? file + ".copies" : Path.Combine(UserFolder.Data, "copies", database.Id);
 
     private string Ending => database.File is null ? ".zip" : ".db";
 
@@ -81,8 +80,7 @@ internal sealed class BenchCopies(Func<BenchContext> open, (string Description, 
     {
         if (database.File is not { } bench)
         {
-            BenchContents contents = await ExportAsync(file, replaces, progress, cancel);
-            return new(contents.Engines.Count, contents.Jobs.Count, contents.Facts.Count, contents.Ledger.Count, 0, []);
+            return SoundReport.Of(await ExportAsync(file, replaces, progress, cancel));
         }
 
         return await InPlaceAsync(file, replaces, async part =>

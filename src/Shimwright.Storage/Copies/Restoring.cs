@@ -157,9 +157,9 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         Directory.CreateDirectory(copies);
         string aside = new SqliteFile(Path.Combine(copies, "bench.zip"), time).NameAside();
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        // Nobody writes from here on: what is set aside is what is taken away.
+        // Nobody writes from here on: what is set aside is what is taken away. Jobs before the drawer, as whoever adds to a job takes them.
         await context.Database.ExecuteSqlRawAsync(
-            "LOCK TABLE drawer, cards, engines, jobs, facts, shim_moves, shim_promises, settings, feels, forecasts, card_rates IN EXCLUSIVE MODE", cancel);
+            "LOCK TABLE jobs, drawer, facts, cards, engines, shim_moves, shim_promises, settings, feels, forecasts, card_rates IN EXCLUSIVE MODE", cancel);
         BenchContents before = await ContentsStore.AllAsync(context, cancel);
         if (!before.IsEmpty)
         {
@@ -173,7 +173,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         await context.Database.ExecuteSqlRawAsync(TakeAllAway, cancel);
         await ContentsStore.FillAsync(context, contents, progress, cancel);
         await transaction.CommitAsync(cancel);
-        return new(new(contents.Engines.Count, contents.Jobs.Count, contents.Facts.Count, contents.Ledger.Count, 0, []), before.IsEmpty ? null : aside);
+        return new(SoundReport.Of(contents), before.IsEmpty ? null : aside);
     }
 
     private static async Task<BenchContents> OfCopyAsync(string from, IProgress<int>? progress, CancellationToken cancel)

@@ -1,3 +1,5 @@
+using Shimwright.Bench.Contents;
+
 namespace Shimwright.Storage.Copies;
 
 /// <summary>What a check of a bench has found.</summary>
@@ -11,6 +13,15 @@ public sealed record SoundReport(int Engines, int Jobs, int Facts, int Entries, 
 {
     /// <summary>Whether nothing is damaged.</summary>
     public bool IsSound => Damage.Count == 0;
+
+    /// <summary>The report on a bench that was read row by row as it was written or taken in.</summary>
+    /// <param name="contents">The bench.</param>
+    /// <returns>Its counts; nothing is damaged.</returns>
+    public static SoundReport Of(BenchContents contents)
+    {
+        ArgumentNullException.ThrowIfNull(contents);
+        return new(contents.Engines.Count, contents.Jobs.Count, contents.Facts.Count, contents.Ledger.Count, 0, []);
+    }
 
     /// <summary>The damage in one text: the first few, and how many more.</summary>
     internal string InWords(int most) => string.Join("; ", Damage.Take(most))

@@ -10,7 +10,6 @@ namespace Shimwright.Storage.Copies;
 internal sealed class Soundness(BenchContext context, IProgress<int>? progress)
 {
     private readonly List<string> _damage = [];
-    private readonly Dictionary<string, int> _rows = [];
     private Dictionary<Guid, string> _jobs = [];
     private int _done, _withoutSum;
 
@@ -32,24 +31,25 @@ internal sealed class Soundness(BenchContext context, IProgress<int>? progress)
 
     private async Task<SoundReport> SumsAsync(CancellationToken cancel)
     {
-        if (_damage.Count == 0)
+        if (_damage.Count > 0)
         {
-            await NameJobsAsync(cancel);
-            await TableAsync("engine cards", context.Cards, c => $"the card \"{c.Title}\"", cancel);
-            await TableAsync("engines", context.Engines, e => $"the engine \"{e.Name}\"", cancel);
-            await TableAsync("jobs", context.Jobs, j => string.Create(CultureInfo.InvariantCulture, $"the job {j.Id} of {j.StartedAt:yyyy-MM-dd}"), cancel);
-            await TableAsync("facts", context.Facts, f => string.Create(CultureInfo.InvariantCulture, $"fact {f.Number} of {JobOf(f.JobId)}"), cancel);
-            await TableAsync("drawer entries", context.ShimMoves, m => string.Create(CultureInfo.InvariantCulture, $"entry {m.Number} of the drawer"), cancel);
-            await TableAsync("settings", context.Settings, s => string.Create(CultureInfo.InvariantCulture, $"the settings, state {s.Version}"), cancel);
-            await TableAsync("trials", context.Feels, f => string.Create(CultureInfo.InvariantCulture, $"entry {f.Number} of the trials of {f.PersonId}"), cancel);
+            return new(0, 0, 0, 0, 0, _damage);
         }
 
-        return new(Rows("engines"), Rows("jobs"), Rows("facts"), Rows("drawer entries"), _withoutSum, _damage);
+        await NameJobsAsync(cancel);
+        await TableAsync("engine cards", context.Cards, c => $"the card \"{c.Title}\"", cancel);
+        int engines = await TableAsync("engines", context.Engines, e => $"the engine \"{e.Name}\"", cancel);
+        int jobs = await TableAsync("jobs", context.Jobs, j => string.Create(CultureInfo.InvariantCulture, $"the job {j.Id} of {j.StartedAt:yyyy-MM-dd}"), cancel);
+        int facts = await TableAsync("facts", context.Facts, f => string.Create(CultureInfo.InvariantCulture, $"fact {f.Number} of {JobOf(f.JobId)}"), cancel);
+        int entries = await TableAsync("drawer entries", context.ShimMoves, m => string.Create(CultureInfo.InvariantCulture, $"entry {m.Number} of the drawer"), cancel);
+        await TableAsync("settings", context.Settings, s => string.Create(CultureInfo.InvariantCulture, $"the settings, state {s.Version}"), cancel);
+        await TableAsync("trials", context.Feels, f => string.Create(CultureInfo.InvariantCulture, $"entry {f.Number} of the trials of {f.PersonId}"), cancel);
+        return new(engines, jobs, facts, entries, _withoutSum, _damage);
     }
 
-    private int Rows(string table) => _rows.GetValueOrDefault(table);
-
-    private async Task TableAsync<T>(string table, IQueryable<T> rows, Func<T, string> name, CancellationToken cancel)
+    /// <summary>Looks at every row of a table.</summary>
+    /// <returns>How many there are.</returns>
+    private async Task<int> TableAsync<T>(string table, IQueryable<T> rows, Func<T, string> name, CancellationToken cancel)
         where T : class, ISummed
     {
         int count = 0;
@@ -71,7 +71,7 @@ internal sealed class Soundness(BenchContext context, IProgress<int>? progress)
             _damage.Add(string.Create(CultureInfo.InvariantCulture, $"after {count} {table} comes one that cannot be read ({e.Message.TrimEnd('.')})"));
         }
 
-        _rows[table] = count;
+        return count;
     }
 
     /// <summary>A job by its engine and day, for a person who looks for it.</summary>
