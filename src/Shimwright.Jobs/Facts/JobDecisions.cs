@@ -82,6 +82,11 @@ public sealed record StepTicked(string Step, bool Done) : JobFact
     public override string Subject => $"step/{Step}";
 }
 
+/// <summary>The crank was turned to a stop.</summary>
+/// <param name="Part">The round in which it was: check or re-check.</param>
+/// <param name="Stop">The stop, from 1, in the order of the answer of stops.</param>
+public sealed record CrankTurned(SheetPart Part, int Stop) : JobFact;
+
 /// <summary>What was done at one valve.</summary>
 /// <param name="Valve">The valve's id.</param>
 public abstract record ChangeFact(string Valve) : JobFact

@@ -25,6 +25,7 @@ public enum SheetPart
 [JsonDerivedType(typeof(DepthTaken), "depth")]
 [JsonDerivedType(typeof(CamshaftMeasured), "camshaft")]
 [JsonDerivedType(typeof(CamshaftCompared), "compared")]
+[JsonDerivedType(typeof(CrankTurned), "crank")]
 [JsonDerivedType(typeof(CheckStated), "check")]
 [JsonDerivedType(typeof(RecheckStated), "recheck")]
 [JsonDerivedType(typeof(LossSuspected), "loss")]

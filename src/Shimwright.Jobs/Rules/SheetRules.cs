@@ -43,6 +43,7 @@ public static class SheetRules
             PlanReleased or JobReopened => [],
             PlanAccepted plan => AcceptedPlanRules.ProblemsOf(sheet, plan),
             StepTicked tick => StepProblems(sheet, tick),
+            CrankTurned crank => CrankProblems(sheet, crank),
             ThicknessFound when !sheet.Engine.Valvetrain.HasShims => [new("thickness", "found a thickness", "an engine with screws has none")],
             CamshaftFact when sheet.Engine.Valvetrain.Adjuster is Adjuster.FingerFollower or Adjuster.Screw =>
                 [new("camshaft", "found sizes of a camshaft", "depths give a clearance where the cam acts on the bucket itself; enter a measured value instead")],
@@ -108,6 +109,12 @@ public static class SheetRules
             : steps.Count == 0 ? [new("step", $"found \"{tick.Step}\"", "there is nothing to tick before a plan that changes something was accepted")]
             : [new("step", $"found \"{tick.Step}\"", $"the steps are {string.Join(", ", steps.Select(s => s.Name))}")];
     }
+
+    private static IReadOnlyList<JobProblem> CrankProblems(JobSheet sheet, CrankTurned crank) =>
+        crank.Part is not (SheetPart.Check or SheetPart.Recheck) ? [new("crank", $"found {crank.Part}", "the crank is turned for a check or a re-check")]
+        : sheet.Setup.Card.StopsProblems.Count > 0 ? [new("crank", "the engine's card does not say where the crank stops", "add its firing order and cam events to the card")]
+        : crank.Stop is < 1 || crank.Stop > sheet.Engine.Valves.Count ? [new("crank", $"found stop {crank.Stop}", $"the stops are counted from 1, and there are no more than valves, {sheet.Engine.Valves.Count}")]
+        : [];
 
     private static IReadOnlyList<JobProblem> TextProblems(string name, string? text, bool needed = false) =>
         needed && string.IsNullOrWhiteSpace(text) ? [new(name, "nothing was written", "write something, or leave the page")]

@@ -76,7 +76,10 @@ public sealed record BenchSettings
     /// <summary>The unit in which kilometres are shown: km or mi.</summary>
     public string Distance { get; init; } = "km";
 
-    /// <summary>system, light or dark.</summary>
+    /// <summary>Whether the next valve comes by itself once one is settled.</summary>
+    public bool NextComes { get; init; } = true;
+
+    /// <summary>system, light, dark, or sun: black on white with thick edges.</summary>
     public string Theme { get; init; } = "system";
 
     /// <summary>Whether somebody who has not calibrated their feel is told what that would bring.</summary>
@@ -143,7 +146,7 @@ public sealed record BenchSettings
         List<JobProblem> problems = [.. JobFile.Problems(job, EngineSection.None with { Valves = [ValveSection.Behind(AnyGroup)] })];
         AddChoice(problems, "unit", Unit, "mm", "in", "thou");
         AddChoice(problems, "distance", Distance, "km", "mi");
-        AddChoice(problems, "theme", Theme, "system", "light", "dark");
+        AddChoice(problems, "theme", Theme, "system", "light", "dark", "sun");
         problems.AddRange(KitsOffered.SelectMany((k, i) => k.Problems().Select(p => p with { Path = $"kitsOffered[{i}].{p.Path}" })));
         if (CopiesKept is < 1 or > MostCopies)
         {

@@ -29,15 +29,27 @@ internal sealed record StageLink(JobStage Stage, string Name, string Page)
         _ => $"/jobs/{job}/record",
     };
 
+    /// <summary>The next stage on a button.</summary>
+    public static string Short(JobStage stage) => stage switch
+    {
+        JobStage.Measure => "Measure",
+        JobStage.Shims => "Enter the shims",
+        JobStage.Plan => "See the plan",
+        JobStage.Fit => "Fit",
+        JobStage.Recheck => "Re-check",
+        JobStage.Close => "Close",
+        _ => "The record",
+    };
+
     /// <summary>The next thing to do, in words.</summary>
     public static string Words(JobStage stage) => stage switch
     {
         JobStage.Measure => "Feel the gaps that have no reading yet.",
         JobStage.Shims => "Enter the shim found at every valve.",
-        JobStage.Plan => "Look at the plan and accept one.",
-        JobStage.Fit => "Carry the plan out and tick each step.",
+        JobStage.Plan => "Look at the plan and accept it.",
+        JobStage.Fit => "Carry out the plan and tick each step.",
         JobStage.Recheck => "Feel every changed valve again.",
         JobStage.Close => "See the verdict and close the job.",
-        _ => "Closed: the record can be read and printed.",
+        _ => "Read or print the record.",
     };
 }

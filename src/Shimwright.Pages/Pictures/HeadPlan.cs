@@ -8,7 +8,8 @@ namespace Shimwright.Pages.Pictures;
 /// <param name="Link">Where it leads to, or null.</param>
 /// <param name="IsSelected">Whether it is the one that the page is about.</param>
 /// <param name="Word">The status in other words than the usual, or null.</param>
-public sealed record HeadValve(Valve Valve, string Status, string? Link, bool IsSelected = false, string? Word = null);
+/// <param name="IsAway">Whether the crank has to be turned before it can be felt.</param>
+public sealed record HeadValve(Valve Valve, string Status, string? Link, bool IsSelected = false, string? Word = null, bool IsAway = false);
 
 /// <summary>One cylinder in the picture, its valves in the order of the card.</summary>
 internal sealed record HeadCylinder(int Number, IReadOnlyList<HeadValve> Intake, IReadOnlyList<HeadValve> Exhaust);

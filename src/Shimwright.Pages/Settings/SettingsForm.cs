@@ -84,5 +84,7 @@ public sealed class LookForm
 
     public string? Theme { get; set; }
 
+    public bool NextComes { get; set; }
+
     public string? Currency { get; set; }
 }

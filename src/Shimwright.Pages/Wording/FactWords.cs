@@ -28,6 +28,7 @@ internal static class FactWords
             PlanAccepted => "A plan was accepted",
             PlanReleased => "The plan was let go",
             StepTicked s => $"Step {s.Step} {(s.Done ? "ticked" : "no longer ticked")}",
+            CrankTurned c => System.FormattableString.Invariant($"Crank at stop {c.Stop}"),
             JobNoted n => $"Note: {n.Text}",
             JobClosed => "The job was closed",
             JobReopened => "The job was opened again",

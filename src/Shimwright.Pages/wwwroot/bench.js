@@ -2,18 +2,19 @@
 (() => {
   "use strict";
 
+  // How long the feels are dead after a page has come, ms: the second half of a double tap must not fall on the next blade.
+  const dead = 600;
+
   // Keeps the screen awake on pages that ask for it, and says so where the browser does not allow it.
   let lock = null;
-  const wants = () => document.querySelector("[data-keep-awake]");
-
   async function keepAwake() {
-    const place = wants();
+    const place = document.querySelector("[data-keep-awake]");
     if (!place) {
       if (lock) { const old = lock; lock = null; await old.release().catch(() => {}); }
       return;
     }
     if (!("wakeLock" in navigator)) {
-      place.textContent = "This browser cannot keep the screen awake: set the screen's time-out longer while you measure.";
+      place.textContent = "This browser cannot keep the screen on. Set a longer screen time-out while you measure.";
       return;
     }
     const says = "The screen stays on while this page is open.";
@@ -24,11 +25,11 @@
       lock.addEventListener("release", () => { lock = null; });
       place.textContent = says;
     } catch {
-      place.textContent = "The browser did not allow the screen to be kept on: set its time-out longer while you measure.";
+      place.textContent = "The browser did not keep the screen on. Set a longer screen time-out while you measure.";
     }
   }
-
   document.addEventListener("visibilitychange", keepAwake);
+
   // What takes longer to work out than the page is fetched when the page is there. The cookie tells the bench that it may leave it out.
   document.cookie = "script=1; path=/; SameSite=Lax";
   async function fetchParts() {
@@ -38,7 +39,7 @@
       delete place.dataset.part;
       place.dataset.fetching = from;
       try {
-        const answer = await fetch(from);
+        const answer = await plainFetch(from);
         const part = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById(id);
         // Another page may have come meanwhile and made something else of the place.
         if (place.id !== id || place.dataset.fetching !== from) { continue; }
@@ -49,13 +50,96 @@
     }
   }
 
-  const ready = () => {
+  // A tap shows at once that it was taken. Where the bench does not answer the page says so, and the same tap can be sent again: it counts once.
+  const plainFetch = window.fetch.bind(window);
+  let pressed = null;
+  let offline = null;
+  let since = 0;
+  function busy(button) {
+    pressed = button;
+    button?.classList.add("pressed");
+    document.documentElement.classList.add("busy");
+  }
+  function idle() {
+    document.documentElement.classList.remove("busy");
+    pressed?.classList.remove("pressed");
+  }
+  function say(words, again) {
+    offline ??= document.body.appendChild(Object.assign(document.createElement("p"), { className: "offline" }));
+    offline.setAttribute("role", "alert");
+    offline.hidden = false;
+    offline.replaceChildren(Object.assign(document.createElement("span"), { textContent: words }));
+    if (again) {
+      const button = Object.assign(document.createElement("button"), { type: "button", textContent: "Try again" });
+      button.addEventListener("click", () => { offline.hidden = true; again(); });
+      offline.append(button);
+    }
+  }
+  window.fetch = async (what, how) => {
+    const isPage = new Headers(how?.headers ?? what?.headers).get("accept")?.includes("blazor-enhanced-nav");
+    if (!isPage) { return plainFetch(what, how); }
+    const button = pressed;
+    try {
+      const answer = await plainFetch(what, how);
+      if (offline) { offline.hidden = true; }
+      return answer;
+    } catch (fault) {
+      if (fault.name !== "AbortError") {
+        idle();
+        since = 0;
+        const form = button?.isConnected ? button.form : null;
+        say(form ? "Not saved. The bench does not answer." : "The bench does not answer.", form ? () => button.click() : () => location.reload());
+        // Never settled: the page stays as it is, with what was typed.
+        return new Promise(() => {});
+      }
+      throw fault;
+    }
+  };
+  document.addEventListener("click", event => {
+    const feel = event.target.closest?.("[data-feel]");
+    if (feel && (performance.now() - since < dead || document.documentElement.classList.contains("busy"))) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    }
+  }, true);
+  document.addEventListener("submit", event => {
+    if (!event.defaultPrevented) { busy(event.submitter); }
+  }, true);
+  document.addEventListener("click", event => {
+    const link = event.target.closest?.("a[href]");
+    if (link && !event.ctrlKey && !event.metaKey && !event.shiftKey && link.origin === location.origin && link.dataset.enhanceNav !== "false" && !link.download && !link.target && link.pathname + link.search !== location.pathname + location.search) { busy(link); }
+  });
+
+  // Keys for a keypad or a foot pedal: what a page offers has data-key; the arrows go along the blades.
+  document.addEventListener("keydown", event => {
+    const on = event.target;
+    if (event.ctrlKey || event.metaKey || event.altKey || on.closest?.("input:not([type=radio]), select, textarea, summary")) { return; }
+    if (event.key === "Enter" && on.closest?.("a, button")) { return; }
+    if (event.key === "ArrowLeft" || event.key === "ArrowRight") {
+      if (on.matches?.("input")) { return; }
+      const chips = [...document.querySelectorAll("[data-blades] input")];
+      const at = chips.findIndex(c => c.checked);
+      const to = chips[Math.min(chips.length - 1, Math.max(0, at + (event.key === "ArrowRight" ? 1 : -1)))];
+      if (to) { to.checked = true; to.closest("label").scrollIntoView({ block: "nearest", inline: "nearest" }); event.preventDefault(); }
+      return;
+    }
+    const thing = [...document.querySelectorAll("[data-key]")].find(t => t.dataset.key === event.key);
+    if (thing) { event.preventDefault(); if (!event.repeat) { thing.click(); } }
+  });
+
+  const shown = () => {
+    idle();
+    since = performance.now();
     keepAwake();
     fetchParts();
+    for (const row of document.querySelectorAll("[data-blades]")) { row.querySelector("input:checked")?.closest("label").scrollIntoView({ block: "nearest", inline: "center" }); }
+  };
+  const ready = () => {
+    shown();
+    since = 0;
     if (window.Blazor && !ready.hooked) {
       ready.hooked = true;
-      window.Blazor.addEventListener("enhancedload", keepAwake);
-      window.Blazor.addEventListener("enhancedload", fetchParts);
+      window.Blazor.addEventListener("enhancedload", shown);
       // What was refused is said at the top; a thumb that tapped further down would not see it.
       window.Blazor.addEventListener("enhancedload", () => {
         document.querySelector("main [role=alert]")?.scrollIntoView({ block: "center" });

@@ -22,8 +22,8 @@ internal static class NextLinks
         string readings = $"/jobs/{job.Summary.Id}/{(JobAnswer.IsAtRecheck(job.Sheet) ? "recheck" : JobAnswer.IsAtDryFit(job.Sheet) ? "dry" : "measure")}{at}";
         return row.Do switch
         {
-            "blade" when row.Leaves == 1 => $"{readings}&blade={row.Blades[0].ToString(CultureInfo.InvariantCulture)}#valve",
-            "blade" or "bucket" => $"{readings}#valve",
+            "blade" when row.Leaves == 1 => $"{readings}&blade={row.Blades[0].ToString(CultureInfo.InvariantCulture)}",
+            "blade" or "bucket" => $"{readings}",
             "depth" => $"/jobs/{job.Summary.Id}/depth{at}",
             "dryFit" => $"/jobs/{job.Summary.Id}/dry",
             "micrometer" when row.Shim?.Source == "engine" => $"/jobs/{job.Summary.Id}/shims{at}",

@@ -41,6 +41,8 @@ public sealed partial class DryPage : ReadingPage
         _plan = Answer.DryPlan is { } plan ? DryFits.CarryOn(Sheet, PlanProposal.AllOf(plan).First(p => p.IsAdvised).Plan) : null;
     }
 
+    private Task TapAsync(SentFacts sent, RoundValve valve) => TapAsync(sent, valve, () => Rounds.Dry(Sheet, Answer));
+
     private async Task GoOnAsync()
     {
         // What is gone on with is what was seen: the mark names the plan with all its figures.

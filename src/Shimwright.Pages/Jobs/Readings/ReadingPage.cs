@@ -19,6 +19,10 @@ public abstract class ReadingPage : JobPage
     [SupplyParameterFromQuery(Name = "blade")]
     protected string? Blade { get; set; }
 
+    /// <summary>The valve that was settled just before, where this one came by itself.</summary>
+    [SupplyParameterFromQuery(Name = "after")]
+    protected string? Before { get; set; }
+
     /// <summary>The last part of the page's address.</summary>
     protected abstract string Page { get; }
 
@@ -39,11 +43,32 @@ public abstract class ReadingPage : JobPage
 
     private protected string Link(RoundValve valve) => $"/jobs/{Id}/{Page}?valve={Uri.EscapeDataString(valve.Valve.Id)}";
 
-    /// <summary>The same, at the place of the page where the valve is: on a phone that is below the head.</summary>
-    private protected string LinkTo(RoundValve valve) => Link(valve) + "#valve";
+    /// <summary>The valve that was settled just before and left by itself, or null.</summary>
+    private protected RoundValve? KeptOf(ReadingRound round) => round.Valves.FirstOrDefault(v => v.Valve.Id == Before && v.IsRead);
 
     /// <summary>Adds what a form brought, or says what is wrong with it; the page stays at the valve.</summary>
-    private protected Task SendAsync(SentFacts sent, RoundValve valve) => SendAsync(sent, LinkTo(valve));
+    private protected Task SendAsync(SentFacts sent, RoundValve valve) => SendAsync(sent, Link(valve));
+
+    /// <summary>Adds a trial; where it settled the valve the next one comes by itself, unless the bench does not want that.</summary>
+    private protected async Task TapAsync(SentFacts sent, RoundValve valve, Func<ReadingRound> look)
+    {
+        if (sent.Problems.Count > 0)
+        {
+            Refuse(sent.Problems);
+            return;
+        }
+
+        if (!await SaveAsync(sent.Form, sent.Facts))
+        {
+            return;
+        }
+
+        ReadingRound round = look();
+        RoundValve read = round.Select(valve.Valve.Id);
+        Navigation.NavigateTo(Settings.Settings.NextComes && read.IsDone && round.Left > 0 && round.After(read) is { } next
+            ? $"{Link(next)}&after={Uri.EscapeDataString(read.Valve.Id)}"
+            : Link(valve));
+    }
 
     /// <summary>Takes a reading back and goes to its valve, which is to be felt again.</summary>
     private protected Task TakeBackAsync(SentFacts sent)
@@ -51,6 +76,6 @@ public abstract class ReadingPage : JobPage
         string? valve = sent.Facts is [Undone { Entry: { } number }] && Sheet.Entries.FirstOrDefault(e => e.Number == number)?.Fact is ReadingFact reading
             ? reading.Valve
             : Selected;
-        return SendAsync(sent, $"/jobs/{Id}/{Page}?valve={Uri.EscapeDataString(valve ?? "")}#valve");
+        return SendAsync(sent, $"/jobs/{Id}/{Page}?valve={Uri.EscapeDataString(valve ?? "")}");
     }
 }

@@ -18,11 +18,12 @@ public sealed class ReadingRound
     private readonly IReadOnlyList<StopPlace> _stops;
     private readonly string? _mostTelling;
 
-    public ReadingRound(SheetPart part, IReadOnlyList<RoundValve> valves, StopsResult? stops, string? mostTelling = null)
+    public ReadingRound(SheetPart part, IReadOnlyList<RoundValve> valves, StopsResult? stops, int? crank, string? mostTelling = null)
     {
         Part = part;
         Valves = valves;
         _mostTelling = mostTelling;
+        Crank = stops is null ? null : crank;
         _stops = stops is null
             ? [new StopPlace(1, 1, "", [.. valves.Select(v => v.Valve.Id)], [])]
             : [.. stops.Stops.Select((s, i) => new StopPlace(i + 1, stops.Stops.Count, s.Words, [.. s.Valves.Select(v => v.Valve)], s.Cautions))];
@@ -35,6 +36,16 @@ public sealed class ReadingRound
 
     /// <summary>Whether the card says where the crank stops.</summary>
     public bool HasStops { get; }
+
+    /// <summary>The stop at which the crank was left, from 1; null where nobody said.</summary>
+    public int? Crank { get; }
+
+    /// <summary>Whether the crank has to be turned before a valve can be felt: it was left elsewhere, or nothing was felt there yet and it was never said where it is.</summary>
+    public bool MustTurnFor(RoundValve valve) =>
+        StopOf(valve) is { } stop && (Crank is { } at ? at != stop.Number : Valves.All(v => !v.IsRead) && valve.IsNeeded);
+
+    /// <summary>Whether a valve can be felt as the crank is now, as far as is known.</summary>
+    public bool IsReachable(RoundValve valve) => Crank is null || StopOf(valve)?.Number == Crank;
 
     /// <summary>How many valves the round still waits for.</summary>
     public int Left => Valves.Count(IsOpen);
@@ -50,7 +61,7 @@ public sealed class ReadingRound
     public StopPlace? StopOf(RoundValve valve) => HasStops ? _stops.FirstOrDefault(s => s.Valves.Contains(valve.Valve.Id)) : null;
 
     public IReadOnlyList<HeadValve> Head(RoundValve selected, Func<RoundValve, string> link) =>
-        [.. Valves.Select(v => new HeadValve(v.Valve, v.Status, link(v), v == selected, v.IsRead || v.IsNeeded ? null : "left alone"))];
+        [.. Valves.Select(v => new HeadValve(v.Valve, v.Status, link(v), v == selected, v.IsRead || v.IsNeeded ? null : "left alone", !IsReachable(v)))];
 
     /// <summary>
     /// The stop at hand first: the one with a valve that is still to be read. There the valve whose reading would tell
@@ -60,9 +71,10 @@ public sealed class ReadingRound
     {
         RoundValve? telling = Valves.FirstOrDefault(v => v.Valve.Id == _mostTelling && which(v));
         RoundValve[] here = [.. _stops
+            .OrderBy(s => s.Number == Crank ? 0 : 1)
             .Select(s => InOrder(s).Where(v => IsOpen(v) && which(v)).ToArray())
             .FirstOrDefault(open => open.Length > 0) ?? []];
-        return here.Length == 0 ? telling ?? InOrder().FirstOrDefault(v => v.IsRead && !v.IsSettled && v.Blade is not null && which(v))
+        return here.Length == 0 ? telling ?? InOrder().FirstOrDefault(v => v.IsRead && !v.IsDone && which(v))
             : telling is not null && here.Contains(telling) ? telling
             : here[0];
     }

@@ -13,6 +13,21 @@ internal static class ReadingWords
 {
     public const string Suggested = "suggested";
 
+    /// <summary>What the chip of the suggested blade says.</summary>
+    public const string Try = "try";
+
+    /// <summary>What a blade felt like at a valve when it was tried last; null where it was not tried.</summary>
+    public static string? FeltWith(RoundValve valve, double blade) =>
+        valve.Readings.Select(r => r.Fact).OfType<BladeTried>().LastOrDefault(t => Math.Abs(t.Blade - blade) < SameBlade) is not { } trial ? null
+        : trial.Feel == "no" ? "no entry"
+        : FactWords.OfFeel(trial.Feel);
+
+    /// <summary>What is known of a valve in a few words.</summary>
+    public static string Brief(RoundValve valve, LengthStyle lengths) =>
+        $"{lengths.Clearance(valve.Estimate.Mean)} {lengths.UnitName}, {valve.Status switch { "in" => "in band", "out" => "out of band", _ => "not settled" }}";
+
+    private const double SameBlade = 1e-9;
+
     /// <summary>A chance in per cent, never quite 0 or 100.</summary>
     public static string Percent(double chance) => chance switch
     {
@@ -24,32 +39,37 @@ internal static class ReadingWords
 
     /// <summary>An estimate in a sentence.</summary>
     public static string Of(EstimateRow e, LengthStyle lengths) =>
-        $"{lengths.Clearance(e.Mean)} {lengths.UnitName}, between {lengths.Clearance(e.Low)} and {lengths.Clearance(e.High)}; in band with {Percent(e.InBand)}";
+        $"{lengths.Clearance(e.Mean)} {lengths.UnitName}, between {lengths.Clearance(e.Low)} and {lengths.Clearance(e.High)}. {Percent(e.InBand)} chance in band.";
 
     /// <summary>What is known of a valve, in a sentence.</summary>
     public static string Of(RoundValve valve, LengthStyle lengths) =>
         valve.IsRead ? Of(valve.Estimate, lengths)
-        : valve.Predicted is { } p ? $"Expected after the change: {lengths.Clearance(p.Mean)} {lengths.UnitName}, give or take {lengths.Clearance(2 * p.Sd)}. Nothing felt yet."
-        : valve.IsNeeded ? $"Nothing read yet. Expected from what is suspected: {Of(valve.Estimate, lengths)}."
-        : $"Left alone; as read at the check: {Of(valve.Estimate, lengths)}";
+        : valve.Predicted is { } p ? $"Not felt yet. Expected after the change: {lengths.Clearance(p.Mean)} \u00b1 {lengths.Clearance(2 * p.Sd)} {lengths.UnitName}."
+        : valve.IsNeeded ? $"Not read yet. Expected: {Of(valve.Estimate, lengths)}"
+        : $"Left alone. At the check: {Of(valve.Estimate, lengths)}";
 
     /// <summary>Why a blade is suggested.</summary>
     public static string Why(RoundValve valve, SheetPart part, LengthStyle lengths) => valve.Blade is not { } blade ? ""
-        : valve.IsAdvised ? $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: it pays to try it here."
-        : part != SheetPart.Check ? $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: nearest to what is expected."
-        : $"{lengths.Shim(blade)} {lengths.UnitName} is suggested: its feel would settle most here.";
+        : valve.IsAdvised ? $"Try {lengths.Shim(blade)} {lengths.UnitName}. It pays here."
+        : valve.IsFurther ? $"Try {lengths.Shim(blade)} {lengths.UnitName}. The valve is out of band, and {(valve.IsBlind ? "no blade has entered" : "every blade was loose")}."
+        : part != SheetPart.Check ? $"Try {lengths.Shim(blade)} {lengths.UnitName}. It is the nearest to the expected gap."
+        : $"Try {lengths.Shim(blade)} {lengths.UnitName}. Its feel settles most here.";
 
     /// <summary>What it means that no blade entered.</summary>
     public static string Blind(RoundValve valve, LengthStyle lengths)
     {
         double thinnest = valve.Readings.Select(r => r.Fact).OfType<BladeTried>().Min(t => t.Blade);
-        return $"No blade entered, not even {lengths.Shim(thinnest)} {lengths.UnitName}: the clearance is less than about that, and how much less is expectation, not feel. "
-            + "The plan takes the doubt into account; a thinner blade, or whether the bucket turns by hand, says more.";
+        return $"No blade entered, not even {lengths.Shim(thinnest)} {lengths.UnitName}. The figure is an estimate, not a measurement. "
+            + "Try a thinner blade, or see if the bucket turns by hand. The plan allows for the doubt.";
     }
 
     /// <summary>A valve and where it sits.</summary>
     public static string Place(Valve valve) =>
-        string.Create(CultureInfo.InvariantCulture, $"{valve.Id}, cylinder {valve.Cylinder}, {(valve.Side == ValveSide.Intake ? "intake" : "exhaust")}");
+        $"{valve.Id}, {Where(valve)}";
+
+    /// <summary>Where a valve sits.</summary>
+    public static string Where(Valve valve) =>
+        string.Create(CultureInfo.InvariantCulture, $"cylinder {valve.Cylinder}, {(valve.Side == ValveSide.Intake ? "intake" : "exhaust")}");
 
     /// <summary>A reading without the name of its valve.</summary>
     public static string Of(JobFact fact, LengthStyle lengths)
