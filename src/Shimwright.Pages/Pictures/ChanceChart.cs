@@ -23,18 +23,32 @@ internal sealed class ChanceChart
 
     private const int MostTicks = 5;
 
+    /// <summary>Steps left free beyond the first and the last point.</summary>
+    private const double Margin = 0.3;
+
     private static readonly int[] Steps = [1, 2, 5, 10];
 
     public ChanceChart(IReadOnlyList<ChancePoint> points)
     {
-        double greatest = points.Count == 0 ? 1 : points.Max(p => p.Minutes);
-        Step = StepFor(greatest);
-        Last = Math.Max(1, Math.Ceiling(greatest / Step)) * Step;
+        double greatest = points.Count == 0 ? 1 : points.Max(p => p.Minutes), least = points.Count == 0 ? 0 : points.Min(p => p.Minutes);
+        Step = StepFor(Math.Max(1, greatest - least));
+        First = Math.Max(0, Math.Floor((least / Step) - Margin)) * Step;
+        Last = Math.Max(First + Step, Math.Ceiling((greatest / Step) + Margin) * Step);
+        Lowest = points.Count == 0 ? 0 : Math.Max(0, Math.Floor((points.Min(p => p.Chance) - 0.02) * 10) / 10);
+        Highest = points.Count == 0 ? 1 : Math.Min(1, Math.Ceiling((points.Max(p => p.Chance) + 0.02) * 10) / 10);
         Points = Place(points);
     }
 
     /// <summary>Minutes between two marks of the axis.</summary>
     public double Step { get; }
+
+    /// <summary>Minutes at the left end.</summary>
+    public double First { get; }
+
+    /// <summary>The chance at the lower and at the upper end: the picture is as large as what it shows.</summary>
+    public double Lowest { get; }
+
+    public double Highest { get; }
 
     /// <summary>Minutes at the right end.</summary>
     public double Last { get; }
@@ -42,13 +56,13 @@ internal sealed class ChanceChart
     /// <summary>The points; the advised and the shown one come last, so that nothing covers them.</summary>
     public IReadOnlyList<PlacedPoint> Points { get; }
 
-    public IEnumerable<double> MinuteMarks => Enumerable.Range(0, (int)Math.Round(Last / Step) + 1).Select(k => k * Step);
+    public IEnumerable<double> MinuteMarks => Enumerable.Range(0, (int)Math.Round((Last - First) / Step) + 1).Select(k => First + (k * Step));
 
-    public static IEnumerable<double> ChanceMarks => [0, 0.25, 0.5, 0.75, 1];
+    public IEnumerable<double> ChanceMarks => Enumerable.Range(0, 5).Select(k => Lowest + (k / 4.0 * (Highest - Lowest)));
 
-    public double X(double minutes) => Left + (minutes / Last * (Width - Left - Right));
+    public double X(double minutes) => Left + ((minutes - First) / (Last - First) * (Width - Left - Right));
 
-    public static double Y(double chance) => Height - Bottom - (chance * (Height - Top - Bottom));
+    public double Y(double chance) => Height - Bottom - ((chance - Lowest) / (Highest - Lowest) * (Height - Top - Bottom));
 
     /// <summary>A number for an attribute of the picture.</summary>
     public static string At(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);

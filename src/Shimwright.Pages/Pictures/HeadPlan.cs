@@ -20,6 +20,9 @@ internal sealed record HeadCylinder(int Number, IReadOnlyList<HeadValve> Intake,
 /// </summary>
 internal static class HeadPlan
 {
+    /// <summary>How many valves on a side leave room for larger ones on a phone.</summary>
+    private const int Few = 4;
+
     public static IReadOnlyList<IReadOnlyList<HeadCylinder>> RowsOf(IReadOnlyList<HeadValve> valves)
     {
         HeadCylinder[] cylinders = [.. valves.GroupBy(v => v.Valve.Cylinder).OrderBy(c => c.Key).Select(c => new HeadCylinder(
@@ -31,6 +34,9 @@ internal static class HeadPlan
             ? [.. heads.Select(h => (IReadOnlyList<HeadCylinder>)[.. cylinders.Where(c => h.Contains(c.Number))])]
             : [cylinders];
     }
+
+    /// <summary>Whether a row leaves room for larger valves on a phone.</summary>
+    public static bool IsShort(IReadOnlyList<HeadCylinder> row) => row.Sum(c => Math.Max(c.Intake.Count, c.Exhaust.Count)) <= Few;
 
     /// <summary>Sets of cylinders that are reached by lifting the same parts, the set of the lowest cylinder first.</summary>
     private static List<HashSet<int>> HeadsOf(IReadOnlyList<HeadValve> valves)

@@ -54,7 +54,12 @@
   const plainFetch = window.fetch.bind(window);
   let pressed = null;
   let offline = null;
-  let since = 0;
+  let settling = 0;
+  function settle(time) {
+    clearTimeout(settling);
+    document.documentElement.classList.toggle("settling", time > 0);
+    if (time > 0) { settling = setTimeout(() => document.documentElement.classList.remove("settling"), time); }
+  }
   function busy(button) {
     pressed = button;
     button?.classList.add("pressed");
@@ -86,7 +91,7 @@
     } catch (fault) {
       if (fault.name !== "AbortError") {
         idle();
-        since = 0;
+        settle(0);
         const form = button?.isConnected ? button.form : null;
         say(form ? "Not saved. The bench does not answer." : "The bench does not answer.", form ? () => button.click() : () => location.reload());
         // Never settled: the page stays as it is, with what was typed.
@@ -97,7 +102,7 @@
   };
   document.addEventListener("click", event => {
     const feel = event.target.closest?.("[data-feel]");
-    if (feel && (performance.now() - since < dead || document.documentElement.classList.contains("busy"))) {
+    if (feel && (document.documentElement.classList.contains("settling") || document.documentElement.classList.contains("busy"))) {
       event.preventDefault();
       event.stopImmediatePropagation();
     }
@@ -127,16 +132,21 @@
     if (thing) { event.preventDefault(); if (!event.repeat) { thing.click(); } }
   });
 
+  let valve = null;
   const shown = () => {
     idle();
-    since = performance.now();
+    // Another valve begins at the top, where the feels are at their place.
+    const here = document.querySelector(".strip a[aria-current]")?.getAttribute("href") ?? null;
+    if (here && valve && here !== valve) { scrollTo(0, 0); }
+    valve = here;
+    settle(dead);
     keepAwake();
     fetchParts();
     for (const row of document.querySelectorAll("[data-blades]")) { row.querySelector("input:checked")?.closest("label").scrollIntoView({ block: "nearest", inline: "center" }); }
   };
   const ready = () => {
     shown();
-    since = 0;
+    settle(0);
     if (window.Blazor && !ready.hooked) {
       ready.hooked = true;
       window.Blazor.addEventListener("enhancedload", shown);

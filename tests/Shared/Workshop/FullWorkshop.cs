@@ -31,6 +31,9 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
     /// <summary>The engine with screws.</summary>
     public Guid ScrewEngine { get; private set; }
 
+    /// <summary>The engine with sixteen valves.</summary>
+    public Guid SixteenEngine { get; private set; }
+
     /// <summary>A job on sixteen valves that is being planned.</summary>
     public Guid Wide { get; private set; }
 
@@ -67,7 +70,8 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
         Dry = await _staged.AddJobAsync(await _staged.AddEngineAsync(shims, "Flood pump 21, laid dry"), shims, StagedWork.UpToADryFit(shims));
         ScrewEngine = await _staged.AddEngineAsync(screws);
         ScrewJob = await _staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
-        Wide = await _staged.AddJobAsync(await _staged.AddEngineAsync(sixteen), sixteen, JobStage.Plan);
+        SixteenEngine = await _staged.AddEngineAsync(sixteen);
+        Wide = await _staged.AddJobAsync(SixteenEngine, sixteen, JobStage.Plan);
         Lifted = await _staged.AddJobAsync(await _staged.AddEngineAsync(lifted), lifted, JobStage.Plan);
         await bench.Feel.AddAsync(Beginner, ids(), Device, new FeelNamed("Beginner"));
         await bench.Feel.AddAsync(Person, ids(), Device, new FeelNamed("Somebody"));

@@ -50,7 +50,7 @@ public sealed class MeasureTests(PreparedBench bench, Chromium chromium) : IClas
         await window.GoAsync(Address);
         string allowed = await window.Page.EvaluateAsync<bool>("async () => { try { await (await navigator.wakeLock.request('screen')).release(); return true; } catch { return false; } }")
             ? "The screen stays on while this page is open."
-            : "The browser did not allow the screen to be kept on: set its time-out longer while you measure.";
+            : "The browser did not keep the screen on. Set a longer screen time-out while you measure.";
         await Expect(window.Page.Locator("[data-keep-awake]")).ToHaveTextAsync(allowed);
         window.AssertQuiet();
     }
@@ -60,7 +60,7 @@ public sealed class MeasureTests(PreparedBench bench, Chromium chromium) : IClas
     {
         await using BenchWindow window = await chromium.OpenAsync(bench.Address, Screen.Phone.WithoutScript());
         await window.GoAsync(Address);
-        await Expect(window.Page.Locator("[data-keep-awake]")).ToHaveTextAsync("Set the screen's time-out longer while you measure.");
+        await Expect(window.Page.Locator("[data-keep-awake]")).ToHaveTextAsync("Set a longer screen time-out while you measure.");
     }
 
     private static async Task TabToAsync(IPage page, string property, string wanted)

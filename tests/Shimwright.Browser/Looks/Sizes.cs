@@ -22,7 +22,7 @@ internal static class Sizes
     private const string Script =
         """
         side => {
-          const things = document.querySelectorAll("button, .button, summary, .chips label, .stages a, .top nav a, nav.head a, .stop-valve, select, input:not([type=hidden]), textarea");
+          const things = document.querySelectorAll("button, .button, summary, .chips label, .stages a, .top nav a, .top .mark, .strip a, nav.head a, .stop-valve, .job-head p a, .crank a, .tap-link, .rows a, select, input:not([type=hidden]), textarea");
           const small = new Set();
           for (const thing of things) {
             const target = thing.matches("input") && thing.closest("label") ? thing.closest("label") : thing;

@@ -33,7 +33,7 @@ internal sealed class NewEngineRoom(IPage page)
     /// <summary>Starts a job on the engine that is shown.</summary>
     public async Task StartJobAsync(string clock)
     {
-        await page.GetByLabel("Clock, h").FillAsync(clock);
+        await page.Locator("input[name='Start.Clock']").FillAsync(clock);
         await page.GetByRole(AriaRole.Button, new() { Name = "Start a job" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Measure:");
     }

@@ -6,7 +6,7 @@ internal sealed record PlanLine(string Valve, IReadOnlyDictionary<string, string
 /// <summary>The page of the plan.</summary>
 internal sealed class PlanRoom(IPage page) : JobRoom(page, "Plan")
 {
-    /// <summary>What the plan comes to, by the words beside each figure.</summary>
+    /// <summary>What the plan comes to, by the words beside each figure; the chance is in the sentence.</summary>
     public async Task<IReadOnlyDictionary<string, string>> TotalsAsync()
     {
         IReadOnlyList<string> words = await Page.Locator("#plan dl.totals dt").AllInnerTextsAsync();
@@ -14,22 +14,22 @@ internal sealed class PlanRoom(IPage page) : JobRoom(page, "Plan")
         return words.Zip(figures).ToDictionary(t => t.First.Trim(), t => t.Second.Trim());
     }
 
-    /// <summary>The plan valve by valve.</summary>
+    /// <summary>What the plan is, in its first sentence.</summary>
+    public Task<string> SentenceAsync() => Page.Locator("#plan .do-now p").First.InnerTextAsync();
+
+    /// <summary>The plan valve by valve, as the page has them; what is behind a fold too.</summary>
     public async Task<IReadOnlyList<PlanLine>> LinesAsync()
     {
-        ILocator rows = Page.Locator("#plan table.plan tbody tr:not(.working)");
-        IReadOnlyList<string> workings = await Page.Locator("#plan table.plan tbody tr.working").AllInnerTextsAsync();
         List<PlanLine> lines = [];
-        for (int i = 0; i < workings.Count; i++)
+        foreach (ILocator row in await Page.Locator("#plan .moves [data-valve]").AllAsync())
         {
-            ILocator row = rows.Nth(i);
-            Dictionary<string, string> cells = [];
-            foreach (ILocator cell in await row.Locator("td").AllAsync())
+            Dictionary<string, string> cells = new() { ["Do"] = (await row.GetAttributeAsync("data-do"))! };
+            foreach (ILocator cell in await row.Locator("[data-label]").AllAsync())
             {
-                cells.Add((await cell.GetAttributeAsync("data-label"))!, (await cell.InnerTextAsync()).Trim());
+                cells.Add((await cell.GetAttributeAsync("data-label"))!, (await cell.TextContentAsync())!.Trim());
             }
 
-            lines.Add(new((await row.Locator("th").InnerTextAsync()).Trim(), cells, workings[i].Trim()));
+            lines.Add(new((await row.GetAttributeAsync("data-valve"))!, cells, cells["Working"]));
         }
 
         return lines;

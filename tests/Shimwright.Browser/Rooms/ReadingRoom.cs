@@ -17,34 +17,68 @@ internal sealed class ReadingRoom(IPage page, string title) : JobRoom(page, titl
     /// <summary>What the page says of the valve that is shown.</summary>
     public ILocator Estimate => Page.Locator("#valve .estimate");
 
-    /// <summary>Goes to a valve on the picture of the head, unless the page is about it already.</summary>
+    /// <summary>How many taps on this page were needed so far, the crank's ticks among them.</summary>
+    public int Taps { get; private set; }
+
+    /// <summary>Goes to a valve on the head, unless the page is about it already; where the crank has to be turned first, says that it is there.</summary>
     public async Task ChooseAsync(string valve)
     {
-        ILocator shown = Page.Locator("#valve h2");
-        if (!(await shown.InnerTextAsync()).StartsWith(valve + ",", StringComparison.Ordinal))
+        ILocator here = Page.Locator(".strip a[aria-current]");
+        if (!(await here.InnerTextAsync()).StartsWith(valve, StringComparison.Ordinal))
         {
-            await Page.Locator("nav.head").GetByRole(AriaRole.Link, new() { NameRegex = new Regex($@"^{valve}\b") }).ClickAsync();
+            await Page.Locator(".strip").GetByRole(AriaRole.Link, new() { NameRegex = new Regex($@"^{valve}\b") }).ClickAsync();
+            Taps++;
         }
 
-        await Expect(shown).ToContainTextAsync(valve + ",");
+        await Expect(here).ToContainTextAsync(valve);
+        await TurnCrankAsync();
+        await Expect(Page.Locator("#valve h2")).ToContainTextAsync(valve + ",");
     }
 
-    /// <summary>Two taps: the blade, then what it felt like. The reading stands on the page afterwards.</summary>
+    /// <summary>Where the page asks for the crank first, says that it is there.</summary>
+    public async Task TurnCrankAsync()
+    {
+        await Expect(Page.Locator("#valve h2, #crank-stop").First).ToBeVisibleAsync();
+        if (await Page.Locator("#crank-stop").CountAsync() > 0)
+        {
+            await Page.GetByRole(AriaRole.Button, new() { Name = "The crank is there" }).ClickAsync();
+            Taps++;
+            await Expect(Page.Locator("#valve h2")).ToBeVisibleAsync();
+        }
+    }
+
+    /// <summary>Two taps, or one where the blade is chosen already: the blade, then what it felt like. The reading is on the page of its valve afterwards.</summary>
     public async Task TapAsync(Felt felt)
     {
-        ILocator readings = Page.Locator("form.readings ol > li");
-        int before = await readings.CountAsync();
-        ILocator blade = Page.Locator("form.tap").GetByRole(AriaRole.Radio, new() { NameRegex = new Regex($@"^{Regex.Escape(felt.Blade)}\b") });
+        await ChooseAsync(felt.Valve);
+        ILocator blade = Page.Locator("[name='Tap.Blade']").And(Page.GetByRole(AriaRole.Radio, new() { NameRegex = new Regex($@"^{Regex.Escape(felt.Blade)}\b|^{Regex.Escape(felt.Blade)}[a-z]") }));
         if (await blade.CountAsync() == 0)
         {
             await UnfoldAsync(Others);
         }
 
-        await blade.CheckAsync();
-        await Page.Locator("form.tap").GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^" + felt.Feel) }).ClickAsync();
-        await Expect(readings).ToHaveCountAsync(before + 1);
-        await Expect(readings.Last).ToContainTextAsync($"blade {felt.Blade} mm, {felt.Feel}");
+        if (!await blade.IsCheckedAsync())
+        {
+            await blade.CheckAsync();
+            Taps++;
+        }
+
+        await FeelAsync(felt.Feel);
+        await ChooseAsync(felt.Valve);
+        await Expect(Page.Locator("form.readings ol > li").Last).ToContainTextAsync($"blade {felt.Blade} mm, {felt.Feel}");
     }
+
+    /// <summary>One tap on a feel, by a thumb that waits until the page has settled; the page may be about the next valve afterwards.</summary>
+    public async Task FeelAsync(string feel)
+    {
+        string seen = await SeenAsync();
+        await Expect(Page.Locator("html.settling")).ToHaveCountAsync(0);
+        await Page.Locator("form.tap").GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^" + feel) }).ClickAsync();
+        Taps++;
+        await Expect(Page.Locator("input[name$='.Seen']").First).Not.ToHaveValueAsync(seen);
+    }
+
+    private async Task<string> SeenAsync() => await Page.Locator("input[name$='.Seen']").First.InputValueAsync();
 
     /// <summary>Takes the last reading of the valve back.</summary>
     public async Task UndoAsync()
@@ -68,7 +102,7 @@ internal sealed class ReadingRoom(IPage page, string title) : JobRoom(page, titl
     /// <summary>Every valve's status as the picture of the head says it, by valve.</summary>
     public async Task<IReadOnlyDictionary<string, string>> HeadAsync()
     {
-        IReadOnlyList<string> valves = await Page.Locator("nav.head .head-valve").AllInnerTextsAsync();
+        IReadOnlyList<string> valves = await Page.Locator(".strip a").AllInnerTextsAsync();
         return valves.Select(v => v.Split((char[]?)null, 2, StringSplitOptions.RemoveEmptyEntries)).ToDictionary(v => v[0], v => v[1]);
     }
 }

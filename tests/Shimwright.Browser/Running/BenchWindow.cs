@@ -46,6 +46,7 @@ internal sealed class BenchWindow : IAsyncDisposable
     {
         await Page.SetViewportSizeAsync(screen.Width, screen.Height);
         await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = screen.Dark ? ColorScheme.Dark : ColorScheme.Light });
+        await Page.EvaluateAsync("sun => { document.documentElement.dataset.theme = sun ? 'sun' : 'system'; }", screen.Sun);
     }
 
     /// <summary>Fails where the window has noted anything.</summary>

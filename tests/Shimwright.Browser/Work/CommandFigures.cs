@@ -14,16 +14,17 @@ internal static class CommandFigures
         using var answer = JsonDocument.Parse(await ProgramCommand.RunAsync("plan", file, "--json"));
         JsonElement plan = answer.RootElement;
         IReadOnlyDictionary<string, string> totals = await room.TotalsAsync();
-        Assert.Equal(Chance(plan.GetProperty("chanceAll")), totals["All pass the first time"]);
+        Assert.StartsWith(Chance(plan.GetProperty("chanceAll")) + " chance that all pass", await room.SentenceAsync(), StringComparison.Ordinal);
         Assert.Equal(Minutes(plan.GetProperty("work").GetDouble()), totals["Work"]);
         Assert.Equal(Minutes(plan.GetProperty("toCome").GetDouble()), totals["Expected rework"]);
-        Assert.Equal(Minutes(plan.GetProperty("minutes").GetDouble()), totals["Together"]);
-        Assert.Equal(List(plan.GetProperty("opened").EnumerateArray().Select(g => g.GetString()!)), totals["To open"]);
+        Assert.Equal(Minutes(plan.GetProperty("minutes").GetDouble()), totals["Total"]);
+        Assert.Equal(List(plan.GetProperty("opened").EnumerateArray().Select(g => g.GetString()!)), totals["Lift"]);
         Assert.Equal(
             List(plan.GetProperty("bought").EnumerateArray().Select(b => $"{b.GetProperty("count").GetInt32()}\u00a0×\u00a0{Shim(b.GetProperty("thickness"))}")),
-            totals["To buy"]);
+            totals["Buy"]);
         IReadOnlyList<PlanLine> lines = await room.LinesAsync();
-        JsonElement[] rows = [.. plan.GetProperty("valves").EnumerateArray()];
+        // What is left alone comes last, behind one fold.
+        JsonElement[] rows = [.. plan.GetProperty("valves").EnumerateArray().OrderBy(r => r.GetProperty("action").GetString() == "keep")];
         Assert.Equal(rows.Select(r => r.GetProperty("valve").GetString()), lines.Select(l => l.Valve));
         Assert.All(rows.Zip(lines), both => AssertLine(both.First, both.Second));
     }
@@ -69,7 +70,7 @@ internal static class CommandFigures
         Assert.StartsWith(Spread(row.GetProperty("estimate")), line.Cells["Gap now"], StringComparison.Ordinal);
         Assert.EndsWith(row.GetProperty("working").GetString(), line.Working, StringComparison.Ordinal);
         Assert.Equal(Chance(row.GetProperty("chance")), line.Cells["In band"]);
-        Assert.Equal(row.GetProperty("after") is { ValueKind: JsonValueKind.Object } after ? Spread(after) : "", line.Cells["Gap then"]);
+        Assert.Equal(row.GetProperty("after") is { ValueKind: JsonValueKind.Object } after ? Spread(after) : "", line.Cells.GetValueOrDefault("Gap then", ""));
         string action = row.GetProperty("action").GetString()!;
         if (action == "fit")
         {

@@ -30,7 +30,7 @@ public sealed class ScrewJobTests(EmptyBench bench, Chromium chromium) : IClassF
         var measure = new ReadingRoom(window.Page, "Measure");
         await ReadAsync(measure, new("I1", "0.18", "light"), new("I1", "0.20", "won't enter"), new("E1", "0.18", "light"), new("E1", "0.20", "firm"));
         await measure.AssertHereAsync("Plan");
-        await measure.FollowAsync("Look at the plan");
+        await measure.FollowAsync("See the plan");
 
         var plan = new PlanRoom(window.Page);
         await plan.AssertHereAsync("Plan");
@@ -41,7 +41,7 @@ public sealed class ScrewJobTests(EmptyBench bench, Chromium chromium) : IClassF
         var fit = new FitRoom(window.Page);
         await fit.AssertHereAsync("Fit");
         await fit.TickAllAsync();
-        await fit.FollowAsync("Feel the changed valves again");
+        await fit.FollowAsync("Re-check the changed valves");
 
         var again = new ReadingRoom(window.Page, "Re-check");
         await ReadAsync(again, new("I1", "0.10", "loose"), new Felt("I1", "0.13", "light"), new Felt("I1", "0.15", "firm"));

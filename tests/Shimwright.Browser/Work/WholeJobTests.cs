@@ -71,7 +71,7 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
         IReadOnlyDictionary<string, string> head = await measure.HeadAsync();
         Assert.Equal(["E1", "E2", "I1", "I2"], head.Keys.Order());
         await measure.AssertHereAsync("Shims");
-        await measure.FollowAsync("Enter the shim found at every valve.");
+        await measure.FollowAsync("Enter the shims");
     }
 
     private static async Task EnterShimsAsync(BenchWindow window)
@@ -105,7 +105,7 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
         await fit.AssertHereAsync("Fit");
         Assert.True(await fit.TickAllAsync() > changed.Length);
         await fit.AssertHereAsync("Re-check");
-        await fit.FollowAsync("Feel the changed valves again");
+        await fit.FollowAsync("Re-check the changed valves");
     }
 
     private static async Task FeelAgainAsync(BenchWindow window, string[] changed)

@@ -12,6 +12,9 @@ public sealed class FitForm : ActionForm
 {
     public string? Valve { get; set; }
 
+    /// <summary>All valves of a group as planned, instead of one; blank for every valve of the plan.</summary>
+    public string? Group { get; set; }
+
     public string? From { get; set; }
 
     public string? FromBy { get; set; }

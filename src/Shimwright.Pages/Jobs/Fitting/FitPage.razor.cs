@@ -1,10 +1,8 @@
 using Microsoft.AspNetCore.Components;
-using Shimwright.Bench.Adding;
-using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Wording;
+using Shimwright.Pages.Jobs.Planning;
 using Shimwright.Pages.Shell;
 
 namespace Shimwright.Pages.Jobs.Fitting;
@@ -12,11 +10,8 @@ namespace Shimwright.Pages.Jobs.Fitting;
 /// <summary>Carrying the plan out: a tick list in working order.</summary>
 public sealed partial class FitPage : JobPage
 {
-    private const string FromDrawer = "drawer";
-
     private FitView _view = null!;
-    private Dictionary<ShimSize, string> _places = [];
-    private int _diameter;
+    private ShimPlaces _places = ShimPlaces.None;
 
     [SupplyParameterFromQuery(Name = "edit")]
     private string? Editing { get; set; }
@@ -39,63 +34,52 @@ public sealed partial class FitPage : JobPage
     protected override async Task OnInitializedAsync()
     {
         await base.OnInitializedAsync();
-        if (Job is not null)
+        if (Job is { } job)
         {
             _view = FitView.For(Sheet);
-            await LookIntoTheDrawerAsync();
+            _places = await ShimPlaces.ForAsync(Bench, job);
         }
     }
-
-    /// <summary>Where the planned shims lie, by size.</summary>
-    private async Task LookIntoTheDrawerAsync()
-    {
-        if (Sheet.Plan is { } plan && JobTerms.UsesShop(Sheet) && plan.Changes.Any(c => c.To is { Source: FromDrawer })
-            && await Bench.Engines.FindAsync(Job!.Summary.EngineId) is { Details: { } details } && JobShims.DiameterOf(Sheet, details) is { } diameter)
-        {
-            _places = (await Bench.Drawer.LotsAsync()).Where(l => l.Size.Diameter == diameter && l.Place.Length > 0).ToDictionary(l => l.Size, l => l.Place);
-            _diameter = diameter;
-        }
-    }
-
-    private string PlaceOf(FitValve valve) => valve is { Done: null, Move.Row.To: { Source: FromDrawer } to }
-        ? _places.GetValueOrDefault(new(_diameter, ShimSize.Micrometres(to.Thickness), to.By), "")
-        : "";
 
     /// <summary>The blade to set a screw with.</summary>
     private string SetWith(FitValve valve) => !HasShims && Sheet.Engine.Valves.FirstOrDefault(v => v.Id == valve.Valve) is { } of
         ? WorkingWords.SetWith(of.Band, Answer.Job.Blades, Lengths.Clearance)
         : "";
 
-    private Task TickAsync() => SendAsync(Tick!, new StepTicked(Tick!.Step ?? "", Tick.Done));
+    private Task TickAsync() => SendAsync(Tick!, Tick!.Step == FitView.AllBefore
+        ? [.. _view.Before.Where(t => !t.Done).Select(t => new StepTicked(t.Step.Name, true))]
+        : [new StepTicked(Tick.Step ?? "", Tick.Done)]);
 
     private Task FitAsync()
     {
         List<JobProblem> problems = [];
-        ChangeFact? change = Fit!.Read(HasShims, Lengths, problems);
-        if (change is null)
+        ChangeFact?[] changes = Fit!.Group is { } name && string.IsNullOrEmpty(Fit.Valve)
+            ? [.. _view.Groups.Where(g => g.Name == name).SelectMany(g => g.Valves).Where(v => v is { Done: null, Move: not null }).Select(v => FitForm.Of(v, Lengths).Read(HasShims, Lengths, problems))]
+            : [Fit.Read(HasShims, Lengths, problems)];
+        if (problems.Count > 0 || changes.Length == 0)
         {
-            Refuse(problems);
+            Refuse(problems.Count > 0 ? problems : [new("valves", "every one is done already", "look at the list below")]);
             return Task.CompletedTask;
         }
 
-        return SendAsync(Fit!, change);
+        return SendAsync(Fit, [.. changes.OfType<JobFact>()]);
     }
 
     private async Task UndoAsync()
     {
         if (Sheet.InForce.FirstOrDefault(e => e.Number == Undo!.Entry && e.Fact is ChangeFact) is { } entry)
         {
-            await SendAsync(Undo!, new Undone(entry.Action, entry.Number));
+            await SendAsync(Undo!, [new Undone(entry.Action, entry.Number)]);
         }
         else
         {
-            Refuse(new JobProblem("valve", "that was taken back already", "look at the list below"));
+            Refuse(new JobProblem("valve", "it was taken back already", "look at the list below"));
         }
     }
 
-    private async Task SendAsync(ActionForm form, JobFact fact)
+    private async Task SendAsync(ActionForm form, IReadOnlyList<JobFact> facts)
     {
-        await AddAsync(form, Address, fact);
+        await AddAsync(form, Address, facts);
         _view = FitView.For(Sheet);
     }
 

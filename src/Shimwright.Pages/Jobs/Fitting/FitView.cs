@@ -20,12 +20,25 @@ public sealed record FitValve(string Valve, ShimMove? Move, ChangeFact? Done, Jo
     };
 }
 
+/// <summary>Valves that are changed one after the other: those under one part that is lifted, or all, where shims go from one part to another.</summary>
+/// <param name="Name">The access group; blank for all.</param>
+/// <param name="Title">What the page calls them.</param>
+/// <param name="Valves">The valves, in working order.</param>
+public sealed record FitGroup(string Name, string Title, IReadOnlyList<FitValve> Valves)
+{
+    /// <summary>How many are planned and not done.</summary>
+    public int Open => Valves.Count(v => v is { Done: null, Move: not null });
+}
+
 /// <summary>A step on the tick list.</summary>
 public sealed record FitTick(FitStep Step, bool Done);
 
 /// <summary>The tick list of a job, in working order.</summary>
 public sealed class FitView
 {
+    /// <summary>What the form says that ticks all steps before the valves.</summary>
+    public const string AllBefore = "*before";
+
     private FitView(JobSheet sheet)
     {
         FitTick[] ticks = [.. FitSteps.For(sheet).Select(s => new FitTick(s, sheet.IsDone(s.Name)))];
@@ -41,6 +54,11 @@ public sealed class FitView
         Done = ticks.Count(t => t.Done) + Valves.Count(v => v.Done is not null);
         Of = ticks.Length + Valves.Count;
         HandedOn = moves.Any(m => m.MustWaitFor is not null);
+        string AccessOf(string valve) => sheet.Engine.Valves.First(v => v.Id == valve).Access;
+        bool isMixed = moves.Any(m => m.MustWaitFor is { } giver && AccessOf(giver) != AccessOf(m.Row.Valve));
+        Groups = isMixed || Valves.Count == 0
+            ? [new("", "Valves", Valves)]
+            : [.. Valves.GroupBy(v => AccessOf(v.Valve)).Select(g => new FitGroup(g.Key, char.ToUpperInvariant(g.Key[0]) + g.Key[1..], [.. g]))];
     }
 
     /// <summary>The steps before the valves are changed.</summary>
@@ -48,6 +66,9 @@ public sealed class FitView
 
     /// <summary>The valves, in an order in which shims can be handed on.</summary>
     public IReadOnlyList<FitValve> Valves { get; }
+
+    /// <summary>The same valves as they are gone through.</summary>
+    public IReadOnlyList<FitGroup> Groups { get; }
 
     /// <summary>The steps after the valves were changed.</summary>
     public IReadOnlyList<FitTick> After { get; }
@@ -87,8 +108,8 @@ public sealed class FitView
             return "";
         }
 
-        string aside = move.LaidAsideFor is { } taker && !IsChanged(taker) ? $"Lay the {valve.Valve} shim aside, named: it goes to {taker}." : "";
-        string wait = move.MustWaitFor is { } giver && !IsChanged(giver) ? $"The one to fit comes out of {giver}: take that out first." : "";
+        string aside = move.LaidAsideFor is { } taker && !IsChanged(taker) ? $"Put the {valve.Valve} shim aside and label it. It goes to {taker}." : "";
+        string wait = move.MustWaitFor is { } giver && !IsChanged(giver) ? $"The shim to fit comes out of {giver}. Take that out first." : "";
         return string.Join(" ", new[] { aside, wait }.Where(s => s.Length > 0));
     }
 

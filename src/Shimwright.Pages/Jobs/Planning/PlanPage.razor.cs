@@ -12,6 +12,7 @@ namespace Shimwright.Pages.Jobs.Planning;
 public sealed partial class PlanPage : JobPage
 {
     private PlanView _view = null!;
+    private ShimPlaces _places = ShimPlaces.None;
     private PlanWants _wants = new([], [], []);
     private StockForm _stock = new();
     private CostsForm _costs = new();
@@ -58,8 +59,9 @@ public sealed partial class PlanPage : JobPage
     protected override async Task OnInitializedAsync()
     {
         await base.OnInitializedAsync();
-        if (Job is not null)
+        if (Job is { } job)
         {
+            _places = await ShimPlaces.ForAsync(Bench, job);
             Look();
         }
     }
@@ -81,7 +83,7 @@ public sealed partial class PlanPage : JobPage
         }
         else
         {
-            Refuse(new JobProblem("plan", "its figures are others now than those that were shown", "look at the plan below and accept it if it still suits"));
+            Refuse(new JobProblem("plan", "its figures have changed since the page was loaded", "look at the plan below and accept it if it is still right"));
         }
 
         Look();
@@ -129,8 +131,8 @@ public sealed partial class PlanPage : JobPage
     {
         int changes = plan.Changes.Count();
         return changes == 0
-            ? $"Every valve is left alone; {Chances.Fine(plan.ChanceAll)} that all are in band."
-            : $"{changes} of {plan.Valves.Count} valves changed, {Chances.Fine(plan.ChanceAll)} that all pass the first time, {Times.Minutes(plan.Minutes)} expected.";
+            ? $"Every valve stays as it is. {Chances.Fine(plan.ChanceAll)} chance that all are in band."
+            : $"Change {changes} of {plan.Valves.Count} valves. {Chances.Fine(plan.ChanceAll)} chance that all pass the first time. About {Times.Minutes(plan.Minutes)}.";
     }
 
     private string ShownTitle(PlanProposal shown) =>

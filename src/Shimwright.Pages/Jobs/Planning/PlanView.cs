@@ -1,6 +1,7 @@
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Pages.Pictures;
 
@@ -42,6 +43,30 @@ public sealed class PlanView
 
     /// <summary>Whether some valve was changed already, so that the plan can no longer be exchanged.</summary>
     public bool WorkHasBegun { get; }
+
+    /// <summary>Below this chance that all pass a plan is not worth lifting a camshaft for: something is better measured first. Common practice, no source.</summary>
+    private const double LeastChance = 0.1;
+
+    /// <summary>How many of the most doubtful valves are named.</summary>
+    private const int MostNamed = 4;
+
+    /// <summary>Whether a plan is likely enough to be worth starting.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <returns>Whether it is.</returns>
+    public static bool IsWorthStarting(PlanAccepted plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return plan.ChanceAll >= LeastChance || !plan.Changes.Any();
+    }
+
+    /// <summary>The valves on which a plan is most likely to fail, the worst first.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <returns>Their lines.</returns>
+    public static IReadOnlyList<PlanRow> Doubtful(PlanAccepted plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return [.. plan.Valves.OrderBy(v => v.Chance ?? 0).Take(MostNamed)];
+    }
 
     /// <summary>Whether the accepted plan rests on readings that are no longer the last ones.</summary>
     public bool IsOutdated => Accepted is not null && AcceptedOffer is null && Offers.Count > 0;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Wording;
@@ -11,7 +12,7 @@ internal static class PlanWords
     /// <summary>What is done at a valve.</summary>
     public static string Action(PlanRow row) => row switch
     {
-        { Chance: null } => "nothing would do",
+        { Chance: null } => "no suitable shim",
         { Action: "fit" } => "change",
         { Action: "turn", Turns: { } turns } => $"turn {WorkingWords.Flats(turns)}",
         _ => "leave alone",
@@ -26,14 +27,23 @@ internal static class PlanWords
     };
 
     /// <summary>Where a shim comes from.</summary>
-    public static string Source(FittedRow? to) => to switch
+    public static string Source(FittedRow? to, string place = "") => to switch
     {
         null => "",
         { Source: "engine", FromValve: { } valve } => $"out of {valve}",
-        { Source: "buy" } => "to buy",
-        { Marked: { } mark } => string.Create(CultureInfo.InvariantCulture, $"drawer, {to.By}, marked {mark:0.00##}"),
-        _ => $"drawer, {to.By}",
+        { Source: "buy" } => "buy",
+        { Marked: { } mark } => string.Create(CultureInfo.InvariantCulture, $"{Drawer(place)}, {to.By}, marked {mark:0.00##}"),
+        _ => $"{Drawer(place)}, {to.By}",
     };
+
+    /// <summary>How many valves are changed.</summary>
+    public static string Changed(PlanAccepted plan) => plan.Changes.Count() switch
+    {
+        0 => "Every valve stays as it is",
+        var some => string.Create(CultureInfo.InvariantCulture, $"Change {some} of {plan.Valves.Count} valves"),
+    };
+
+    private static string Drawer(string place) => place.Length == 0 ? "drawer" : $"drawer {place}";
 
     /// <summary>A clearance with the interval in which it lies 95 times in 100.</summary>
     public static string Spread(double mean, double low, double high, LengthStyle lengths) =>

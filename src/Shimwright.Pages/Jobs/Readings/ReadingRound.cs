@@ -55,13 +55,13 @@ public sealed class ReadingRound
         Valves.FirstOrDefault(v => v.Valve.Id == id) ?? Next(_ => true) ?? Valves[0];
 
     /// <summary>The valve to go on with once one is done; null where nothing is left to settle.</summary>
-    public RoundValve? After(RoundValve current) => Next(v => v != current);
+    public RoundValve? After(RoundValve current) => Next(v => v.Valve.Id != current.Valve.Id);
 
     /// <summary>Where the crank stands for a valve; null where the card does not say.</summary>
     public StopPlace? StopOf(RoundValve valve) => HasStops ? _stops.FirstOrDefault(s => s.Valves.Contains(valve.Valve.Id)) : null;
 
     public IReadOnlyList<HeadValve> Head(RoundValve selected, Func<RoundValve, string> link) =>
-        [.. Valves.Select(v => new HeadValve(v.Valve, v.Status, link(v), v == selected, v.IsRead || v.IsNeeded ? null : "left alone", !IsReachable(v)))];
+        [.. Valves.Select(v => new HeadValve(v.Valve, v.Status, link(v), v.Valve.Id == selected.Valve.Id, v.IsRead || v.IsNeeded ? null : "left alone", !IsReachable(v)))];
 
     /// <summary>
     /// The stop at hand first: the one with a valve that is still to be read. There the valve whose reading would tell

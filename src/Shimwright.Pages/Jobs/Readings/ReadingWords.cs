@@ -31,10 +31,10 @@ internal static class ReadingWords
     /// <summary>A chance in per cent, never quite 0 or 100.</summary>
     public static string Percent(double chance) => chance switch
     {
-        > 0.999 => "over 99.9 %",
-        < 0.001 => "under 0.1 %",
-        > 0.99 or < 0.01 => (chance * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %",
-        _ => (chance * 100).ToString("0", CultureInfo.InvariantCulture) + " %",
+        > 0.999 => "over 99.9\u00a0%",
+        < 0.001 => "under 0.1\u00a0%",
+        > 0.99 or < 0.01 => (chance * 100).ToString("0.0", CultureInfo.InvariantCulture) + "\u00a0%",
+        _ => (chance * 100).ToString("0", CultureInfo.InvariantCulture) + "\u00a0%",
     };
 
     /// <summary>An estimate in a sentence.</summary>
