@@ -43,11 +43,11 @@ public static class FitSteps
         [
             new("isolate", WorkOrder.Isolate, true, false),
             new("covered", WorkOrder.NothingFallsIn, true, false),
-            .. opened.Select(g => new FitStep(Open + g, camshaftsOut ? Lift(g) : $"Open: the {g}.", true, false)),
-            .. opened.Select(g => new FitStep(Refit + g, camshaftsOut ? LayDown(g) : $"Close: the {g}, once every valve under it is set.", true, true)),
+            .. opened.Select(g => new FitStep(Open + g, camshaftsOut ? Lift(g) : $"Open the {g}.", true, false)),
+            .. opened.Select(g => new FitStep(Refit + g, camshaftsOut ? LayDown(g) : $"Close the {g} when every valve under it is set.", true, true)),
             .. camshaftsOut ? [new FitStep(Timing, TimingText, true, true)] : Array.Empty<FitStep>(),
-            new("turned", $"{TurnedText}{(camshaftsOut ? " The marks come back to their lines." : "")} {WorkOrder.WhileTurning}", true, true),
-            new("clear", "Nothing left inside: every rag, blade, magnet and old shim accounted for.", true, true),
+            new("turned", $"{TurnedText}{(camshaftsOut ? " See that the marks come back to their lines." : "")} {WorkOrder.WhileTurning}", true, true),
+            new("clear", "Account for every rag, blade, magnet and old shim. Leave nothing inside.", true, true),
         ];
     }
 
@@ -74,17 +74,17 @@ public static class FitSteps
     }
 
     private const string TimingText =
-        "Timing checked: every mark on its line with the tensioner released, pins counted between the marks. "
-        + "An engine out of time can bend its valves: until the marks are right turn it by hand only, never by the starter.";
+        "Check the timing: every mark on its line with the tensioner released. Count the pins between the marks. "
+        + "An engine out of time can bend its valves: Until the marks are right, turn it by hand only, never with the starter.";
 
     private const string TurnedText =
-        "Crank turned twice by hand in running direction: no hard stop. If it stops hard, go back and do not force it; never use the starter to find out.";
+        "Turn the crank twice by hand in running direction. If it stops hard, go back and do not force it. Never use the starter to find out.";
 
     private static string Lift(string group) =>
-        $"Lift: the {group}. Turn the crank to the manual's timing position before the first cap is loosened. Note and photograph the timing marks, and wind in or take out the tensioner. Loosen the caps in steps, evenly, keep them in order, and tie the chain up. {WorkOrder.WhileTurning}";
+        $"Lift the {group}. Turn the crank to the manual's timing position before the first cap is loosened. Note and photograph the timing marks, and wind in or take out the tensioner. Loosen the caps in steps, evenly, keep them in order, and tie the chain up. {WorkOrder.WhileTurning}";
 
     private static string LayDown(string group) =>
-        $"Refit: the {group}, on its marks. Put the caps down evenly in passes, to the manual's torque and in its order. Remove the locking pins from split gears, and release the tensioner last.";
+        $"Refit the {group} on its marks. Put the caps down evenly, in passes, to the manual's torque and in its order. Remove the locking pins from split gears, and release the tensioner last.";
 
     private static IEnumerable<string> OpenedBy(JobSheet sheet)
     {

@@ -82,7 +82,7 @@ public class JobRecordTests
         ledger.Add(new JobClosed(120, "", "", ""));
         JobRecord record = RecordOfJob.Of(ledger.Sheet);
         Assert.Single(record.Steps);
-        Assert.Contains(record.Cautions, c => c.Contains("Timing checked", StringComparison.Ordinal));
+        Assert.Contains(record.Cautions, c => c.Contains("Check the timing", StringComparison.Ordinal));
         Assert.Contains(record.Cautions, c => c.StartsWith("E1 was to be changed by the plan", StringComparison.Ordinal));
         Assert.False(record.Pass);
     }
