@@ -16,6 +16,17 @@ internal static class Screenshots
         ["plan-desk"] = "plan-on-a-desk.png",
     };
 
+    /// <summary>A picture for the guide: the screen as a person sees it, in artifacts/guide, and with SHIMWRIGHT_README_IMAGES=1 in docs/images/guide.</summary>
+    public static async Task TellAsync(IPage page, string name)
+    {
+        byte[] picture = await page.ScreenshotAsync();
+        await File.WriteAllBytesAsync(Path.Combine(Directory.CreateDirectory(Path.Combine(Repository.Root, "artifacts", "guide")).FullName, name + ".png"), picture);
+        if (Environment.GetEnvironmentVariable(Variable) == "1")
+        {
+            await File.WriteAllBytesAsync(Path.Combine(Directory.CreateDirectory(Path.Combine(Repository.Root, "docs", "images", "guide")).FullName, name + ".png"), picture);
+        }
+    }
+
     public static async Task TakeAsync(IPage page, string name, Screen screen)
     {
         string file = $"{name}-{screen.Name}";

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using Shimwright.Browser.Looks;
 using Shimwright.Browser.Rooms;
 using Shimwright.Browser.Running;
 using Shimwright.Testing.Served;
@@ -30,6 +31,7 @@ public sealed class TwelveChangesTests(EmptyBench bench, Chromium chromium) : IC
         await window.GoAsync(new Uri(Regex.Replace(window.Page.Url, @"/\w+(\?.*)?$", "/plan")).PathAndQuery);
         IReadOnlyList<PlanLine> lines = await new PlanRoom(window.Page).LinesAsync();
         Assert.Equal(Changed, lines.Count(l => l.Cells["Do"] == "change"));
+        await Screenshots.TellAsync(window.Page, "four-plan");
         // Like for like is no change.
         Assert.All(lines.Where(l => l.Cells["Do"] == "change"), l => Assert.NotEqual(l.Cells["Shim"].Split(' ')[0], l.Cells["Shim"].Split(' ')[^1]));
         await new PlanRoom(window.Page).AcceptAsync();
@@ -41,6 +43,11 @@ public sealed class TwelveChangesTests(EmptyBench bench, Chromium chromium) : IC
             engine.Fit(line.Valve, line.Cells["Where from"].StartsWith("out of", StringComparison.Ordinal) ? to : PlayedEngine.Measured(to));
         }
 
+        await Screenshots.TellAsync(window.Page, "four-fit");
+        string fitting = new Uri(window.Page.Url).PathAndQuery;
+        await window.GoAsync(fitting.Replace("/fit", "/map", StringComparison.Ordinal));
+        await Screenshots.TellAsync(window.Page, "four-map");
+        await window.GoAsync(fitting);
         int fit = await FitAsync(window);
         Counted.Write("fit 12 changes", fit, 0, 0);
         Assert.InRange(fit, 1, MostFitTaps);
@@ -74,6 +81,7 @@ public sealed class TwelveChangesTests(EmptyBench bench, Chromium chromium) : IC
     {
         var room = new ReadingRoom(window.Page, "Re-check");
         await Expect(window.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Re-check:");
+        await Screenshots.TellAsync(window.Page, "four-stop");
         await room.TurnCrankAsync();
         while (await window.Page.Locator(".next-up a.first").Filter(new() { HasText = "Close" }).CountAsync() == 0)
         {

@@ -1,3 +1,4 @@
+using Shimwright.Browser.Looks;
 using Shimwright.Browser.Rooms;
 using Shimwright.Browser.Running;
 using static Microsoft.Playwright.Assertions;
@@ -40,17 +41,18 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
         await engine.MakeAsync(Engine with { Name = $"{Engine.Name}, {screen.Name}" });
         await engine.StartJobAsync("186");
 
-        await MeasureAsync(window);
+        await MeasureAsync(window, screen);
         await EnterShimsAsync(window);
-        string[] changed = await PlanAsync(window);
+        string[] changed = await PlanAsync(window, screen);
         await FitAsync(window, changed);
         await FeelAgainAsync(window, changed);
         await CloseAsync(window, changed);
+        await TellAsync(window, screen, "single-record");
         await AssertOnBenchAsync(window, screen);
         window.AssertQuiet();
     }
 
-    private async Task MeasureAsync(BenchWindow window)
+    private async Task MeasureAsync(BenchWindow window, Screen screen)
     {
         var measure = new ReadingRoom(window.Page, "Measure");
         await measure.AssertHereAsync("Measure");
@@ -61,6 +63,11 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
             foreach (Felt felt in valve)
             {
                 await measure.TapAsync(felt);
+            }
+
+            if (valve.Key == "I2")
+            {
+                await TellAsync(window, screen, "single-measure");
             }
 
             await CommandFigures.AssertEstimateAsync(await measure.DownloadAsync(bench.Folder), valve.Key, await measure.Estimate.InnerTextAsync());
@@ -87,7 +94,7 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
     }
 
     /// <summary>Accepts the plan and says which valves it changes.</summary>
-    private async Task<string[]> PlanAsync(BenchWindow window)
+    private async Task<string[]> PlanAsync(BenchWindow window, Screen screen)
     {
         var plan = new PlanRoom(window.Page);
         await plan.AssertHereAsync("Plan");
@@ -95,9 +102,13 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
         string[] changed = [.. (await plan.LinesAsync()).Where(l => l.Cells["Do"] == "change").Select(l => l.Valve)];
         Assert.Contains("I2", changed);
         Assert.Contains("E1", changed);
+        await TellAsync(window, screen, "single-plan");
         await plan.AcceptAsync();
         return changed;
     }
+
+    /// <summary>A picture for the guide, of the phone.</summary>
+    private static Task TellAsync(BenchWindow window, Screen screen, string name) => screen == Screen.Phone ? Screenshots.TellAsync(window.Page, name) : Task.CompletedTask;
 
     private static async Task FitAsync(BenchWindow window, string[] changed)
     {

@@ -39,14 +39,17 @@ internal static class ReadingWords
 
     /// <summary>An estimate in a sentence.</summary>
     public static string Of(EstimateRow e, LengthStyle lengths) =>
-        $"{lengths.Clearance(e.Mean)} {lengths.UnitName}, between {lengths.Clearance(e.Low)} and {lengths.Clearance(e.High)}. {Percent(e.InBand)} chance in band.";
+        $"{Between(e, lengths)} {Percent(e.InBand)} chance in band.";
+
+    private static string Between(EstimateRow e, LengthStyle lengths) =>
+        $"{lengths.Clearance(e.Mean)} {lengths.UnitName}, between {lengths.Clearance(e.Low)} and {lengths.Clearance(e.High)}.";
 
     /// <summary>What is known of a valve, in a sentence.</summary>
     public static string Of(RoundValve valve, LengthStyle lengths) =>
         valve.IsRead ? Of(valve.Estimate, lengths)
-        : valve.Predicted is { } p ? $"Not felt yet. Expected after the change: {lengths.Clearance(p.Mean)} \u00b1 {lengths.Clearance(2 * p.Sd)} {lengths.UnitName}."
-        : valve.IsNeeded ? $"Not read yet. Expected: {Of(valve.Estimate, lengths)}"
-        : $"Left alone. At the check: {Of(valve.Estimate, lengths)}";
+        : valve.Predicted is { } p ? $"Expected after the change: {lengths.Clearance(p.Mean)} \u00b1 {lengths.Clearance(2 * p.Sd)} {lengths.UnitName}."
+        : valve.IsNeeded ? $"Expected: {Between(valve.Estimate, lengths)}"
+        : $"At the check: {Between(valve.Estimate, lengths)}";
 
     /// <summary>Why a blade is suggested.</summary>
     public static string Why(RoundValve valve, SheetPart part, LengthStyle lengths) => valve.Blade is not { } blade ? ""
