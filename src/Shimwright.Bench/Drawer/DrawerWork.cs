@@ -40,7 +40,7 @@ public static class DrawerWork
     public static IReadOnlyList<JobProblem> ProblemsOf(IReadOnlyList<ShimCount> shims) =>
     [
         .. shims.SelectMany(DrawerRules.ProblemsOf)
-            .Concat(shims.GroupBy(s => s.Size).Where(g => g.Count() > 1).Select(g => new JobProblem("thickness", $"{DrawerRules.Mm(g.Key.ThicknessMm)} stands there twice", "each size once"))),
+            .Concat(shims.GroupBy(s => s.Size).Where(g => g.Count() > 1).Select(g => new JobProblem("thickness", $"{DrawerRules.Mm(g.Key.ThicknessMm)} appears twice", "each size once"))),
     ];
 
     /// <summary>Puts shims in.</summary>
@@ -89,7 +89,7 @@ public static class DrawerWork
         [
             .. counted.Where(c => changed.Contains(c.Size)).Select(c => new JobProblem(
                 "count", string.Create(CultureInfo.InvariantCulture, $"{DrawerRules.Mm(c.Size.ThicknessMm)} was changed since your page was loaded; there are {drawer.Of(c.Size)} now"),
-                "look at what stands there, count again where you are not sure, and send it again")),
+                "check the count shown now, count again if in doubt and save again")),
         ];
     }
 

@@ -12,5 +12,5 @@ public static class RemovalRules
     public static IReadOnlyList<JobProblem> ProblemsOf(string? name, string typed) =>
         name is null ? [new("engine", "there is no such engine", "it may have been removed already: look in the list of engines")]
         : string.Equals(name.Trim(), typed?.Trim(), StringComparison.Ordinal) ? []
-        : [new("name", $"found \"{typed}\"", $"type the engine's name as it stands here: {name.Trim()}")];
+        : [new("name", $"found \"{typed}\"", $"type the engine's name exactly: {name.Trim()}")];
 }

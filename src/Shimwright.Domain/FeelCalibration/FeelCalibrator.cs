@@ -20,9 +20,10 @@ public static class FeelCalibrator
     /// <summary>Fits the fingers, or says why not; in both cases what to try next.</summary>
     /// <param name="trials">Trials on gaps of known size.</param>
     /// <param name="known">A profile whose slip and blade uncertainty are taken as known; the default where left out.</param>
+    /// <param name="atHand">The blades of the set, mm; null where only those of the trials are known.</param>
     /// <returns>The result.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="trials"/> is null.</exception>
-    public static FeelCalibrationResult Fit(IReadOnlyList<FeelTrial> trials, FeelProfile? known = null)
+    public static FeelCalibrationResult Fit(IReadOnlyList<FeelTrial> trials, FeelProfile? known = null, IReadOnlyList<double>? atHand = null)
     {
         ArgumentNullException.ThrowIfNull(trials);
         known ??= FeelProfile.Default;
@@ -32,16 +33,17 @@ public static class FeelCalibrator
         if (trials.Count < FewestTrials || missing.Length > 0)
         {
             FeelStatus why = trials.Count < FewestTrials ? FeelStatus.TooFewTrials : FeelStatus.FeelMissing;
-            return new(why, null, missing, MissingFirst(missing, trials, usual, likelihood));
+            return new(why, null, missing, MissingFirst(missing, trials, usual, likelihood, atHand));
         }
 
         Climb top = Starts(trials, likelihood, usual)
             .Select(start => NewtonClimb.From(start, p => likelihood.Of(trials, p)))
             .MaxBy(c => c.At.Value)!;
-        return Judge(top, trials, likelihood, usual);
+        return Judge(top, trials, likelihood, usual, atHand);
     }
 
-    private static FeelCalibrationResult Judge(Climb top, IReadOnlyList<FeelTrial> trials, FeelLikelihood likelihood, Vector<double> usual)
+    private static FeelCalibrationResult Judge(
+        Climb top, IReadOnlyList<FeelTrial> trials, FeelLikelihood likelihood, Vector<double> usual, IReadOnlyList<double>? atHand)
     {
         double spread = Math.Exp(top.Point[FeelLikelihood.Omega]);
         FeelStatus status =
@@ -53,10 +55,10 @@ public static class FeelCalibrator
             // What was felt still says where the feels change; how sharply they do is taken as usual.
             Vector<double> about = status == FeelStatus.Separated && AreFingers(top.Point, FeelProfile.Default.StandardDeviation) ? top.Point.Clone() : usual;
             about[FeelLikelihood.Omega] = usual[FeelLikelihood.Omega];
-            return new(status, null, [], NextFeelTrial.Suggest(trials, about, likelihood, Suggested));
+            return new(status, null, [], NextFeelTrial.Suggest(trials, about, likelihood, Suggested, atHand));
         }
 
-        return new(status, Describe(top, trials, likelihood, usual), [], NextFeelTrial.Suggest(trials, top.Point, likelihood, Suggested));
+        return new(status, Describe(top, trials, likelihood, usual), [], NextFeelTrial.Suggest(trials, top.Point, likelihood, Suggested, atHand));
     }
 
     private static FeelFit Describe(Climb top, IReadOnlyList<FeelTrial> trials, FeelLikelihood likelihood, Vector<double> usual)
@@ -118,9 +120,9 @@ public static class FeelCalibrator
 
     /// <summary>A trial for each missing feel, in the middle of where the default fingers have it; then what says most.</summary>
     private static IReadOnlyList<NextFeelTrial> MissingFirst(
-        Feel[] missing, IReadOnlyList<FeelTrial> trials, Vector<double> usual, FeelLikelihood likelihood)
+        Feel[] missing, IReadOnlyList<FeelTrial> trials, Vector<double> usual, FeelLikelihood likelihood, IReadOnlyList<double>? atHand)
     {
-        IReadOnlyList<NextFeelTrial> most = NextFeelTrial.Suggest(trials, usual, likelihood, Suggested);
-        return trials.Count < FewestTrials ? most : [.. missing.Select(f => NextFeelTrial.For(f, trials, usual)), .. most.Take(1)];
+        IReadOnlyList<NextFeelTrial> most = NextFeelTrial.Suggest(trials, usual, likelihood, Suggested, atHand);
+        return trials.Count < FewestTrials ? most : [.. missing.Select(f => NextFeelTrial.For(f, trials, usual, atHand)), .. most.Take(1)];
     }
 }

@@ -35,7 +35,7 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
     /// information; the blade is the one used least so far, so that what one blade is off its size is not taken for the fingers.
     /// </summary>
     internal static IReadOnlyList<NextFeelTrial> Suggest(
-        IReadOnlyList<FeelTrial> made, Vector<double> fingers, FeelLikelihood likelihood, int count)
+        IReadOnlyList<FeelTrial> made, Vector<double> fingers, FeelLikelihood likelihood, int count, IReadOnlyList<double>? atHand = null)
     {
         Matrix<double> known = Prior();
         foreach (FeelTrial trial in made)
@@ -46,7 +46,7 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
         List<NextFeelTrial> best = [];
         while (best.Count < count)
         {
-            double blade = UsedLeast([.. made.Select(t => t.Trial.Blade)], [.. best.Select(n => n.Blade)], fingers);
+            double blade = UsedLeast([.. made.Select(t => t.Trial.Blade)], [.. best.Select(n => n.Blade)], fingers, atHand);
             double before = LogDeterminant(known);
             NextFeelTrial? next = null;
             Matrix<double> gained = known;
@@ -68,7 +68,7 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
     }
 
     /// <summary>Where a feel that was never felt may be found: beyond, or between, where its neighbours were felt.</summary>
-    internal static NextFeelTrial For(Feel feel, IReadOnlyList<FeelTrial> made, Vector<double> fingers)
+    internal static NextFeelTrial For(Feel feel, IReadOnlyList<FeelTrial> made, Vector<double> fingers, IReadOnlyList<double>? atHand = null)
     {
         double[] below = [.. made.Where(t => t.Trial.Feel < feel).Select(t => t.Play)];
         double[] above = [.. made.Where(t => t.Trial.Feel > feel).Select(t => t.Play)];
@@ -79,14 +79,18 @@ public sealed record NextFeelTrial(double Gap, double Blade, double Gain)
             _ when below.Length > 0 && above.Length > 0 => (below.Max() + above.Min()) / 2,
             _ => (fingers[(int)feel - 1] + fingers[(int)feel]) / 2,
         };
-        double blade = UsedLeast([.. made.Select(t => t.Trial.Blade)], [], fingers);
+        double blade = UsedLeast([.. made.Select(t => t.Trial.Blade)], [], fingers, atHand);
         return new(Math.Max(1, Math.Round((blade + play) / GapStep)) * GapStep, blade, 0);
     }
 
-    /// <summary>Of the blades that are thick enough for every gap of interest, the one used least; ties go to the thinner one.</summary>
-    private static double UsedLeast(double[] made, double[] suggested, Vector<double> fingers)
+    /// <summary>
+    /// Of the blades that are thick enough for every gap of interest, the one used least; ties go to the thinner one. They are those that
+    /// trials name, and where the set is known those of it that are nearest to the usual ones: so the blades take turns from the first trial on.
+    /// </summary>
+    private static double UsedLeast(double[] made, double[] suggested, Vector<double> fingers, IReadOnlyList<double>? atHand)
     {
-        double[] own = [.. made.Select(b => Math.Round(b, 6)).Distinct()];
+        IEnumerable<double> ofTheSet = atHand is { Count: > 0 } ? UsualBlades.Select(u => atHand.MinBy(b => Math.Abs(b - u))) : [];
+        double[] own = [.. made.Concat(ofTheSet).Select(b => Math.Round(b, 6)).Distinct()];
         double[] thick = [.. own.Where(b => b + fingers[0] - Reach >= GapStep)];
         double[] all = thick.Length > 0 ? thick : own.Length > 0 ? [own.Max()] : UsualBlades;
         return all.OrderBy(b => made.Concat(suggested).Count(u => Math.Abs(u - b) < 1e-6)).ThenBy(b => b).First();

@@ -53,13 +53,13 @@ public sealed class FeelBook
         _entries.Count > 0 && _entries[^1] is FeelTakenBack back && _entries[back.Number - 1] is FeelTried tried ? (Last, tried) : null;
 
     /// <summary>Fits the book's trials.</summary>
-    /// <param name="settings">The bench's settings, whose share of slips and doubt of a blade are taken as known.</param>
+    /// <param name="settings">The bench's settings, whose share of slips and doubt of a blade are taken as known, and whose blades take turns.</param>
     /// <returns>The fit, or why there is none.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="settings"/> is null.</exception>
     public FeelCalibrationResult Fit(BenchSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        return FeelCalibrator.Fit(Trials, new FeelProfile(slip: settings.Feel.Slip, blade: settings.Blade));
+        return FeelCalibrator.Fit(Trials, new FeelProfile(slip: settings.Feel.Slip, blade: settings.Blade), settings.Blades);
     }
 
     /// <summary>Says what is wrong with an entry that would be written next.</summary>
@@ -71,7 +71,7 @@ public sealed class FeelBook
         FeelNamed named => NameRule.Allows(named.Name) ? [] : [new("name", $"found \"{JsonText.Shortened(named.Name)}\"", NameRule.Words)],
         FeelTried tried => OfTrials(tried.Trials),
         FeelTakenBack back when IsThere(back.Number) => [],
-        FeelTakenBack => [new("take back", "that was taken back already", "look at what stands here now")],
+        FeelTakenBack => [new("take back", "it was undone already", "check the trials shown now")],
         FeelUsed used => new BenchSettings { Feel = used.Feel }.Problems(),
         _ => throw new ArgumentException("No such entry.", nameof(entry)),
     };
@@ -79,7 +79,7 @@ public sealed class FeelBook
     private IReadOnlyList<JobProblem> OfTrials(IReadOnlyList<TrialMade> trials)
     {
         int before = Booked.Sum(b => b.Trials.Count);
-        return trials.Count == 0 ? [new("trials", "found none", "a line for each trial is needed")]
+        return trials.Count == 0 ? [new("trials", "found none", "enter a line for each trial")]
             : before + trials.Count > MostTrials
                 ? [new("trials", Invariant($"found {trials.Count} more than the {before} that are here"), Invariant($"allowed are {MostTrials} in one book"))]
                 : [.. trials.SelectMany(t => t.Problems())];

@@ -5,5 +5,5 @@ public static class WearWords
 {
     /// <summary>How far a forecast and its signs may be trusted.</summary>
     public const string Limits =
-        "This is evidence from clearances, not a diagnosis: a leak-down or compression test settles what a valve and its seat are like.";
+        "These figures come from clearances and are not a diagnosis. A leak-down or compression test settles the state of a valve and its seat.";
 }

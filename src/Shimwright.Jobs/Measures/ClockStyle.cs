@@ -80,8 +80,8 @@ public sealed record ClockStyle(string Unit)
         double week = Unit == "mi" ? shown * KilometresAMile : shown;
         double most = Unit == "h" ? HoursAWeek : MostDistanceAWeek;
         JobProblem? wrong = week > 0 && week <= most ? null
-            : week <= 0 ? new(path, $"found {Number(week)} {Unit} a week", "enter more than 0, or leave it blank where nobody can say")
-            : new(path, $"found {Number(week)} {Unit} a week", Unit == "h" ? "a week has 168 hours; enter 168 or fewer" : $"enter {Text(most)} or less");
+            : week <= 0 ? new(path, $"found {Number(week)} {Unit} per week", "enter more than 0, or leave it blank")
+            : new(path, $"found {Number(week)} {Unit} per week", Unit == "h" ? "enter 168 or less, the hours in a week" : $"enter {Text(most)} or less");
         return wrong is null ? new(week, null) : new(null, wrong);
     }
 }

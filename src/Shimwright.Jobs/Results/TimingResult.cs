@@ -66,8 +66,8 @@ public sealed record TimingResult(
 {
     /// <summary>What wrong timing does, and what follows from that.</summary>
     public const string Danger =
-        "An engine out of time can bend its valves the moment the starter turns it. Until the marks are right turn it by hand only, "
-        + "and stop where it stops hard; the maker's manual says where the marks belong.";
+        "Turn the engine by hand only until the marks are right. Stop if it turns hard. Wrong timing bends valves at the first turn of the starter. "
+        + "The maker's manual shows the marks.";
 
     /// <summary>What may be left over, in teeth, before a mark speaks for no whole number of them; common practice, no source.</summary>
     private const double Doubtful = 0.25;
@@ -95,10 +95,10 @@ public sealed record TimingResult(
     private static MarkRow MarkOf(MarkReading reading, Sprocket sprocket)
     {
         double share = Math.Abs(reading.LeftOver) / sprocket.CamDegreesPerTooth;
-        string left = Invariant($"{Math.Abs(reading.LeftOver):0.0} cam degrees are left over, {share:0.00} of a tooth");
+        string left = Invariant($"{Math.Abs(reading.LeftOver):0.0} cam degrees left over ({share:0.00} of a tooth)");
         string verdict = share > Doubtful
-            ? $"doubtful: nearest is {Teeth(reading.Teeth)}, but {left}; measure again, and look at the radius and at the chain"
-            : $"{Verdict(reading.Teeth, "the camshaft is", "")}; {left}";
+            ? $"doubtful: nearest is {Teeth(reading.Teeth)}, with {left}. Measure again, and check the radius and the chain"
+            : $"{Verdict(reading.Teeth, "the camshaft is", "")}, {left}";
         return new(Rounding.Degrees(reading.CamDegrees), reading.Teeth, Rounding.Degrees(reading.LeftOver), verdict);
     }
 

@@ -50,12 +50,12 @@ public static class DrawerTable
         List<DrawerLine> lines = [.. table.Rows.TakeWhile(_ => !FirstProblems.AreEnough(problems)).Select(ReadLine).OfType<DrawerLine>()];
         foreach (IGrouping<(double, double, string), DrawerLine> twice in lines.GroupBy(l => (l.Diameter, l.Thickness, l.By)).Where(g => g.Count() > 1))
         {
-            problems.AddRange(twice.Skip(1).Select(l => new TableProblem(l.Line, "thickness", $"the same size as in line {twice.First().Line}", "each size once")));
+            problems.AddRange(twice.Skip(1).Select(l => new TableProblem(l.Line, "thickness", $"the same size as in line {twice.First().Line}", "enter each size once")));
         }
 
         if (lines.Count == 0 && problems.Count == 0)
         {
-            problems.Add(new(0, "", "no line stands under the heading", "a line for each size"));
+            problems.Add(new(0, "", "no line under the heading", "enter one line per size"));
         }
 
         return problems.Count == 0 ? new(lines, []) : new([], TableProblem.First(problems));
@@ -113,7 +113,7 @@ public static class DrawerTable
 
     private static int? NoCount(TableRow row)
     {
-        row.Problem("count", "", "write how many there are, 0 where there are none");
+        row.Problem("count", "", "enter the number of shims, 0 for none");
         return null;
     }
 

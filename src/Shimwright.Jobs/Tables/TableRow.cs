@@ -88,7 +88,7 @@ internal sealed class TableRow(int line, IReadOnlyDictionary<string, string> fie
             return text;
         }
 
-        problems.Add(new(line, column, "nothing stands there", "this column is needed in every line"));
+        problems.Add(new(line, column, "nothing was entered", "every line needs this column"));
         return null;
     }
 

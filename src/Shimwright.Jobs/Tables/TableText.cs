@@ -75,7 +75,7 @@ internal sealed class TableText
 
         foreach (IGrouping<string, string> twice in heading.Where(h => h.Length > 0).GroupBy(h => h).Where(g => g.Count() > 1))
         {
-            problems.Add(new(line, "", $"the column \"{JsonText.Shortened(twice.Key)}\" stands there twice", "each column once"));
+            problems.Add(new(line, "", $"the column \"{JsonText.Shortened(twice.Key)}\" appears twice", "name each column once"));
         }
 
         return problems.Count == before ? heading : null;

@@ -9,7 +9,7 @@ using Shimwright.Pages.Visits;
 
 namespace Shimwright.Pages.Drawer;
 
-/// <summary>Counts from a file: looked at first, and taken in only where every line is clean.</summary>
+/// <summary>Counts from a file: shown first, and imported only where every line is clean.</summary>
 public sealed partial class DrawerImportPage : ComponentBase
 {
     private IReadOnlyList<string> _wrong = [];
@@ -45,7 +45,7 @@ public sealed partial class DrawerImportPage : ComponentBase
     {
         if (await SentFile.ReadAsync(Look!.File, Visit.Left) is not { } file)
         {
-            Refuse(["no file was chosen, or it is empty"]);
+            Refuse(["no file was chosen, or the file is empty"]);
             return;
         }
 
@@ -78,7 +78,7 @@ public sealed partial class DrawerImportPage : ComponentBase
             return;
         }
 
-        // Written anew: what is confirmed is what was shown, whatever stood around it in the file.
+        // Written anew: what is confirmed is what was shown, whatever else the file has.
         _text = DrawerTable.Write(reading.Lines);
         _counts = DrawerLines.Counts(reading);
         _lots = (await Bench.Drawer.LotsAsync()).ToDictionary(l => l.Size);

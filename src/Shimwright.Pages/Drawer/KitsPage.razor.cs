@@ -81,7 +81,7 @@ public sealed partial class KitsPage : ComponentBase
         {
             if (_settings.KitsOffered.Count >= MostKits)
             {
-                _problems.Add(new("name", $"there are {MostKits} kits already", "take one out first"));
+                _problems.Add(new("name", $"there are {MostKits} kits already", "remove one first"));
             }
             else if (_settings.KitsOffered.Contains(kit))
             {
@@ -125,7 +125,7 @@ public sealed partial class KitsPage : ComponentBase
 
     private void Refuse()
     {
-        _problems = [new("kits", "the settings were changed on another device in between", "look at the kits as they are now and do it again")];
+        _problems = [new("kits", "the settings were changed on another device in between", "check the kits shown now and do it again")];
         Visit.Conflict();
     }
 

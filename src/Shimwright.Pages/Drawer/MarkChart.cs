@@ -7,9 +7,9 @@ namespace Shimwright.Pages.Drawer;
 /// <summary>Where everything stands in the picture of marks: the mark to the right, how much more the micrometer says upwards.</summary>
 public sealed class MarkChart
 {
-    public const double Width = 480, Height = 300, Left = 74, Right = 14, Top = 24, Bottom = 48;
+    public const double Width = 380, Height = 270, Left = 70, Right = 14, Top = 24, Bottom = 48;
 
-    private const int MostMarks = 5;
+    private const int MostMarks = 4;
 
     /// <summary>The least that the axes span, mm.</summary>
     private const double LeastSize = 0.1, LeastDifference = 0.02;

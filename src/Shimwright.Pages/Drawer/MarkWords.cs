@@ -3,28 +3,33 @@ using Shimwright.Jobs.Measures;
 
 namespace Shimwright.Pages.Drawer;
 
-/// <summary>What marks are worth, in words.</summary>
+/// <summary>Words about marks.</summary>
 internal static class MarkWords
 {
     /// <summary>A difference with its sign.</summary>
     public static string Signed(double difference, LengthStyle lengths) =>
         lengths.Clearance(Math.Abs(difference)) is var size && size.Trim('0', '.').Length == 0 ? size : (difference > 0 ? "+" : "\u2212") + size;
 
-    /// <summary>How the spread compares with the one that the program takes.</summary>
-    public static string Verdict(MarkSpread spread, LengthStyle lengths)
+    /// <summary>What to do: marks that scatter too much or are off as a whole are not to be trusted.</summary>
+    public static string Verdict(MarkSpread spread) =>
+        ScattersMore(spread) || IsThinner(spread) || IsThicker(spread) ? "Measure every shim before it goes in" : "Use the marks";
+
+    /// <summary>Why, of the mean and of the scatter.</summary>
+    public static string Why(MarkSpread spread)
     {
-        double usual = MarkSpread.Expected(Instrument.Marked, Instrument.Micrometer);
-        string taken = $"The program takes {lengths.Fine(Instrument.Marked.Random)} {lengths.UnitName} for a mark and {lengths.Fine(Instrument.Micrometer.Random)} for the micrometer, {lengths.Fine(usual)} together";
-        string spreads = (spread.DeviationInterval.Low > usual, spread.DeviationInterval.High < usual) switch
-        {
-            (true, _) => $"{taken}; these shims stray more than that. Measure every shim before it goes in, or state a greater uncertainty of marks in the job file (settings, instruments).",
-            (_, true) => $"{taken}; these shims stray less than that. Where it stays so, a smaller uncertainty of marks may be stated in the job file (settings, instruments).",
-            _ => $"{taken}; these shims do not contradict that.",
-        };
-        return spread.MeanInterval.High < -Instrument.Micrometer.Systematic
-            ? spreads + " On average they are thinner than their marks by more than a micrometer may be off: worn, or marked thick."
-            : spread.MeanInterval.Low > Instrument.Micrometer.Systematic
-                ? spreads + " On average they are thicker than their marks by more than a micrometer may be off: look at its zero."
-                : spreads;
+        string mean = IsThinner(spread) ? "On average the shims are thinner than their marks. Check for wear. "
+            : IsThicker(spread) ? "On average the shims are thicker than their marks. Check the zero of the micrometer. "
+            : "";
+        return mean + (ScattersMore(spread) ? "They scatter more than assumed."
+            : spread.DeviationInterval.High < Usual ? "They scatter less than assumed."
+            : "They scatter as assumed.");
     }
+
+    private static double Usual => MarkSpread.Expected(Instrument.Marked, Instrument.Micrometer);
+
+    private static bool ScattersMore(MarkSpread spread) => spread.DeviationInterval.Low > Usual;
+
+    private static bool IsThinner(MarkSpread spread) => spread.MeanInterval.High < -Instrument.Micrometer.Systematic;
+
+    private static bool IsThicker(MarkSpread spread) => spread.MeanInterval.Low > Instrument.Micrometer.Systematic;
 }

@@ -4,13 +4,20 @@ using Shimwright.Domain.Drawer;
 
 namespace Shimwright.Pages.Drawer;
 
-/// <summary>What will be wanted, in words.</summary>
+/// <summary>Words of the orders.</summary>
 internal static class OrderWords
 {
     /// <summary>A size of which fewer than this are wanted on average is not shown unless it is to be ordered.</summary>
     public const double LeastShown = 0.02;
 
     public static IReadOnlyList<OrderLine> Shown(OrderList orders) => [.. orders.Lines.Where(l => l.Level > 0 || l.Wanted.Mean >= LeastShown)];
+
+    /// <summary>What to do about a size.</summary>
+    public static string Order(OrderLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return line.ToOrder > 0 ? $"order {line.ToOrder}" : line.Missing > 0 ? $"{line.Missing} missing" : "enough";
+    }
 
     public static string Mean(double mean) => mean < 0.05 ? "under 0.1" : mean.ToString(mean < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
@@ -28,7 +35,7 @@ internal static class OrderWords
         return low == high ? low.ToString(CultureInfo.InvariantCulture) : $"{low} to {high}";
     }
 
-    /// <summary>The law for somebody who does not see its picture.</summary>
+    /// <summary>The law for a screen reader.</summary>
     public static string Law(CountDistribution law) => string.Join(", ", law.Chances.Index().Where(c => c.Item >= 0.005).Take(12)
         .Select(c => $"{c.Index}: {Percent(c.Item)}"));
 
@@ -36,12 +43,12 @@ internal static class OrderWords
 
     public static (string Title, string Next) Reason(NotCountedReason reason) => reason switch
     {
-        NotCountedReason.NotChecked => ("Not checked yet", "Once a job on it is closed there is something to foresee."),
-        NotCountedReason.NoWear => ("The card does not say what wear is usual", "Put the maker's interval on the card."),
-        NotCountedReason.NoUsage => ("Nobody has said how much it is used", "Say so on the page of its wear, and there is a day."),
-        NotCountedReason.NoDiameter => ("The card names no shim diameter", "Put the diameter of its shims on the card."),
-        NotCountedReason.NoShims => ("Nobody has said which shims are in it", "They are written down in a job, on the page Shims."),
-        _ => ("Being worked out anew", "Look in a little later."),
+        NotCountedReason.NotChecked => ("Not checked yet", "Close a job on it first."),
+        NotCountedReason.NoWear => ("Maker's interval not set", "Put it on the card."),
+        NotCountedReason.NoUsage => ("Usage not set", "Enter usage to get a date."),
+        NotCountedReason.NoDiameter => ("Shim diameter not set", "Put it on the card."),
+        NotCountedReason.NoShims => ("Shims not entered", "Enter them in a job, on its Shims page."),
+        _ => ("Being worked out again", "Reload the page in a minute."),
     };
 
     /// <summary>Where the reason can be dealt with.</summary>

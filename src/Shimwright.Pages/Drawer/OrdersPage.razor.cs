@@ -47,5 +47,7 @@ public sealed partial class OrdersPage : ComponentBase
         _fleet = await Bench.Orders.ListAsync(_query.Horizon, _query.Level);
     }
 
+    private int Ordered => _fleet.Diameters.Sum(d => d.Orders.Lines.Sum(l => l.ToOrder));
+
     private JobProblem? Of(string field) => _problems.FirstOrDefault(p => p.Path == field);
 }

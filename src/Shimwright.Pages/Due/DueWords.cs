@@ -5,7 +5,7 @@ using Shimwright.Pages.Wording;
 
 namespace Shimwright.Pages.Due;
 
-/// <summary>How an engine stands with its next check.</summary>
+/// <summary>Where an engine is with its next check.</summary>
 public enum DueState
 {
     /// <summary>No job on it was closed yet.</summary>
@@ -23,7 +23,7 @@ public enum DueState
     /// <summary>The day is within a week.</summary>
     Soon,
 
-    /// <summary>The day is past, or the risk is there already.</summary>
+    /// <summary>The day is past, or the risk is over its limit.</summary>
     Overdue,
 }
 
@@ -31,6 +31,9 @@ public enum DueState
 public static class DueWords
 {
     private const double SoonDays = 7;
+
+    /// <summary>Clocks nearer to each other than this are one.</summary>
+    private const double Same = 0.05;
 
     public static DueState StateOf(KeptForecast? forecast, DateTime today) => forecast switch
     {
@@ -44,19 +47,39 @@ public static class DueWords
     public static string When(KeptForecast? forecast, DateTime today, ClockStyle clocks) => StateOf(forecast, today) switch
     {
         DueState.NotChecked => "Not checked yet",
-        DueState.NoCard => "Its card does not say what wear is usual",
-        DueState.ClockOnly => $"By {clocks.Text(forecast!.CheckBy!.Value)} on its clock",
-        _ when forecast!.CheckBy <= forecast.Clock => $"Due now: the risk was there at {clocks.Text(forecast.Clock)} already",
-        DueState.Overdue => $"Overdue since {Times.Day(forecast.DueAt!.Value)}, by {clocks.Text(forecast.CheckBy!.Value)}",
-        _ => $"{Times.Day(forecast.DueAt!.Value)}, {In(forecast.DueAt.Value, today)}, by {clocks.Text(forecast.CheckBy!.Value)}",
+        DueState.NoCard => "Maker's interval not set",
+        DueState.ClockOnly => $"Check by {clocks.Text(forecast!.CheckBy!.Value)}",
+        _ when forecast!.CheckBy <= forecast.Clock => $"Due now (already over the risk limit at {clocks.Text(forecast.Clock)})",
+        DueState.Overdue => $"Overdue since {Times.Day(forecast.DueAt!.Value)} (due at {clocks.Text(forecast.CheckBy!.Value)})",
+        _ => $"Check by {Times.Day(forecast.DueAt!.Value)}, {In(forecast.DueAt.Value, today)} (at {clocks.Text(forecast.CheckBy!.Value)})",
     };
 
-    /// <summary>What stands behind the day.</summary>
+    /// <summary>The same for a glance: a word or two at the end of a line.</summary>
+    public static string Glance(KeptForecast? forecast, DateTime today, ClockStyle clocks) => StateOf(forecast, today) switch
+    {
+        DueState.NotChecked => "not checked",
+        DueState.NoCard => "no interval",
+        DueState.ClockOnly => $"at {clocks.Text(forecast!.CheckBy!.Value)}",
+        DueState.Overdue => forecast!.CheckBy <= forecast.Clock ? "now" : "overdue",
+        _ => In(forecast!.DueAt!.Value, today),
+    };
+
+    /// <summary>What makes a check due: the risk, or the maker's interval where that ends first.</summary>
+    public static string Why(KeptForecast? forecast) => forecast switch
+    {
+        null => "No closed job",
+        { CheckBy: null } => "Add the interval to the card",
+        { CheckBy: { } by } when forecast.Curve.Count > 0 && by >= forecast.Curve[^1].Clock - Same => "Maker's interval ends",
+        { CheckBy: { } by } when by <= forecast.Clock => $"Risk over {Chances.Mark(forecast.Risk)}",
+        _ => $"Risk reaches {Chances.Mark(forecast.Risk)}",
+    };
+
+    /// <summary>What is known behind the day.</summary>
     public static string Behind(KeptForecast? forecast, ClockStyle clocks) => forecast switch
     {
-        null => "Close a job on it and its next check is worked out.",
-        { CheckBy: null } => "Put the maker's interval on the card, and the next check is worked out from its clearances.",
-        _ => $"Checked {(forecast.Checks == 1 ? "once" : $"{forecast.Checks} times")}, last at {clocks.Text(forecast.Clock)}; {Usage(forecast.Usage, clocks)}.",
+        null => "Close a job on this engine to get its next check.",
+        { CheckBy: null } => "Put the maker's interval on the card to get the next check.",
+        _ => $"Last check at {clocks.Text(forecast.Clock)} ({forecast.Checks} {(forecast.Checks == 1 ? "check" : "checks")} so far). {Usage(forecast.Usage, clocks)}.",
     };
 
     public static string Usage(EngineUsage usage, ClockStyle clocks)
@@ -64,9 +87,9 @@ public static class DueWords
         ArgumentNullException.ThrowIfNull(usage);
         return usage.Source switch
         {
-            UsageSource.Stated => $"used {clocks.Text(usage.PerWeek!.Value)} a week",
-            UsageSource.Estimated => $"used about {clocks.Text(usage.PerWeek!.Value)} a week by its jobs",
-            _ => "how much it is used is not known",
+            UsageSource.Stated => $"Usage {clocks.Text(usage.PerWeek!.Value)} per week",
+            UsageSource.Estimated => $"Usage about {clocks.Text(usage.PerWeek!.Value)} per week, from its jobs",
+            _ => "Usage not set",
         };
     }
 

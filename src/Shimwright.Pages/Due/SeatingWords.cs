@@ -9,7 +9,7 @@ internal static class SeatingWords
 {
     /// <summary>Another device has saved settings in between.</summary>
     public static JobProblem ChangedMeanwhile { get; } =
-        new("seating", "another device has changed the settings in between", "look at what stands here now, and press again");
+        new("seating", "another device has changed the settings in between", "check the figure shown now and press again");
 
     /// <summary>The value that is offered, to a tenth of a micrometre.</summary>
     public static double Offered(SeatingEstimate estimate) => Math.Round(estimate.Seating, 4);
@@ -21,5 +21,5 @@ internal static class SeatingWords
     public static JobProblem? Problem(double seating, int seen, int version) =>
         seen != version ? ChangedMeanwhile
         : double.IsFinite(seating) && seating is >= Seating.Least and <= Seating.Greatest ? null
-        : new("seating", "found a number that no shim seats with", $"allowed is {Seating.Least} to {Seating.Greatest} mm; open the page again");
+        : new("seating", "the figure is out of range", $"allowed is {Seating.Least} to {Seating.Greatest} mm; reload the page");
 }

@@ -8,7 +8,7 @@ using Shimwright.Pages.Pictures;
 namespace Shimwright.Pages.Due;
 
 /// <summary>One valve on the page of an engine's wear.</summary>
-public sealed record WearRow(Valve Valve, TrendChart Chart, ForecastRow Forecast, double? Fitted);
+public sealed record WearRow(Valve Valve, TrendChart Chart, ForecastRow Forecast, WearState Now);
 
 /// <summary>What valves lost between two checks, mm, in the engine's order; null where a valve was not read at both.</summary>
 public sealed record LossRow(double From, double To, double Usual, IReadOnlyList<double?> Losses);
@@ -22,28 +22,19 @@ public sealed class WearView
         Result = stored.Outlook.ToResult(stored.Usual);
         IReadOnlyList<IReadOnlyList<WearState>> smooth = WearSmoother.Smooth(Wear);
         Valves = [.. Wear.Engine.Valves.Select((valve, v) => new WearRow(
-            valve, new TrendChart(Wear, smooth[v], v, clocks, lengths), Result.Valves[v], stored.Outlook.Job.FittedAt(valve)?.Millimetres))];
+            valve, new TrendChart(Wear, smooth[v], v, clocks, lengths), Result.Valves[v], Wear.Now[v]))];
         Losses = [.. LossesOf(Wear)];
-        MostRoom = Math.Max(LeastRoomScale, Valves.Max(r => r.Forecast.RoomLeft?.Mm ?? 0));
     }
-
-    /// <summary>A bar of less room than this is never drawn full, mm.</summary>
-    private const double LeastRoomScale = 0.5;
 
     public EngineWear Wear { get; }
 
     public ForecastResult Result { get; }
 
+    public double Interval => Wear.Usual.Interval;
+
     public IReadOnlyList<WearRow> Valves { get; }
 
     public IReadOnlyList<LossRow> Losses { get; }
-
-    /// <summary>The room that a full bar stands for, mm.</summary>
-    public double MostRoom { get; }
-
-    public bool HasRoom => Valves.Any(v => v.Forecast.RoomLeft is not null);
-
-    public bool HasRecession => Valves.Any(v => v.Forecast.Recession is not null);
 
     /// <summary>From one clock to the next: what was left after the one check against what was found at the first reading after it.</summary>
     private static IEnumerable<LossRow> LossesOf(EngineWear wear)

@@ -18,7 +18,7 @@ public sealed class CardAnswers
     {
         [CardScreen.Engine] = ["name", "train", "cylinders", "banks", "valves"],
         [CardScreen.Access] = ["access", "leverRatio", "feltAt", "screwAt", "pitch"],
-        [CardScreen.Limits] = ["intakeLow", "intakeHigh", "exhaustLow", "exhaustHigh", "from"],
+        [CardScreen.Limits] = ["intakeLow", "intakeHigh", "exhaustLow", "exhaustHigh", "from", "diameter"],
         [CardScreen.Crank] = ["usual", "order", "angles", "intakeOpens", "intakeCloses", "exhaustOpens", "exhaustCloses", "clock", "interval"],
         [CardScreen.Summary] = [],
     };
@@ -42,6 +42,9 @@ public sealed class CardAnswers
         _ => null,
     };
 
+    /// <summary>Whether the engine is adjusted by shims or buckets, which have a diameter and lie in the drawer.</summary>
+    public bool HasShims => Train is { Adjuster: not Domain.Engines.Adjuster.Screw };
+
     /// <summary>Whether each side has its own camshaft or cover.</summary>
     public bool BySide => this["access"] == "side";
 
@@ -61,7 +64,7 @@ public sealed class CardAnswers
             .Where(a => a.Value.Length > 0)
             .ToDictionary(a => a.Key, a => a.Value.Length <= Longest ? a.Value : a.Value[..Longest], StringComparer.Ordinal));
 
-    /// <summary>The bank on which a cylinder stands: 1 is that of cylinder 1.</summary>
+    /// <summary>The bank of a cylinder: 1 is that of cylinder 1.</summary>
     public int BankOf(int cylinder) => this["banks"] switch
     {
         "halves" => cylinder <= Cylinders / 2 ? 1 : 2,

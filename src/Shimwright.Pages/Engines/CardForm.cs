@@ -26,10 +26,10 @@ public sealed class CardForm
     private static readonly IReadOnlyList<CardField> HeadFields =
     [
         new(nameof(Name), "Name", Value.Text("name", e => e.Name, needed: true)),
-        new(nameof(LimitsFrom), "Where the limits come from", Value.DetailText("limitsFrom", d => d.LimitsFrom, (d, text) => d with { LimitsFrom = text }))
+        new(nameof(LimitsFrom), "Source of the limits", Value.DetailText("limitsFrom", d => d.LimitsFrom, (d, text) => d with { LimitsFrom = text }))
         {
             Hint = _ => "Manual, edition, page.",
-            Fact = new("Limits from", (e, _) => e.Details.LimitsFrom.Length > 0 ? e.Details.LimitsFrom : "not said: compare them with the maker's manual"),
+            Fact = new("Limits from", (e, _) => e.Details.LimitsFrom.Length > 0 ? e.Details.LimitsFrom : "not entered"),
         },
     ];
 
@@ -37,7 +37,7 @@ public sealed class CardForm
 
     private static readonly IReadOnlyList<CardField> KindFields =
     [
-        new(nameof(Valvetrain), "How the clearances are adjusted", Value.Choice(
+        new(nameof(Valvetrain), "Valve train", Value.Choice(
             "valvetrain", new("f-train", [.. ValveTrainWords.All.Select(t => (t.Name, t.Title))]), e => ValveTrainWords.Of(e.Card.Engine.Valvetrain.Adjuster).Name)),
     ];
 
@@ -75,23 +75,23 @@ public sealed class CardForm
         new(nameof(Pitch), "Pitch of the screw", Value.Length("pitch", e => e.Card.Engine.Valvetrain.Pitch))
         {
             Mode = "decimal",
-            Hint = lengths => $"{lengths.UnitName} a turn; screws only.",
+            Hint = lengths => $"{lengths.UnitName} per turn. Screws only.",
         },
         .. CardHeat.Fields,
-        new(nameof(Sense), "What wear does to the gaps", Value.Choice(
+        new(nameof(Sense), "Gaps with wear", Value.Choice(
             "sense",
-            new("f-sense", [("opening", "They close up (usual)"), ("closing", "They grow: closing levers of a desmodromic head")], Usual: "opening"),
+            new("f-sense", [("opening", "Close (usual)"), ("closing", "Open (closing levers of a desmodromic head)")], Usual: "opening"),
             e => e.Card.Engine.Sense == GapSense.Closing ? "closing" : "opening")),
         new(nameof(ShimDiameter), "Shim diameter", Value.DetailLength("shimDiameter", d => d.ShimDiameter, (d, mm) => d with { ShimDiameter = mm }))
         {
             Mode = "decimal",
             Fact = new("Shim diameter", (e, lengths) => e.Details.ShimDiameter is { } mm ? $"{lengths.Shim(mm)} {lengths.UnitName}" : null),
         },
-        new(nameof(Thinnest), "Thinnest shim there is", Value.DetailLength("thinnestShim", d => d.ThinnestShim, (d, mm) => d with { ThinnestShim = mm })) { Mode = "decimal" },
-        new(nameof(Thickest), "Thickest shim there is", Value.DetailLength("thickestShim", d => d.ThickestShim, (d, mm) => d with { ThickestShim = mm }))
+        new(nameof(Thinnest), "Thinnest shim available", Value.DetailLength("thinnestShim", d => d.ThinnestShim, (d, mm) => d with { ThinnestShim = mm })) { Mode = "decimal" },
+        new(nameof(Thickest), "Thickest shim available", Value.DetailLength("thickestShim", d => d.ThickestShim, (d, mm) => d with { ThickestShim = mm }))
         {
             Mode = "decimal",
-            Fact = new("Shims there are", (e, lengths) => ShimRange(e.Details, lengths)),
+            Fact = new("Shims available", (e, lengths) => ShimRange(e.Details, lengths)),
         },
     ];
 
@@ -140,32 +140,32 @@ public sealed class CardForm
         new(nameof(Order), "Firing order", Value.FiringOrder("layout.firingOrder", e => e.Card.Layout?.FiringOrder)) { AlsoAt = ["layout"], Hint = _ => "Such as 1-3-4-2." },
         new(nameof(Angles), "Firing angles", Value.Angles("layout.firingAngles", e => e.Card.Layout?.FiringAngles))
         {
-            Hint = _ => "When each cylinder of the order fires; blank for even firing.",
+            Hint = _ => "Crank angle of each firing. Blank for even firing.",
         },
         new(nameof(IntakeOpens), "Intake opens before top dead centre", Value.Degrees("layout.intake.opensBtdc", e => e.Card.Layout?.Intake?.Opens)) { AlsoAt = ["layout.intake"] },
         new(nameof(IntakeCloses), "Intake closes after bottom dead centre", Value.Degrees("layout.intake.closesAbdc", e => e.Card.Layout?.Intake?.Closes)),
         new(nameof(ExhaustOpens), "Exhaust opens before bottom dead centre", Value.Degrees("layout.exhaust.opensBbdc", e => e.Card.Layout?.Exhaust?.Opens)) { AlsoAt = ["layout.exhaust"] },
         new(nameof(ExhaustCloses), "Exhaust closes after top dead centre", Value.Degrees("layout.exhaust.closesAtdc", e => e.Card.Layout?.Exhaust?.Closes)),
-        new(nameof(EventsAt), "Lift at which they are given", Value.Length("layout.eventsAtMm", e => e.Card.Layout?.EventsAt is { } lift && lift != LayoutCard.UsualEventsAt ? lift : null))
+        new(nameof(EventsAt), "Valve lift at these events", Value.Length("layout.eventsAtMm", e => e.Card.Layout?.EventsAt is { } lift && lift != LayoutCard.UsualEventsAt ? lift : null))
         {
             Mode = "decimal",
-            Hint = lengths => $"{lengths.UnitName} of valve lift; 0 if they are the true ones. Blank counts as {lengths.Field(LayoutCard.UsualEventsAt)}.",
+            Hint = lengths => $"{lengths.UnitName}. Default {lengths.Field(LayoutCard.UsualEventsAt)}.",
         },
-        new(nameof(Decompressed), "Valves of an automatic decompressor", Value.Names("decompressor.valves", e => e.Card.Decompressor?.Valves)) { AlsoAt = ["decompressor"], Hint = _ => "Such as E1. Blank: there is none." },
-        new(nameof(Lifts), "When the decompressor lifts", Value.Choice(
+        new(nameof(Decompressed), "Decompressor valves", Value.Names("decompressor.valves", e => e.Card.Decompressor?.Valves)) { AlsoAt = ["decompressor"], Hint = _ => "Such as E1. Blank for none." },
+        new(nameof(Lifts), "Decompressor lifts", Value.Choice(
             "decompressor.liftsWhenTurned",
-            new("f-lifts", [("none", "There is none"), ("forwards", "As the crank turns forwards by hand"), ("backwards", "As the crank turns backwards"), ("both", "Whichever way it turns")], Usual: "none"),
+            new("f-lifts", [("none", "No decompressor"), ("forwards", "Crank turned forwards by hand"), ("backwards", "Crank turned backwards"), ("both", "Crank turned either way")], Usual: "none"),
             e => LiftOf(e.Card.Decompressor))),
-        new(nameof(StopsAt), "Where the crank may stop", Value.Choice(
+        new(nameof(StopsAt), "Crank stops", Value.Choice(
             "layout.stopsAt",
             new("f-stops", [("marks", "At dead centres and marks"), ("anywhere", "Anywhere, with a degree wheel")], Usual: "marks"),
             e => e.Card.Layout is { StopsAnywhere: true } ? "anywhere" : "marks")),
-        new(nameof(Marks), "Further marks", Value.Angles("layout.marks", e => e.Card.Layout?.Marks)) { Hint = _ => "A mark on the crank's wheel passes twice in a cycle: 10 370." },
+        new(nameof(Marks), "Further marks", Value.Angles("layout.marks", e => e.Card.Layout?.Marks)) { Hint = _ => "Crank degrees, such as 10 370. A mark passes twice in a cycle." },
         new(nameof(Ramp), "Ramp", Value.Degrees("layout.rampDeg", e => e.Card.Layout?.RampDegrees, LayoutCard.UsualRamp))
         {
-            Hint = _ => $"By how much each opening is widened at both ends; blank counts as {Times.Exact(LayoutCard.UsualRamp)}.",
+            Hint = _ => $"Degrees added at both ends of each opening. Default {Times.Exact(LayoutCard.UsualRamp)}.",
         },
-        new(nameof(Turning), "How the crank turns", Value.Text("layout.turning", e => e.Card.Layout?.Turning)) { Hint = _ => "Such as clockwise, seen from the left." },
+        new(nameof(Turning), "Running direction", Value.Text("layout.turning", e => e.Card.Layout?.Turning)) { Hint = _ => "Such as clockwise, seen from the left." },
     ];
 
     public string? Clock { get; set; }
@@ -178,20 +178,20 @@ public sealed class CardForm
 
     private static readonly IReadOnlyList<CardField> WearFields =
     [
-        new(nameof(Clock), "What the clock counts", Value.Choice(
+        new(nameof(Clock), "Hour meter or odometer", Value.Choice(
             "wear.clock", new("f-clock", [("hours", "Hours"), ("km", "Kilometres")], Usual: "hours"), e => e.Card.Wear is { CountsKilometres: true } ? "km" : "hours")),
-        new(nameof(Interval), "Interval between checks", Value.Clock("wear.interval", e => e.Card.Wear?.Interval))
+        new(nameof(Interval), "Maker's interval", Value.Clock("wear.interval", e => e.Card.Wear?.Interval))
         {
             Mode = "decimal",
-            Hint = _ => "The maker's, on the engine's clock; the rest counts from it.",
+            Hint = _ => "Between two checks.",
         },
-        new(nameof(Loss), "Clearance lost in an interval", Value.Length("wear.lossPerInterval", e => e.Card.Wear?.LossPerInterval))
+        new(nameof(Loss), "Loss per interval", Value.Length("wear.lossPerInterval", e => e.Card.Wear?.LossPerInterval))
         {
-            Hint = lengths => $"On average, {lengths.UnitName}; blank counts as {lengths.Field(WearCard.UsualLoss)}.",
+            Hint = lengths => $"Average, {lengths.UnitName}. Default {lengths.Field(WearCard.UsualLoss)}.",
         },
-        new(nameof(Spread), "Spread of that loss", Value.Length("wear.spread", e => e.Card.Wear?.Spread))
+        new(nameof(Spread), "Scatter of the loss", Value.Length("wear.spread", e => e.Card.Wear?.Spread))
         {
-            Hint = lengths => $"Between valves, {lengths.UnitName}; blank counts as {lengths.Field(WearCard.UsualSpread)}.",
+            Hint = lengths => $"Between valves, {lengths.UnitName}. Default {lengths.Field(WearCard.UsualSpread)}.",
         },
     ];
 
@@ -204,7 +204,7 @@ public sealed class CardForm
         new(nameof(CardNotes), "Notes on the card", Value.DetailText("notes", d => d.Notes, (d, text) => d with { Notes = text }))
         {
             Lines = 3,
-            Hint = _ => "For every engine of this card.",
+            Hint = _ => "For every engine with this card.",
             Fact = new("Card notes", (e, _) => e.Details.Notes.Length > 0 ? e.Details.Notes : null),
         },
         new(nameof(Notes), "Notes on this engine", Value.EngineText(e => e.Notes)) { Lines = 3, Fact = new("Notes", (e, _) => e.Notes.Length > 0 ? e.Notes : null) },

@@ -32,23 +32,23 @@ internal static class CardHeat
     /// <summary>The fields, in the order of the page; a field that needs another is read after it.</summary>
     public static IReadOnlyList<CardField> Fields { get; } =
     [
-        new(nameof(CardForm.Kappa), "What heat adds to the gaps", CardValue.Length(Kappa, e => e.Card.Engine.Heat?.Intake))
+        new(nameof(CardForm.Kappa), "Gap change per °C", CardValue.Length(Kappa, e => e.Card.Engine.Heat?.Intake))
         {
             AlsoAt = [$"{Kappa}.intake"],
-            Hint = lengths => $"{lengths.UnitName} for each °C above {Times.Exact(ThermalShift.Reference)}; negative if the gaps close. Blank: not known.",
+            Hint = lengths => $"{lengths.UnitName} per °C above {Times.Exact(ThermalShift.Reference)} °C. Minus if the gaps close. Optional.",
         },
-        new(nameof(CardForm.KappaExhaust), "The same for the exhaust side", new($"{Kappa}.exhaust", ReadExhaust, WriteExhaust)) { Hint = _ => "Only if it differs from the intake side." },
+        new(nameof(CardForm.KappaExhaust), "Gap change per °C, exhaust", new($"{Kappa}.exhaust", ReadExhaust, WriteExhaust)) { Hint = _ => "Only if it differs." },
         new(nameof(CardForm.HeatHead), "Material of the head", CardValue.Worked((_, _, _) => { }, Choices("f-heat-head", Heads))),
         new(nameof(CardForm.HeatValve), "Material of the valves", CardValue.Worked((_, _, _) => { }, Choices("f-heat-valve", Valves))),
-        new(nameof(CardForm.HeatHeight), "Height from valve seat to cam", CardValue.Worked(ReadHeight))
+        new(nameof(CardForm.HeatHeight), "Height, valve seat to cam", CardValue.Worked(ReadHeight))
         {
             Mode = "decimal",
-            Hint = lengths => $"{lengths.UnitName}. With the two materials it gives the figure for both sides when you save, in place of what is entered above.",
+            Hint = lengths => $"{lengths.UnitName}. With both materials it replaces the figures above when you save.",
         },
     ];
 
     private static CardChoices Choices(string id, Dictionary<string, (string Title, double PerDegree)> materials) =>
-        new(id, [(NotSaid, "Do not work it out"), .. materials.Select(m => (m.Key, m.Value.Title))], NotSaid);
+        new(id, [(NotSaid, "Not used"), .. materials.Select(m => (m.Key, m.Value.Title))], NotSaid);
 
     private static void ReadExhaust(CardDraft draft, string field, string? text)
     {
@@ -63,7 +63,7 @@ internal static class CardHeat
         }
         else if (string.IsNullOrWhiteSpace(draft.Form.Kappa))
         {
-            draft.Problems.Add(new JobProblem(nameof(CardForm.Kappa), "nothing was entered", "the exhaust side has a figure of its own: enter that of the intake side too"));
+            draft.Problems.Add(new JobProblem(nameof(CardForm.Kappa), "nothing was entered", "enter the intake figure too, or clear the exhaust figure"));
         }
     }
 
@@ -82,7 +82,7 @@ internal static class CardHeat
         double? height = draft.Lengths.Read(text, field).Note(draft.Problems);
         if (!isHead || !isValve)
         {
-            draft.Problems.Add(new JobProblem(isHead ? nameof(CardForm.HeatValve) : nameof(CardForm.HeatHead), "nothing was chosen", "choose the material, or leave all three out"));
+            draft.Problems.Add(new JobProblem(isHead ? nameof(CardForm.HeatValve) : nameof(CardForm.HeatHead), "nothing was chosen", "choose the material, or clear all three"));
         }
         else if (height is < 1 or > 500)
         {

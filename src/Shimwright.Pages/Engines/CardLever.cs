@@ -14,7 +14,7 @@ internal static class CardLever
     /// <summary>Where a gap may be felt.</summary>
     public static IReadOnlyList<(string Name, string Title)> Gaps { get; } =
     [
-        (AsUsual, "Usual place: a finger's at the cam, a rocker's at the valve"), ("cam", "Between cam and lever"), ("valve", "Between lever and valve"),
+        (AsUsual, "Default: finger at the cam, rocker at the valve"), ("cam", "Between cam and lever"), ("valve", "Between lever and valve"),
     ];
 
     /// <summary>Where a rocker's screw may be.</summary>
@@ -26,15 +26,15 @@ internal static class CardLever
         new(nameof(CardForm.LeverRatio), "Lever ratio", Value.Plain("leverRatio", null, e => LeverOf(e)?.LiftRatio))
         {
             Mode = "decimal",
-            Hint = _ => $"Lift at the valve divided by lift at the cam, b / a in the drawing, {Times.Exact(Lever.Least)} to {Times.Exact(Lever.Greatest)}. Fingers and rockers only.",
+            Hint = _ => $"Valve lift divided by cam lift, b / a in the drawing, {Times.Exact(Lever.Least)} to {Times.Exact(Lever.Greatest)}.",
         },
-        new(nameof(CardForm.FeltAt), "Where the gap is felt", Value.Choice("feltAt", new("f-felt", Gaps, Usual: AsUsual), FeltAt)),
-        new(nameof(CardForm.ScrewAt), "Where the screw is", Value.Choice(
+        new(nameof(CardForm.FeltAt), "Gap measured", Value.Choice("feltAt", new("f-felt", Gaps, Usual: AsUsual), FeltAt)),
+        new(nameof(CardForm.ScrewAt), "Screw position", Value.Choice(
             "screwAt", new("f-screw", Screws, Usual: "valve"), e => LeverOf(e) is { AdjustedAt: LeverEnd.Cam } ? "push-rod" : "valve")),
         new(nameof(CardForm.Ratio), "Ratio at the gap", Value.Plain("ratio", EngineCard.UsualRatio, e => LeverOf(e) is null ? e.Card.Engine.Valvetrain.Ratio : null))
         {
             Mode = "decimal",
-            Hint = _ => $"Only without a lever ratio: change of the gap for each unit of shim or screw travel. Blank counts as {Times.Exact(EngineCard.UsualRatio)}.",
+            Hint = _ => $"Gap change per unit of shim or screw travel. Only without a lever ratio. Default {Times.Exact(EngineCard.UsualRatio)}.",
         },
     ];
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 
@@ -11,6 +12,9 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
 
     /// <summary>What could not be read.</summary>
     public IReadOnlyList<JobProblem> Problems => _problems;
+
+    /// <summary>Diameter of the shims, mm; null where it is not known or there are none.</summary>
+    public double? Diameter { get; private set; }
 
     /// <summary>The card; to be asked for once the first two screens are right.</summary>
     public JsonObject Make()
@@ -28,6 +32,7 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
         }
 
         card["valves"] = Valves();
+        Diameter = answers.HasShims ? ReadDiameter() : null;
         if (Layout() is { } layout)
         {
             card["layout"] = layout;
@@ -37,10 +42,9 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
         {
             card["wear"] = new JsonObject { ["clock"] = ClockUnit == "km" ? "km" : "hours", ["interval"] = interval };
         }
-
         else if (ClockUnit == "km" && answers["interval"].Length == 0)
         {
-            _problems.Add(new("interval", "nothing was entered", "that the clock counts kilometres is kept with the maker's interval; enter it, or leave the clock at hours"));
+            _problems.Add(new("interval", "nothing was entered", "enter the maker's interval in kilometres, or choose hours"));
         }
 
         return card;
@@ -100,6 +104,14 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
         return answers.TwoBanks ? $"bank {answers.BankOf(cylinder)} {ofSide}" : ofSide;
     }
 
+    private double? ReadDiameter()
+    {
+        double? diameter = lengths.Read(answers["diameter"], "diameter", needed: false).Note(_problems);
+        IReadOnlyList<JobProblem> wrong = DetailRules.ProblemsOf(new CardDetails { ShimDiameter = diameter }, []);
+        _problems.AddRange(wrong.Select(p => p with { Path = "diameter" }));
+        return wrong.Count == 0 ? diameter : null;
+    }
+
     private JsonObject? Layout()
     {
         double[]? angles = Angles();
@@ -109,11 +121,11 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
         {
             if (answers["order"].Length > 0)
             {
-                _problems.Add(new("order", $"found \"{answers["order"]}\"", "enter the cylinders in the order in which they fire, such as 1-3-4-2"));
+                _problems.Add(new("order", $"found \"{answers["order"]}\"", "enter the firing order, such as 1-3-4-2"));
             }
             else if (intake is not null || exhaust is not null || angles is not null)
             {
-                _problems.Add(new("order", "nothing was entered", "cam events and angles need it; enter it, or leave them out too"));
+                _problems.Add(new("order", "nothing was entered", "enter it, or clear the cam events and angles"));
             }
 
             return null;
@@ -121,7 +133,7 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
 
         if (!order.Order().SequenceEqual(Enumerable.Range(1, answers.Cylinders!.Value)))
         {
-            _problems.Add(new("order", $"found {FiringOrders.Text(order)}", $"each of the cylinders 1 to {answers.Cylinders} stands there once"));
+            _problems.Add(new("order", $"found {FiringOrders.Text(order)}", $"enter each cylinder from 1 to {answers.Cylinders} once"));
             return null;
         }
 

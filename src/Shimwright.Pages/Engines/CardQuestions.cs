@@ -18,11 +18,12 @@ internal sealed class CardQuestions
     public CardQuestions(CardAnswers answers, CardScreen at, LengthStyle lengths)
     {
         Answers = answers;
-        IReadOnlyList<JobProblem> all = [.. ProblemsOf(answers, lengths, out EngineCard? card)];
+        IReadOnlyList<JobProblem> all = [.. ProblemsOf(answers, lengths, out EngineCard? card, out double? diameter)];
         CardScreen? wrong = Enum.GetValues<CardScreen>().Where(s => s < at && all.Any(p => ScreenOf(p) == s)).Select(s => (CardScreen?)s).FirstOrDefault();
         Screen = wrong ?? at;
         Problems = wrong is null ? [] : [.. all.Where(p => ScreenOf(p) == wrong)];
         Card = Screen == CardScreen.Summary ? card : null;
+        ShimDiameter = diameter;
     }
 
     public CardAnswers Answers { get; }
@@ -36,6 +37,9 @@ internal sealed class CardQuestions
     /// <summary>The card, on the last screen.</summary>
     public EngineCard? Card { get; }
 
+    /// <summary>Diameter of the shims, mm, or null.</summary>
+    public double? ShimDiameter { get; }
+
     public bool IsFirst => Screen == CardScreen.Engine;
 
     public CardScreen Next => Screen + 1;
@@ -46,9 +50,9 @@ internal sealed class CardQuestions
 
     private static CardScreen ScreenOf(JobProblem problem) => CardAnswers.Keys.First(s => s.Key == CardScreen.Summary || s.Value.Contains(problem.Path)).Key;
 
-    private static List<JobProblem> ProblemsOf(CardAnswers answers, LengthStyle lengths, out EngineCard? card)
+    private static List<JobProblem> ProblemsOf(CardAnswers answers, LengthStyle lengths, out EngineCard? card, out double? diameter)
     {
-        card = null;
+        (card, diameter) = (null, null);
         List<JobProblem> first = [.. Unanswered(answers)];
         if (first.Count > 0)
         {
@@ -57,6 +61,7 @@ internal sealed class CardQuestions
 
         var maker = new CardMaker(answers, lengths);
         ParsedCard reading = EngineCard.Read(maker.Make());
+        diameter = maker.Diameter;
         card = maker.Problems.Count == 0 ? reading.Card : null;
         string[] known = [.. maker.Problems.Select(p => p.Path)];
         return [.. maker.Problems, .. reading.Problems.Select(p => p with { Path = QuestionOf(p.Path, answers) }).Distinct().Where(p => !known.Any(k => Covers(k, p.Path)))];
@@ -67,12 +72,12 @@ internal sealed class CardQuestions
     {
         if (answers["name"].Length == 0)
         {
-            yield return new("name", "nothing was entered", "give it the name by which the bench knows it");
+            yield return new("name", "nothing was entered", "enter a name for this engine");
         }
 
         if (answers.Train is null)
         {
-            yield return new("train", "nothing was chosen", "choose how the clearances are adjusted");
+            yield return new("train", "nothing was chosen", "choose the valve train");
         }
 
         if (answers.Cylinders is null)
@@ -81,12 +86,12 @@ internal sealed class CardQuestions
         }
         else if (answers.TwoBanks && answers.Cylinders % 2 != 0)
         {
-            yield return new("banks", $"two banks with {answers.Cylinders} cylinders", "two banks have an even number; choose in line, and correct the valves' access on the card afterwards where they differ");
+            yield return new("banks", $"two banks with {answers.Cylinders} cylinders", "choose in line, then correct the access of each valve on the card");
         }
 
         if (answers.Split is not { } split)
         {
-            yield return new("valves", "nothing was chosen", "choose the valves of a cylinder");
+            yield return new("valves", "nothing was chosen", "choose the valves per cylinder");
         }
         else if (answers.Cylinders * (split.Intake + split.Exhaust) > Engine.MostValves)
         {

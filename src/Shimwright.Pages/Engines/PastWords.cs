@@ -9,10 +9,10 @@ internal static class PastWords
 {
     /// <summary>What the past means for a job that is about to start, in a line; null where there is none. It needs no more than what is kept.</summary>
     public static string? Of(KeptForecast? kept, bool tellsMore, ClockStyle clocks) => kept is null ? null
-        : $"This will be the {Ordinal(kept.Checks + 1)} check; the last was at {clocks.Text(kept.Clock)}. "
+        : $"This is the {Ordinal(kept.Checks + 1)} check. The last was at {clocks.Text(kept.Clock)}. "
             + (tellsMore
-                ? "Each valve is expected where its past puts it, so fewer trials settle it; what you feel still decides."
-                : "The card does not say what wear is usual, so the past says nothing about this check: put interval and loss on the card.");
+                ? "Past checks count, so each valve takes fewer blades."
+                : "Put the maker's interval on the card to use past checks.");
 
     private static string Ordinal(int n) => n switch
     {

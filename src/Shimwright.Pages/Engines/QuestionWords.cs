@@ -8,16 +8,17 @@ internal static class QuestionWords
     /// <summary>What is asked with a card's field in mind but in other words, or for no single field.</summary>
     private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
     {
-        ["cylinders"] = "Cylinders",
-        ["banks"] = "How the cylinders stand",
-        ["valves"] = "Valves of a cylinder",
-        ["access"] = "What has to come off",
+        ["cylinders"] = "Number of cylinders",
+        ["banks"] = "Cylinder layout",
+        ["valves"] = "Valves per cylinder",
+        ["access"] = "Remove for access",
         ["intakeLow"] = "Intake, lower limit",
         ["intakeHigh"] = "Intake, upper limit",
         ["exhaustLow"] = "Exhaust, lower limit",
         ["exhaustHigh"] = "Exhaust, upper limit",
-        ["angles"] = "Firing angles, where they are uneven",
-        ["clock"] = "What the engine's clock counts",
+        ["angles"] = "Firing angles, if uneven",
+        ["diameter"] = "Shim diameter, optional",
+        ["clock"] = "Hour meter or odometer",
     };
 
     /// <summary>The card's fields that have another name among the questions.</summary>
@@ -30,9 +31,9 @@ internal static class QuestionWords
     /// <summary>The arrangements that are asked for.</summary>
     public static IReadOnlyList<(string, string, string?)> Banks { get; } =
     [
-        ("line", "In line, or one cylinder", null),
-        ("halves", "Two banks (V or boxer), numbered bank by bank", "Six: 1, 2, 3 on one bank and 4, 5, 6 on the other."),
-        ("odd", "Two banks (V or boxer), numbered across", "Six: 1, 3, 5 on one bank and 2, 4, 6 on the other."),
+        ("line", "In line or single", null),
+        ("halves", "V or boxer, numbered bank by bank", "Six cylinders: 1-3 on one bank, 4-6 on the other."),
+        ("odd", "V or boxer, numbered across", "Six cylinders: 1, 3, 5 on one bank, 2, 4, 6 on the other."),
     ];
 
     /// <summary>The valves of a cylinder that are asked for.</summary>
@@ -60,9 +61,9 @@ internal static class QuestionWords
     public static IReadOnlyList<(string, string, string?)> Access(ValveTrainWords train, bool twoBanks)
     {
         string bank = twoBanks ? " on each bank" : "";
-        IReadOnlyList<(string, string, string?)> aside = train.HasLever ? [("none", "Nothing: the levers slide aside", "Each valve is reached by itself.")] : [];
+        IReadOnlyList<(string, string, string?)> aside = train.HasLever ? [("none", "Nothing, the levers slide aside", null)] : [];
         return train.LiftsCamshafts
-            ? [("side", $"A camshaft for each side{bank}", "One for the intake valves, one for the exhaust valves."), ("one", twoBanks ? "One camshaft on each bank" : "One camshaft for all valves", null), .. aside]
-            : [("one", twoBanks ? "A cover on each bank" : "One cover", "No camshaft is lifted."), ("side", $"A cover for each side{bank}", "One over the intake valves, one over the exhaust valves."), .. aside];
+            ? [("side", $"Intake and exhaust camshaft{bank}", null), ("one", twoBanks ? "One camshaft on each bank" : "One camshaft", null), .. aside]
+            : [("one", twoBanks ? "One cover on each bank" : "One cover", null), ("side", $"Intake and exhaust cover{bank}", null), .. aside];
     }
 }

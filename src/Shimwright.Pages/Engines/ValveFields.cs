@@ -25,7 +25,7 @@ public sealed class ValveFields
         (nameof(Id), "name", ["id"], v => v.Id),
         (nameof(Cylinder), "cylinder", ["cylinder"], v => v.Cylinder),
         (nameof(Side), "side", ["side"], v => v.Side),
-        (nameof(Access), "to come off", ["access"], v => v.Access),
+        (nameof(Access), "remove for access", ["access"], v => v.Access),
         (nameof(Low), "lower limit", ["band", "band[0]"], v => v.Low),
         (nameof(High), "upper limit", ["band[1]"], v => v.High),
     ];

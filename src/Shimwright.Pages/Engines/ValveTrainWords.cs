@@ -7,23 +7,23 @@ namespace Shimwright.Pages.Engines;
 /// <param name="Name">Its name in a card.</param>
 /// <param name="Adjuster">The kind.</param>
 /// <param name="Title">What a person taps.</param>
-/// <param name="Hint">How it is told from the others.</param>
+/// <param name="Hint">What sets it apart from the others.</param>
 public sealed record ValveTrainWords(string Name, Adjuster Adjuster, string Title, string Hint)
 {
     public static IReadOnlyList<ValveTrainWords> All { get; } =
     [
-        new("shim-under-bucket", Adjuster.ShimUnderBucket, "Shim under bucket", "A small shim between bucket and valve stem; the camshaft comes out to reach it."),
-        new("shim-over-bucket", Adjuster.ShimOverBucket, "Shim over bucket", "A large shim on top of the bucket, right under the cam; the camshaft stays in."),
-        new("graded-bucket", Adjuster.GradedBucket, "Graded bucket", "No shim: the bucket itself comes in crown thicknesses; the camshaft comes out."),
-        new("finger-follower", Adjuster.FingerFollower, "Shim under finger", "A shim on the valve stem under a finger follower."),
-        new("screw", Adjuster.Screw, "Screw and lock nut", "A rocker with an adjusting screw."),
+        new("shim-under-bucket", Adjuster.ShimUnderBucket, "Shim under bucket", "Small shim between bucket and valve stem. Camshaft comes out."),
+        new("shim-over-bucket", Adjuster.ShimOverBucket, "Shim over bucket", "Large shim on top of the bucket. Camshaft stays in."),
+        new("graded-bucket", Adjuster.GradedBucket, "Graded bucket", "Bucket sold in thicknesses, no shim. Camshaft comes out."),
+        new("finger-follower", Adjuster.FingerFollower, "Shim under finger", "Shim on the valve stem under a finger follower."),
+        new("screw", Adjuster.Screw, "Screw and lock nut", "Rocker with an adjusting screw."),
     ];
 
     public static ValveTrainWords Of(Adjuster adjuster) => All.First(t => t.Adjuster == adjuster);
 
     public static ValveTrainWords? Named(string? name) => All.FirstOrDefault(t => t.Name == name);
 
-    /// <summary>Whether a finger or rocker stands between cam and valve.</summary>
+    /// <summary>Whether a finger or rocker is between cam and valve.</summary>
     public bool HasLever => Domain.Engines.Valvetrain.HasLever(Adjuster);
 
     /// <summary>Whether camshafts come out to reach the adjusters.</summary>

@@ -16,7 +16,7 @@ public sealed record FeelStep(double Play, IReadOnlyList<int> Felt, IReadOnlyLis
 /// <summary>Where everything stands in the picture of the four feels: the play, gap less blade, to the right; a lane for each feel, loose on top.</summary>
 public sealed class FeelChart
 {
-    public const double Width = 380, Left = 86, Right = 12, Top = 8, LaneHeight = 62, Gap = 14, Bottom = 42;
+    public const double Width = 390, Left = 98, Right = 12, Top = 8, LaneHeight = 62, Gap = 14, Bottom = 42;
 
     private const int Points = 96;
 

@@ -62,7 +62,7 @@ public sealed class FeelTapForm : FeelForm
             return blade;
         }
 
-        problems.Add(new("blade", "none was chosen", "tap the blade first, then what it felt like"));
+        problems.Add(new("blade", "no blade was chosen", "tap the blade first, then the feel"));
         return null;
     }
 
@@ -78,12 +78,12 @@ public sealed class FeelTapForm : FeelForm
             return leaves;
         }
 
-        problems.Add(new("leaves", $"found \"{(Leaves.Length > 40 ? Leaves[..40] : Leaves)}\"", "enter how many leaves lie in the stack, such as 2"));
+        problems.Add(new("leaves", $"found \"{(Leaves.Length > 40 ? Leaves[..40] : Leaves)}\"", "enter the number of leaves in the stack, such as 2"));
         return null;
     }
 }
 
-/// <summary>An entry to take back or to put back.</summary>
+/// <summary>An entry to undo or to redo.</summary>
 internal sealed class FeelBackForm : FeelForm
 {
     public int Number { get; set; }

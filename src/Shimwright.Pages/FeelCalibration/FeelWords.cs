@@ -1,3 +1,4 @@
+using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Measures;
@@ -11,24 +12,35 @@ using static System.FormattableString;
 
 namespace Shimwright.Pages.FeelCalibration;
 
-/// <summary>What the pages about a person's feel say.</summary>
+/// <summary>Words of the pages about a person's feel.</summary>
 internal static class FeelWords
 {
-    /// <summary>The likelihood ratio above which nobody wants the digits any more.</summary>
-    private const double HugeRatio = 1e6;
+    /// <summary>A chance below this is not written out.</summary>
+    private const double Rare = 0.0001;
+
+    /// <summary>The trials from which a profile is good. Common practice, no source.</summary>
+    public const int Enough = FeelPromise.Trials;
+
+    /// <summary>How far a person is, in one line.</summary>
+    public static string Progress(int trials) => trials switch
+    {
+        < FeelCalibrator.FewestTrials => Invariant($"{trials} of {FeelCalibrator.FewestTrials} trials for a first profile"),
+        < Enough => Invariant($"{trials} of {Enough} trials for a good profile"),
+        _ => Invariant($"{trials} trials, enough for a good profile"),
+    };
 
     /// <summary>What each figure of a profile means.</summary>
     public static string Meaning(string name) => name switch
     {
-        "firm" => "a blade just enters",
-        "light" => "heavy drag turns light",
+        "firm" => "blade just enters",
+        "light" => "heavy to light drag",
         "loose" => "drag ends",
-        _ => "how blurred these are",
+        _ => "scatter",
     };
 
-    /// <summary>What trials would bring somebody who has made none.</summary>
+    /// <summary>What trials would bring a person who has made none.</summary>
     public static string Promise(LengthStyle lengths) => Invariant(
-        $"Forty trials on known gaps show how heavy your hand is: the doubt that all your readings share falls from {lengths.Fine(FeelPromise.Before)} to about {lengths.Fine(FeelPromise.After)} {lengths.UnitName}.");
+        $"Make forty trials on known gaps to show how heavy your hand is. The shared uncertainty of your readings then falls from {lengths.Fine(FeelPromise.Before)} to about {lengths.Fine(FeelPromise.After)} {lengths.UnitName}.");
 
     /// <summary>A trial in one line.</summary>
     public static string Of(TrialMade trial, LengthStyle lengths) => Invariant(
@@ -36,27 +48,29 @@ internal static class FeelWords
 
     /// <summary>Trials of one entry in one line.</summary>
     public static string Of(IReadOnlyList<TrialMade> trials, LengthStyle lengths) =>
-        trials.Count == 1 ? Of(trials[0], lengths) : Invariant($"{trials.Count} trials of a file");
+        trials.Count == 1 ? Of(trials[0], lengths) : Invariant($"{trials.Count} trials from a file");
 
-    /// <summary>The fit against the usual feel: by how much likelier it makes the trials, and whether chance alone would do that.</summary>
+    /// <summary>What to do, as the trials have it.</summary>
+    public static string Verdict(CalibrationResult fit) => fit.AgainstUsual.Differs ? "Use your own profile" : "Keep the default feel, or make more trials";
+
+    /// <summary>The fit against the default feel, and whether chance alone would do that.</summary>
     public static string Comparison(CalibrationResult fit)
     {
-        double ratio = Math.Exp(fit.AgainstUsual.Statistic / 2);
-        string times = ratio > HugeRatio ? "more than a million times" : ratio >= 10 ? Invariant($"{ratio:0} times") : Invariant($"{ratio:0.0} times");
-        string chance = fit.AgainstUsual.Chance < 0.0001 ? "less than 1 in 10,000" : Invariant($"{fit.AgainstUsual.Chance * 100:0.##} in 100");
-        return $"These trials are {times} as likely with the fitted feel as with the usual one. With fingers that are the usual ones that much or more comes by chance in {chance}. "
-            + (fit.AgainstUsual.Differs ? "So these fingers are not the usual ones." : "So these fingers cannot be told from the usual ones.");
+        string chance = fit.AgainstUsual.Chance < Rare ? "very unlikely (less than 1 in 10,000)" : Invariant($"{fit.AgainstUsual.Chance * 100:0.##} %");
+        return fit.AgainstUsual.Differs
+            ? $"Your feel differs from the default. The chance of such trials with default fingers is {chance}."
+            : $"Your feel does not differ clearly from the default. The chance of such trials with default fingers is {chance}.";
     }
 
-    /// <summary>How far the three thresholds may be off together, which every gap felt with them shares.</summary>
+    /// <summary>How far the three changes of feel may be off together, which every gap felt with them shares.</summary>
     public static string Doubt(CalibrationResult fit, LengthStyle lengths) =>
-        $"The first three may all be off together by {lengths.Fine(fit.Feel.Doubt)} {lengths.UnitName} (standard error; {lengths.Fine(FeelSettings.Usual.Doubt)} for the usual feel).";
+        $"Shared uncertainty {lengths.Fine(fit.Feel.Doubt)} {lengths.UnitName}, default {lengths.Fine(FeelSettings.Usual.Doubt)}.";
 
-    /// <summary>What the bench reckons with now.</summary>
+    /// <summary>The feel that is in use.</summary>
     public static string InUse(BenchSettings settings, IEnumerable<(string Name, FeelSettings? Used)> books) =>
-        settings.Feel == FeelSettings.Usual ? "the usual feel"
-        : books.FirstOrDefault(b => b.Used == settings.Feel) is { Name.Length: > 0 } whose ? $"the feel of {whose.Name}"
-        : "figures that were typed into the settings";
+        settings.Feel == FeelSettings.Usual ? "default feel"
+        : books.FirstOrDefault(b => b.Used == settings.Feel) is { Name.Length: > 0 } whose ? $"feel of {whose.Name}"
+        : "figures from the settings";
 
     /// <summary>Problems of a file as those of a form.</summary>
     public static IReadOnlyList<JobProblem> Of(IReadOnlyList<TableProblem> problems) =>

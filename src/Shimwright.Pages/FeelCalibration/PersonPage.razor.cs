@@ -98,7 +98,7 @@ public sealed partial class PersonPage : ComponentBase
     {
         if (await SentFile.ReadAsync(Sent!.File, Visit.Left) is not { } file)
         {
-            Refuse([new("file", "no file was chosen, or it is empty", "choose a file with the columns gap, blade and feel")]);
+            Refuse([new("file", "no file was chosen, or the file is empty", "choose a file with the columns gap, blade and feel")]);
             return;
         }
 
@@ -125,7 +125,7 @@ public sealed partial class PersonPage : ComponentBase
             || !await Bench.Settings.SaveAsync(_stored.Settings with { Feel = _fit.Feel }, Use.Version, Visit.Device))
         {
             await LoadAsync();
-            Refuse([new("feel", "trials or settings are not those that you saw any more", "look at what stands here now, and press again")]);
+            Refuse([new("feel", "trials or settings have changed in between", "check the figures shown now and press again")]);
             Visit.Conflict();
             return;
         }

@@ -8,7 +8,7 @@ namespace Shimwright.Pages.Pictures;
 /// <summary>Where everything stands in the picture of risk against the clock.</summary>
 internal sealed class RiskChart
 {
-    public const double Width = 300, Height = 150, Left = 44, Right = 12, Top = 12, Bottom = 34;
+    public const double Width = 340, Height = 150, Left = 54, Right = 12, Top = 12, Bottom = 34;
 
     private static readonly double[] Scales = [0.25, 0.5, 1];
 
@@ -58,6 +58,6 @@ internal sealed class RiskChart
 
     public string Words(ClockStyle clocks) =>
         $"Chance that any valve is outside its band: {Chances.Rough(At(First))} at {clocks.Text(First)}, "
-        + $"{Chances.Rough(At(CheckBy))} at {clocks.Text(CheckBy)}, where the check is due, and {Chances.Rough(At(Last))} at {clocks.Text(Last)}, an interval after the last check. "
-        + $"The bench allows {Chances.Rough(_forecast.Risk)}.";
+        + $"{Chances.Rough(At(CheckBy))} at {clocks.Text(CheckBy)} (check by), and {Chances.Rough(At(Last))} at {clocks.Text(Last)} (end of the interval). "
+        + $"Risk limit {Chances.Rough(_forecast.Risk)}.";
 }

@@ -9,32 +9,32 @@ internal static partial class SettingsFields
     private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
     {
         ["Blades"] = "Blades of the set",
-        ["Redo"] = "Another round, minutes",
-        ["Lift"] = "Lifting a camshaft and back, minutes",
-        ["Swap"] = "Changing one valve, minutes",
-        ["Disturb"] = "Disturbing a good valve, minutes",
-        ["MinutesPerCurrency"] = "Minutes that one unit of money is worth",
-        ["TakesBlade"] = "Trying one blade, minutes",
-        ["TakesStack"] = "Trying a stack of two, minutes",
-        ["TakesBucket"] = "Turning a bucket by hand, minutes",
-        ["TakesMicrometer"] = "Measuring a shim with the micrometer, minutes",
-        ["TakesDepth"] = "Taking a depth, minutes",
-        ["TakesDryFit"] = "Fitting dry and feeling, minutes",
+        ["Redo"] = "Rework round, minutes",
+        ["Lift"] = "Camshaft off and on, minutes",
+        ["Swap"] = "Change of one valve, minutes",
+        ["Disturb"] = "Extra for a good valve, minutes",
+        ["MinutesPerCurrency"] = "Minutes per unit of money",
+        ["TakesBlade"] = "One blade, minutes",
+        ["TakesStack"] = "Stack of two blades, minutes",
+        ["TakesBucket"] = "Bucket turned by hand, minutes",
+        ["TakesMicrometer"] = "Shim by micrometer, minutes",
+        ["TakesDepth"] = "Depth, minutes",
+        ["TakesDryFit"] = "Dry fit, minutes",
         ["Firm"] = "Won't enter to firm",
         ["Light"] = "Firm to light",
         ["Loose"] = "Light to loose",
-        ["Spread"] = "Spread of the feel",
-        ["Slip"] = "Share of slips",
-        ["Doubt"] = "Doubt about the fingers",
-        ["Blade"] = "Doubt of one blade",
-        ["Seating"] = "Doubt of seating",
-        ["KeepFloor"] = "Least chance with which a valve is left alone",
-        ["PassFloor"] = "Least chance with which a valve passes",
-        ["Risk"] = "Risk at which the next check is due",
-        ["ServiceLevel"] = "How often the drawer should have the size",
-        ["Unit"] = "Unit of lengths",
-        ["Distance"] = "Unit of distances",
-        ["Theme"] = "Light or dark",
+        ["Spread"] = "Scatter of the feel",
+        ["Slip"] = "Share of misreadings",
+        ["Doubt"] = "Shared uncertainty",
+        ["Blade"] = "Blade uncertainty",
+        ["Seating"] = "Seating scatter",
+        ["KeepFloor"] = "Lowest chance to keep a valve",
+        ["PassFloor"] = "Lowest chance to pass a valve",
+        ["Risk"] = "Risk limit for the next check",
+        ["ServiceLevel"] = "Chance of having each size",
+        ["Unit"] = "Length unit",
+        ["Distance"] = "Odometer unit",
+        ["Theme"] = "Theme",
         ["Currency"] = "Currency",
     };
 
@@ -85,7 +85,7 @@ internal static partial class SettingsFields
     }
 
     public static string Label(string field) => KitField().Match(field) is { Success: true } kit
-        ? $"Sizes to buy, row {int.Parse(kit.Groups["k"].Value, System.Globalization.CultureInfo.InvariantCulture) + 1}, {kit.Groups["member"].Value.ToLowerInvariant()}"
+        ? $"Sizes you can buy, row {int.Parse(kit.Groups["k"].Value, System.Globalization.CultureInfo.InvariantCulture) + 1}, {kit.Groups["member"].Value.ToLowerInvariant()}"
         : Labels.GetValueOrDefault(field, field);
 
     /// <summary>Problems under the labels of their fields.</summary>

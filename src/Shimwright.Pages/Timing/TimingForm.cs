@@ -24,15 +24,15 @@ public sealed record TimingForm(string? Teeth, string? Offset, string? Radius, s
     {
         ArgumentNullException.ThrowIfNull(problems);
         double? teeth = Within(TypedNumber.Plain(Teeth, "teeth"), "teeth", Sprocket.FewestTeeth, Sprocket.MostTeeth, true, problems);
-        double? offset = Within(LengthStyle.Millimetres.Read(Offset, "off its line", needed: false), "off its line", -GreatestOffset, GreatestOffset, false, problems);
-        double? radius = Within(LengthStyle.Millimetres.Read(Radius, "from the centre", needed: false), "from the centre", LeastRadius, GreatestRadius, false, problems);
+        double? offset = Within(LengthStyle.Millimetres.Read(Offset, "mark to its line", needed: false), "mark to its line", -GreatestOffset, GreatestOffset, false, problems);
+        double? radius = Within(LengthStyle.Millimetres.Read(Radius, "mark to camshaft centre", needed: false), "mark to camshaft centre", LeastRadius, GreatestRadius, false, problems);
         double? pins = Within(TypedNumber.Plain(Pins, "pins counted", needed: false), "pins counted", 0, MostPins, true, problems);
         double? right = Within(TypedNumber.Plain(Right, "pins in the manual", needed: false), "pins in the manual", 0, MostPins, true, problems);
-        Together(Offset, Radius, "off its line", "the distance off its line and the distance from the centre belong together", problems);
-        Together(Pins, Right, "pins", "the pins counted and those of the manual belong together", problems);
+        Together(Offset, Radius, "mark to its line", "enter A and B together, or neither", problems);
+        Together(Pins, Right, "pins", "enter the pins counted and those of the manual together, or neither", problems);
         if (offset is { } o && radius is { } r && Math.Abs(o) > r * Sprocket.FurthestOffset)
         {
-            problems.Add(new("off its line", $"found {Text(o)} at {Text(r)} from the centre", $"allowed is up to {Text(Sprocket.FurthestOffset)} times as much; are the two swapped?"));
+            problems.Add(new("mark to its line", $"found {Text(o)} at {Text(r)} from the centre", $"allowed is up to {Text(Sprocket.FurthestOffset)} times as much; are the two swapped?"));
         }
 
         return problems.Count > 0 ? null : new(

@@ -26,7 +26,7 @@ internal sealed class NewEngineRoom(IPage page)
         await GoOnAsync(4);
         await GoOnAsync(5);
         await Expect(page.GetByText("Compare every limit with the maker's manual")).ToBeVisibleAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save the engine" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save engine" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync(answers.Name);
     }
 

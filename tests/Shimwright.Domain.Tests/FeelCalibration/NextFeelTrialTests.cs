@@ -42,6 +42,21 @@ public class NextFeelTrialTests
         }
     }
 
+    /// <summary>A person who does as told has every blade in hand by turns, not the first one for ever.</summary>
+    [Fact]
+    public void Fit_BladesAtHand_TakeTurns()
+    {
+        double[] set = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.25, 1.00];
+        List<FeelTrial> made = [];
+        for (int trial = 0; trial < 9; trial++)
+        {
+            NextFeelTrial next = FeelCalibrator.Fit(made, atHand: set).Next[0];
+            made.Add(new FeelTrial(next.Gap, new BladeTrial(next.Blade, next.Gap > next.Blade ? Feel.Light : Feel.Firm)));
+        }
+
+        Assert.Equal([0.10, 0.15, 0.20, 0.10, 0.15, 0.20, 0.10, 0.15, 0.20], made.Select(t => t.Trial.Blade));
+    }
+
     [Fact]
     [Long]
     public void Suggest_Followed_SaysMoreThanTrialsSpreadEvenly()

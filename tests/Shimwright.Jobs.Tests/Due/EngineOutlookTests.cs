@@ -17,7 +17,7 @@ public class EngineOutlookTests
     {
         JobSheet sheet = Closed(found: 0.02, to: 2.43, again: 0.19);
         SignRow sign = Assert.Single(Signs(sheet));
-        Assert.StartsWith("E1: not where the last check left it", sign.Sign, StringComparison.Ordinal);
+        Assert.StartsWith("E1: the clearance has jumped", sign.Sign, StringComparison.Ordinal);
     }
 
     [Fact]

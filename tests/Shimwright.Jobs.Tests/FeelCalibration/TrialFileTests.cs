@@ -42,8 +42,8 @@ public class TrialFileTests
     [InlineData("0.15,0.13,11,light", "line 2, leaves: found \"11\"; allowed is a whole number from 1 to 10")]
     [InlineData("0.15,0.13,1.5,light", "line 2, leaves: found \"1.5\"; allowed is a whole number from 1 to 10")]
     [InlineData("0.15,0.13,1,snug", "line 2, feel: found \"snug\"; allowed is no, firm, light, loose")]
-    [InlineData("0.15,0.13,1", "line 2, feel: nothing stands there; this column is needed in every line")]
-    [InlineData(",0.13,1,light", "line 2, gap: nothing stands there; this column is needed in every line")]
+    [InlineData("0.15,0.13,1", "line 2, feel: nothing was entered; every line needs this column")]
+    [InlineData(",0.13,1,light", "line 2, gap: nothing was entered; every line needs this column")]
     [InlineData("0.75,0.13,1,light", "line 2, gap: found \"0.75\"; allowed is within 0.5 mm of the blade, 0.13")]
     [InlineData("0,15,0,13,1,light", "line 2: found 6 columns under a heading of 4; where numbers have decimal commas, put semicolons between the columns")]
     [InlineData("0.15,0.13,1,\"li\u0007\nght\"", "line 3, feel: found \"li\\u0007\\u000aght\"; allowed is no, firm, light, loose")]
@@ -63,7 +63,7 @@ public class TrialFileTests
     [InlineData("\n\n", "the file: nothing stands in it")]
     [InlineData("0.15,0.13,light\n", "line 1: there is no column \"gap\"")]
     [InlineData("gap,blade,feel,note\n", "line 1: found the column \"note\"")]
-    [InlineData("gap,blade,feel,gap\n", "line 1: the column \"gap\" stands there twice")]
+    [InlineData("gap,blade,feel,gap\n", "line 1: the column \"gap\" appears twice")]
     [InlineData("gap,blade\n", "line 1: there is no column \"feel\"")]
     public void Read_WrongHeading_SaysWhichColumnsThereAre(string text, string words) =>
         Assert.Contains(Refuses(text), p => p.ToString().StartsWith(words, StringComparison.Ordinal));

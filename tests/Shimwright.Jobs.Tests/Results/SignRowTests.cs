@@ -27,7 +27,7 @@ public class SignRowTests
     [Fact]
     public void Of_OneValveLosesFast_NamesItAndItsSeat()
     {
-        SignRow sign = Says(Signs(Losing([0, 0, 0, 0.09])), "E2: losing clearance far faster than the valves beside it");
+        SignRow sign = Says(Signs(Losing([0, 0, 0, 0.09])), "E2: loses clearance far faster than the valves beside it");
         Assert.Contains("seat, guide and stem", sign.LookAt, StringComparison.Ordinal);
         Assert.Contains("leak-down", sign.LookAt, StringComparison.Ordinal);
     }
@@ -38,17 +38,17 @@ public class SignRowTests
 
     [Fact]
     public void Of_AValveThatGains_LooksAtCamAndShim() =>
-        Assert.Contains("cam lobe", Says(Signs(Losing([0, 0, -0.07, 0])), "E1: gaining").LookAt, StringComparison.Ordinal);
+        Assert.Contains("cam lobe", Says(Signs(Losing([0, 0, -0.07, 0])), "E1: gains").LookAt, StringComparison.Ordinal);
 
     [Fact]
     public void Of_AJumpBetweenTwoChecks_SaysToFeelAgainFirst() =>
         Assert.StartsWith("Feel it again, cold", Says(Signs(Losing(AsUsual).Append("$.history", Check(60, [0.12, 0.12, 0.10, 0.19]))
-            .Set("$.check", Check(90, [0.10, 0.10, 0.0, 0.17]))), "E1: not where the last check left it").LookAt, StringComparison.Ordinal);
+            .Set("$.check", Check(90, [0.10, 0.10, 0.0, 0.17]))), "E1: the clearance has jumped").LookAt, StringComparison.Ordinal);
 
     [Fact]
     public void Of_AWarmCheckOfAllValves_SaysToLetItCool() =>
-        Assert.Contains("Let it cool", Says(Signs(Losing(AsUsual).Set("$.check", Check(60, [0.04, 0.04, 0.11, 0.11])).Set("$.check.temperatureC", "60")),
-            "the engine was not as warm").LookAt, StringComparison.Ordinal);
+        Assert.Contains("Let the engine cool", Says(Signs(Losing(AsUsual).Set("$.check", Check(60, [0.04, 0.04, 0.11, 0.11])).Set("$.check.temperatureC", "60")),
+            "temperature differs from the last check").LookAt, StringComparison.Ordinal);
 
     [Fact]
     public void Of_ChangedValveThatIsElsewhere_LooksForTheWrongShim()
@@ -63,14 +63,14 @@ public class SignRowTests
     {
         JobDraft job = Losing([0.04, 0, 0, 0]).Set("$.check.fitted", """[{"valve": "I1", "thickness": 1.22, "by": "micrometer"}]""")
             .Set("$.stock", """{"buy": {"from": 1.20, "to": 3.50, "step": 0.05, "price": 8.0}}""");
-        SignRow sign = Says(Signs(job), "I1: by the next check the thinnest shim");
-        Assert.Contains("not for shims", sign.LookAt, StringComparison.Ordinal);
+        SignRow sign = Says(Signs(job), "I1: the thinnest shim");
+        Assert.Contains("not shims", sign.LookAt, StringComparison.Ordinal);
         Assert.InRange(sign.Evidence, 0.01, 1);
     }
 
     [Fact]
     public void Of_StrongerFault_HasSmallerEvidence() =>
-        Assert.True(Says(Signs(Losing([0, 0, 0, 0.12])), "E2: losing").Evidence < Says(Signs(Losing([0, 0, 0, 0.09])), "E2: losing").Evidence);
+        Assert.True(Says(Signs(Losing([0, 0, 0, 0.12])), "E2: loses").Evidence < Says(Signs(Losing([0, 0, 0, 0.09])), "E2: loses").Evidence);
 
     /// <summary>The sign that says this; its evidence is a tail probability that a chance engine seldom reaches.</summary>
     private static SignRow Says(IReadOnlyList<SignRow> signs, string words)

@@ -15,16 +15,16 @@ public class TimingResultTests
         TimingResult answer = TimingResult.Of(Nothing);
         Assert.Equal(new ToothRow(9, 18), answer.Tooth);
         Assert.Equal((null, null, null, null), (answer.Mark, answer.Pins, answer.Lobes, answer.AfterClearanceChange));
-        Assert.Contains("turn it by hand only", Assert.Single(answer.Cautions), StringComparison.Ordinal);
+        Assert.Contains("by hand only until the marks are right", Assert.Single(answer.Cautions), StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(4.2, 1, "wrong: the camshaft is 1 tooth advanced; 1.0 cam degrees are left over, 0.11 of a tooth")]
-    [InlineData(-4.2, -1, "wrong: the camshaft is 1 tooth retarded; 1.0 cam degrees are left over, 0.11 of a tooth")]
-    [InlineData(9.5, 2, "wrong: the camshaft is 2 teeth advanced; 0.4 cam degrees are left over, 0.05 of a tooth")]
-    [InlineData(0.5, 0, "right: the camshaft is where it belongs; 1.0 cam degrees are left over, 0.11 of a tooth")]
-    [InlineData(2, 0, "doubtful: nearest is no tooth out, but 3.8 cam degrees are left over, 0.42 of a tooth; measure again, and look at the radius and at the chain")]
-    [InlineData(-3, -1, "doubtful: nearest is 1 tooth retarded, but 3.3 cam degrees are left over, 0.37 of a tooth; measure again, and look at the radius and at the chain")]
+    [InlineData(4.2, 1, "wrong: the camshaft is 1 tooth advanced, 1.0 cam degrees left over (0.11 of a tooth)")]
+    [InlineData(-4.2, -1, "wrong: the camshaft is 1 tooth retarded, 1.0 cam degrees left over (0.11 of a tooth)")]
+    [InlineData(9.5, 2, "wrong: the camshaft is 2 teeth advanced, 0.4 cam degrees left over (0.05 of a tooth)")]
+    [InlineData(0.5, 0, "right: the camshaft is where it belongs, 1.0 cam degrees left over (0.11 of a tooth)")]
+    [InlineData(2, 0, "doubtful: nearest is no tooth out, with 3.8 cam degrees left over (0.42 of a tooth). Measure again, and check the radius and the chain")]
+    [InlineData(-3, -1, "doubtful: nearest is 1 tooth retarded, with 3.3 cam degrees left over (0.37 of a tooth). Measure again, and check the radius and the chain")]
     public void Of_Mark_SaysWhichWayAndHowMuchIsLeft(double offset, int teeth, string verdict)
     {
         MarkRow mark = TimingResult.Of(Nothing with { Mark = (offset, 30) }).Mark!;

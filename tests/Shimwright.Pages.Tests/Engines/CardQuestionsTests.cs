@@ -49,6 +49,40 @@ public class CardQuestionsTests
         Assert.Equal([1], ask.Card.Layout!.FiringOrder);
     }
 
+    /// <summary>Where there are shims their diameter is asked; without it the drawer would be left out and nothing said.</summary>
+    [Theory]
+    [InlineData("shim-under-bucket", "9,48", 9.48)]
+    [InlineData("shim-under-bucket", "", null)]
+    [InlineData("screw", "9.48", null)]
+    public void At_TheSummary_HasTheShimDiameterWhereThereAreShims(string train, string typed, double? expected)
+    {
+        CardQuestions ask = Ask(With(Single, ("train", train), ("pitch", "1"), ("diameter", typed)), CardScreen.Summary);
+        Assert.Equal(CardScreen.Summary, ask.Screen);
+        Assert.Equal(expected, ask.ShimDiameter);
+    }
+
+    [Theory]
+    [InlineData("wide")]
+    [InlineData("948")]
+    public void At_TheSummary_ADiameterThatCannotBe_GoesBackToTheLimits(string typed)
+    {
+        CardQuestions ask = Ask(With(Single, ("diameter", typed)), CardScreen.Summary);
+        Assert.Equal(CardScreen.Limits, ask.Screen);
+        Assert.Equal(["diameter"], ask.Problems.Select(p => p.Path));
+    }
+
+    /// <summary>Equal limits are said once, others for the valves that share them.</summary>
+    [Fact]
+    public void Limits_OfACard_AreSaidOnce()
+    {
+        Engine engine = Ask(Single, CardScreen.Summary).Card!.Engine;
+        Assert.Equal(["All intake", "All exhaust"], CardWords.Limits(engine.Valves, LengthStyle.Millimetres).Select(l => l.Whose));
+        Valve odd = new(engine.Valves[1].Id, 1, ValveSide.Intake, engine.Valves[1].Access, new ClearanceBand(0.12, 0.18));
+        Assert.Equal(
+            [("I1", "0.100-0.170"), ("I2", "0.120-0.180")],
+            CardWords.Limits([engine.Valves[0], odd], LengthStyle.Millimetres));
+    }
+
     [Fact]
     public void At_TheSummaryWithALimitMissing_GoesBackToTheLimits()
     {

@@ -23,22 +23,24 @@ public class DrawerPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         FetchedPage empty = await FetchedPage.GetAsync(client, "/drawer");
-        Assert.Contains("Nothing is in the drawer yet", empty.Text, StringComparison.Ordinal);
+        Assert.Contains("The drawer is empty", empty.Text, StringComparison.Ordinal);
         Assert.NotNull(empty.Document.QuerySelector("nav a[href='/drawer']"));
 
         FetchedPage page = await FormPost.On(client, empty, "put-in").With("PutIn.Diameter", "9,48").With("PutIn.Thickness", "2.415 mm")
             .With("PutIn.Count", "3").With("PutIn.Place", "B4").With("PutIn.Price", "7.5").With("PutIn.By", "micrometer").SubmitAsync();
-        string[] cells = [.. page.Document.QuerySelectorAll("table.drawer tbody td").Select(c => c.TextContent.Trim())];
-        Assert.Equal(["3", "3", "0", "B4", "micrometer"], cells[..5]);
-        Assert.StartsWith("7.50", cells[5], StringComparison.Ordinal);
-        string shim = page.Document.QuerySelector("table.drawer a")!.GetAttribute("href")!;
+        AngleSharp.Dom.IElement line = page.Document.QuerySelectorAll(".drawer > li").Single();
+        Assert.Equal(["2.415", "3 free", "B4"], line.QuerySelector("summary")!.Children.Select(c => c.TextContent.Trim()));
+        string[] facts = [.. line.QuerySelectorAll("dd").Select(d => d.TextContent.Trim())];
+        Assert.Equal(["3", "micrometer"], facts[..2]);
+        Assert.StartsWith("7.50", facts[2], StringComparison.Ordinal);
+        string shim = line.QuerySelector("a")!.GetAttribute("href")!;
 
         FetchedPage counted = await (await FormPost.OnAsync(client, shim, "count")).With("Count.Count", "1").SubmitAsync();
-        Assert.Contains("1 there, 1 free", counted.Text, StringComparison.Ordinal);
-        Assert.Contains("in B4", counted.Text, StringComparison.Ordinal);
+        Assert.Contains("1 in stock, 1 free", counted.Text, StringComparison.Ordinal);
+        Assert.Contains("compartment B4", counted.Text, StringComparison.Ordinal);
         FetchedPage back = await FormPost.On(client, counted, "undo-2").SubmitAsync();
-        Assert.Contains("3 there, 3 free", back.Text, StringComparison.Ordinal);
-        Assert.Contains("entry 2 taken back", back.Text, StringComparison.Ordinal);
+        Assert.Contains("3 in stock, 3 free", back.Text, StringComparison.Ordinal);
+        Assert.Contains("entry 2 undone", back.Text, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await FetchedPage.GetAsync(client, "/drawer/shim?diameter=1&thickness=2&by=marked")).Status);
     }
 
@@ -72,14 +74,14 @@ public class DrawerPageTests
         Assert.Null(bad.Document.QuerySelector("[name='Take.Text']"));
 
         FetchedPage clean = await LookAsync(client, "diameter;thickness;count;by;place\n9,48;2,45;3;micrometer;B4\n9,48;0.1 in;2;;\n");
-        Assert.Contains("2 sizes, 2 of them with another count than now", clean.Text, StringComparison.Ordinal);
+        Assert.Contains("2 sizes, 2 with a new count", clean.Text, StringComparison.Ordinal);
         Assert.Empty(await bench.Database.Drawer.LotsAsync(Cancel));
         await FormPost.On(client, clean, "take").SubmitAsync();
         Assert.Equal([(2450, 3, "B4"), (2540, 2, "")], (await bench.Database.Drawer.LotsAsync(Cancel)).Select(l => (l.Size.Thickness, l.Count, l.Place)));
 
         string file = await client.GetStringAsync(new Uri("/drawer/drawer.csv", UriKind.Relative), Cancel);
         Assert.Equal("diameter,thickness,by,count,place,price\n9.48,2.450,micrometer,3,B4,\n9.48,2.540,marked,2,,\n", file);
-        Assert.Contains("0 of them with another count", (await LookAsync(client, file)).Text, StringComparison.Ordinal);
+        Assert.Contains("0 with a new count", (await LookAsync(client, file)).Text, StringComparison.Ordinal);
         Assert.Equal(2, (await FetchedPage.GetAsync(client, "/drawer/labels")).Document.QuerySelectorAll(".labels li").Length);
     }
 

@@ -17,12 +17,12 @@ public class KitsPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/kits");
-        Assert.Contains("No kit is kept yet", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Add a kit as the seller lists it", page.Text, StringComparison.Ordinal);
         FetchedPage kept = await Filled(FormPost.On(client, page, "keep")).SubmitAsync();
         Assert.Equal(HttpStatusCode.OK, kept.Status);
         Assert.Equal([new KitOnOffer("Box", 9.48, 2, 3, 0.05, 2, 90.5)], (await bench.Database.Settings.CurrentAsync(Cancel)).Settings.KitsOffered);
-        Assert.Contains("2.00 to 3.00 mm in steps of 0.05, 2 of each: 42 shims for 90.50", kept.Text, StringComparison.Ordinal);
-        Assert.Contains("No engine with shims of this diameter is counted", kept.Text, StringComparison.Ordinal);
+        Assert.Contains("2.00 to 3.00 mm in steps of 0.05, 2 of each: 42 shims.", kept.Text, StringComparison.Ordinal);
+        Assert.Contains("No engine needs shims of this diameter", kept.Text, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -58,11 +58,11 @@ public class KitsPageTests
         await bench.Database.Settings.SaveAsync(new BenchSettings { KitsOffered = [Fine, Coarse, Dear] }, 0, "phone", Cancel);
         await bench.Database.Due.RefreshStaleAsync(10, Cancel);
         FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/kits?worth=10");
-        IElement[] cards = [.. page.Document.QuerySelectorAll(".kits .card")];
-        Assert.Equal(["Coarse box", "Dear box", "Fine box"], cards.Select(c => c.QuerySelector("h3")!.TextContent));
+        IElement[] cards = [.. page.Document.QuerySelectorAll(".kits > li")];
+        Assert.Equal(["Coarse box", "Dear box", "Fine box"], cards.Select(c => c.QuerySelector("summary strong")!.TextContent));
         Assert.Equal([false, true, false], cards.Select(c => c.QuerySelector(".status") is not null));
         FetchedPage dear = await FetchedPage.GetAsync(client, "/drawer/kits?worth=1000");
-        Assert.Equal("Fine box", dear.Document.QuerySelector(".kits .card h3")!.TextContent);
+        Assert.Equal("Fine box", dear.Document.QuerySelector(".kits summary strong")!.TextContent);
         FetchedPage wrong = await FetchedPage.GetAsync(client, "/drawer/kits?worth=-3");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.Status);
         Assert.Contains("allowed is 0 to 1000000", wrong.Text, StringComparison.Ordinal);
@@ -76,7 +76,7 @@ public class KitsPageTests
         await bench.Database.Settings.SaveAsync(new BenchSettings { KitsOffered = [Fine, Coarse] }, 0, "phone", Cancel);
         FetchedPage before = await FetchedPage.GetAsync(client, "/drawer/kits");
         FetchedPage gone = await FormPost.On(client, before, "out-1").SubmitAsync();
-        Assert.Contains("\"Coarse box\" was taken out", gone.Text, StringComparison.Ordinal);
+        Assert.Contains("\"Coarse box\" is removed", gone.Text, StringComparison.Ordinal);
         Assert.Equal([Fine], (await bench.Database.Settings.CurrentAsync(Cancel)).Settings.KitsOffered);
 
         FetchedPage stale = await FormPost.On(client, before, "out-0").SubmitAsync();

@@ -19,7 +19,7 @@ public class MarksPageTests
         using HttpClient client = bench.NewClient();
         FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/marks");
         Assert.Equal(HttpStatusCode.OK, page.Status);
-        Assert.Contains("Nobody knows both of any shim yet", page.Text, StringComparison.Ordinal);
+        Assert.Contains("No shim has both readings yet", page.Text, StringComparison.Ordinal);
         Assert.Empty(page.Document.QuerySelectorAll("svg"));
     }
 
@@ -31,17 +31,17 @@ public class MarksPageTests
         Guid job = await AddAsync(bench, 0);
         FetchedPage few = await FetchedPage.GetAsync(client, "/drawer/marks");
         Assert.Equal(4, few.Document.QuerySelectorAll(".marks-picture circle").Length);
-        Assert.Contains("3 shims count. From 5 on", few.Text, StringComparison.Ordinal);
-        Assert.Contains("1 of the shims differs from the mark by more than 0.04 mm", few.Text, StringComparison.Ordinal);
-        Assert.Equal(["2.45", "2.442", "−0.008"], few.Document.QuerySelectorAll("table tbody tr:first-child td").Take(3).Select(c => c.TextContent.Trim()));
-        Assert.Equal($"/jobs/{job}/record", few.Document.QuerySelector("table tbody a")!.GetAttribute("href"));
+        Assert.Contains("Measure 2 more marked shims", few.Text, StringComparison.Ordinal);
+        Assert.Contains("1 not counted: more than 0.04 mm off its mark", few.Text, StringComparison.Ordinal);
+        Assert.Equal("Mark 2.45, measured 2.442, off −0.008", few.Document.QuerySelector(".rows li span")!.TextContent);
+        Assert.Equal($"/jobs/{job}/record", few.Document.QuerySelector(".rows a")!.GetAttribute("href"));
 
         await AddAsync(bench, 0.004);
         FetchedPage enough = await FetchedPage.GetAsync(client, "/drawer/marks");
-        Assert.Contains("6 shims: the micrometer says −0.002 mm against the mark on average", enough.Text, StringComparison.Ordinal);
-        Assert.Contains("these shims do not contradict that", enough.Text, StringComparison.Ordinal);
+        Assert.Contains("−0.002 mm", enough.Text, StringComparison.Ordinal);
+        Assert.Contains("scatter as assumed", enough.Text, StringComparison.Ordinal);
         Assert.Single(enough.Document.QuerySelectorAll(".marks-picture .mean"));
-        Assert.Equal("Micrometer less mark, against the mark", enough.Document.QuerySelector(".marks-picture title")!.TextContent);
+        Assert.Equal("Micrometer minus mark", enough.Document.QuerySelector(".marks-picture title")!.TextContent);
     }
 
     [Fact]
@@ -61,21 +61,23 @@ public class MarksPageTests
         }
 
         FetchedPage page = await (await FormPost.OnAsync(client, address, "measure")).With("Measure.Thickness", "2,443").SubmitAsync();
-        Assert.Contains("1 there, 1 free", page.Text, StringComparison.Ordinal);
-        Assert.Contains("measured, and kept under its size now", page.Text, StringComparison.Ordinal);
+        Assert.Contains("1 in stock, 1 free", page.Text, StringComparison.Ordinal);
+        Assert.Contains("measured, moved to its own size", page.Text, StringComparison.Ordinal);
         FetchedPage marks = await FetchedPage.GetAsync(client, "/drawer/marks");
-        Assert.Contains("In the drawer", marks.Document.QuerySelector("table tbody")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Drawer", marks.Document.QuerySelector(".rows")!.TextContent, StringComparison.Ordinal);
         Assert.Single(marks.Document.QuerySelectorAll(".marks-picture .dot"));
     }
 
     [Fact]
-    public void Verdict_SpreadAndMean_AreHeldAgainstWhatIsTaken()
+    public void Verdict_SpreadAndMean_AreJudgedAgainstWhatIsAssumed()
     {
-        string Of(params double[] differences) => MarkWords.Verdict(MarkSpread.Of(differences)!, LengthStyle.Millimetres);
-        Assert.Contains("stray more than that", Of(-0.03, 0.03, -0.035, 0.028, -0.031, 0.033, 0.03, -0.03), StringComparison.Ordinal);
-        Assert.Contains("stray less than that", Of(-0.0001, 0.0001, -0.0001, 0.0001, 0, 0.0001, -0.0001, 0.0001), StringComparison.Ordinal);
-        Assert.Contains("thinner than their marks", Of(-0.03, -0.02, -0.025, -0.028, -0.031, -0.02), StringComparison.Ordinal);
-        Assert.Contains("look at its zero", Of(0.03, 0.02, 0.025, 0.028, 0.031, 0.02), StringComparison.Ordinal);
+        static MarkSpread Of(params double[] differences) => MarkSpread.Of(differences)!;
+        Assert.Contains("scatter more than assumed", MarkWords.Why(Of(-0.03, 0.03, -0.035, 0.028, -0.031, 0.033, 0.03, -0.03)), StringComparison.Ordinal);
+        Assert.Contains("scatter less than assumed", MarkWords.Why(Of(-0.0001, 0.0001, -0.0001, 0.0001, 0, 0.0001, -0.0001, 0.0001)), StringComparison.Ordinal);
+        Assert.Contains("thinner than their marks", MarkWords.Why(Of(-0.03, -0.02, -0.025, -0.028, -0.031, -0.02)), StringComparison.Ordinal);
+        Assert.Contains("zero of the micrometer", MarkWords.Why(Of(0.03, 0.02, 0.025, 0.028, 0.031, 0.02)), StringComparison.Ordinal);
+        Assert.StartsWith("Measure every shim", MarkWords.Verdict(Of(0.03, 0.02, 0.025, 0.028, 0.031, 0.02)), StringComparison.Ordinal);
+        Assert.Equal("Use the marks", MarkWords.Verdict(Of(-0.0001, 0.0001, -0.0001, 0.0001, 0, 0.0001)));
         Assert.Equal("0.000", MarkWords.Signed(-0.0001, LengthStyle.Millimetres));
         Assert.Equal("+0.5", MarkWords.Signed(0.0127, new(LengthUnit.Thou)));
     }

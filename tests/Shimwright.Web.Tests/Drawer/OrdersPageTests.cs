@@ -21,8 +21,8 @@ public class OrdersPageTests
         FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/orders");
         Assert.Equal(HttpStatusCode.OK, page.Status);
         Assert.Contains("An engine counts once a job on it is closed", page.Text, StringComparison.Ordinal);
-        Assert.Contains("0 engines are counted", page.Text, StringComparison.Ordinal);
-        Assert.Empty(page.Document.QuerySelectorAll("table"));
+        Assert.Empty(page.Document.QuerySelectorAll(".orders"));
+        Assert.Null(page.Document.QuerySelector(".do-now"));
     }
 
     [Fact]
@@ -36,23 +36,27 @@ public class OrdersPageTests
         DiameterOrders orders = Assert.Single((await bench.Database.Orders.ListAsync(cancel: Cancel)).Diameters);
         Assert.Equal(1, orders.Engines);
         var line = orders.Orders.Lines.MaxBy(l => l.Wanted.Mean)!;
-        IElement row = page.Document.QuerySelectorAll("table.orders tbody tr").Single(r => r.QuerySelector("th")!.TextContent.Trim() == line.Size.ToString("0.00", CultureInfo.InvariantCulture));
-        string[] cells = [.. row.QuerySelectorAll("td").Select(c => c.TextContent.Trim())];
-        Assert.Equal(["1", "0", "1"], cells[..3]);
-        Assert.Equal(line.Wanted.Mean.ToString("0.0", CultureInfo.InvariantCulture), cells[4]);
+        IElement row = page.Document.QuerySelectorAll(".orders > li").Single(r => r.QuerySelector("summary strong")!.TextContent.Trim() == line.Size.ToString("0.00", CultureInfo.InvariantCulture));
+        Assert.Equal("order 1, 0 free", row.QuerySelector(".go")!.TextContent.Trim());
+        string[] facts = [.. row.QuerySelectorAll("dd").Select(c => c.TextContent.Trim())];
+        Assert.StartsWith(line.Wanted.Mean.ToString("0.0", CultureInfo.InvariantCulture), facts[0], StringComparison.Ordinal);
+        Assert.Equal("1", facts[1]);
         Assert.Equal("order", row.ClassName);
         Assert.Contains("Chance of each count: 0: ", row.QuerySelector("svg.law")!.GetAttribute("aria-label"), StringComparison.Ordinal);
         Assert.NotEmpty(row.QuerySelectorAll("svg.law rect.covered"));
-        Assert.Contains(orders.Orders.Cost.ToString("0.00", CultureInfo.InvariantCulture), page.Document.QuerySelector("table.orders tfoot")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains(orders.Orders.Cost.ToString("0.00", CultureInfo.InvariantCulture), page.Document.QuerySelector(".do-now")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("/engines/", page.Document.QuerySelector("[aria-labelledby=not-counted] a")!.GetAttribute("href")![..9]);
-        Assert.Contains("The card names no shim diameter", page.Text, StringComparison.Ordinal);
-        Assert.Contains("1 engine is counted, 1 not", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Shim diameter not set", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Enough for 1 engine", page.Text, StringComparison.Ordinal);
 
         string file = await client.GetStringAsync(new Uri(page.Document.QuerySelector("a[download]")!.GetAttribute("href")!, UriKind.Relative), Cancel);
         string[] lines = file.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal("diameter,thickness,wanted,free,level,order,price,cost,coveredNow,coveredThen", lines[0]);
         Assert.Contains(lines, l => l.StartsWith(string.Create(CultureInfo.InvariantCulture, $"9.48,{line.Size:0.000},{line.Wanted.Mean:0.000},0,1,1,8,8,"), StringComparison.Ordinal));
-        Assert.Equal(page.Document.QuerySelectorAll("table.orders tbody tr").Length, lines.Length - 1);
+        Assert.Equal(page.Document.QuerySelectorAll(".orders > li").Length, lines.Length - 1);
+        // What to order comes first.
+        string?[] looks = [.. page.Document.QuerySelectorAll(".orders > li").Select(l => l.ClassName)];
+        Assert.Equal(looks.OrderBy(l => l is null), looks);
     }
 
     [Fact]
@@ -61,7 +65,7 @@ public class OrdersPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         await DueBench.AddAsync(bench, "Counted", doubt: 0.02);
-        int Ordered(FetchedPage page) => int.Parse(page.Document.QuerySelector("table.orders tfoot td")!.TextContent, CultureInfo.InvariantCulture);
+        int Ordered(FetchedPage page) => int.Parse(page.Document.QuerySelector(".orders + p strong")!.TextContent.Split(' ', ',')[1], CultureInfo.InvariantCulture);
         int usual = Ordered(await FetchedPage.GetAsync(client, "/drawer/orders?level=0.5"));
         FetchedPage sure = await FetchedPage.GetAsync(client, "/drawer/orders?days=30&level=0,995");
         Assert.True(Ordered(sure) > usual);
@@ -96,9 +100,9 @@ public class OrdersPageTests
         using HttpClient client = bench.NewClient();
         await bench.Database.Settings.SaveAsync(new BenchSettings { SizesToBuy = [] }, 0, "phone", Cancel);
         await DueBench.AddAsync(bench, "Counted");
-        Assert.Contains("no size that can be bought or lies in the drawer would do", (await FetchedPage.GetAsync(client, "/drawer/orders")).Text, StringComparison.Ordinal);
+        Assert.Contains("No size you can buy or have would do", (await FetchedPage.GetAsync(client, "/drawer/orders")).Text, StringComparison.Ordinal);
         await bench.Database.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.42, "marked"), 1), new(Guid.NewGuid(), "phone"), Cancel);
         FetchedPage page = await FetchedPage.GetAsync(client, "/drawer/orders?level=0.999");
-        Assert.Equal("2.42", page.Document.QuerySelector("table.orders tbody th")!.TextContent.Trim());
+        Assert.Equal("2.42", page.Document.QuerySelector(".orders summary strong")!.TextContent.Trim());
     }
 }

@@ -11,12 +11,12 @@ namespace Shimwright.Web.Tests.Due;
 public class DuePageTests
 {
     [Fact]
-    public async Task Get_NoEngineYet_SaysWhatWillStandHere()
+    public async Task Get_NoEngineYet_SaysWhatToDo()
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         FetchedPage page = await FetchedPage.GetAsync(client, "/due");
-        Assert.Contains("Once a job on one is closed, its next check stands here", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Its next check shows here once a job on it is closed", page.Text, StringComparison.Ordinal);
         Assert.Contains("not a diagnosis", page.Text, StringComparison.Ordinal);
         Assert.NotNull(page.Document.QuerySelector("nav a[href='/due']"));
     }
@@ -29,8 +29,10 @@ public class DuePageTests
         await CheckedAsync(bench, "09-third-check.json");
         FetchedPage page = await FetchedPage.GetAsync(client, "/due");
         IElement row = page.Document.QuerySelector(".due-engine.clockonly")!;
-        Assert.Matches(@"By \d+(\.\d)? h on its clock", row.TextContent);
-        Assert.Contains("how much it is used is not known", row.TextContent, StringComparison.Ordinal);
+        Assert.Matches(@"Check by \d+(\.\d)? h", row.TextContent);
+        Assert.Matches(@"^at \d+(\.\d)? h$", row.QuerySelector("summary .due-when")!.TextContent);
+        Assert.NotNull(row.QuerySelector("a[href$='/wear']"));
+        Assert.Contains("Usage not set", row.TextContent, StringComparison.Ordinal);
         Assert.Contains("Chance that any valve is outside its band", row.QuerySelector("svg[role=img] > desc")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, page.Status);
     }
@@ -43,17 +45,17 @@ public class DuePageTests
         Guid engine = await CheckedAsync(bench, "09-third-check.json");
         FormPost form = await FormPost.OnAsync(client, $"/engines/{engine}/wear", "usage");
         FetchedPage wear = await form.With("Usage.PerWeek", "7,5 h").SubmitAsync();
-        Assert.Contains("used 7.5 h a week", wear.Text, StringComparison.Ordinal);
+        Assert.Contains("Usage 7.5 h per week", wear.Text, StringComparison.Ordinal);
         Assert.Equal("7.5", wear.Document.QuerySelector("[name='Usage.PerWeek']")!.GetAttribute("value"));
         FetchedPage page = await FetchedPage.GetAsync(client, "/due");
-        Assert.Matches(@"\d{4}-\d\d-\d\d", page.Document.QuerySelector(".due-when")!.TextContent);
+        Assert.Matches(@"(Check by|Overdue since) \d{4}-\d\d-\d\d", page.Document.QuerySelector(".due-engine .inside")!.TextContent);
         using HttpResponseMessage calendar = await client.GetAsync(new Uri("/due/calendar.ics", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal("text/calendar", calendar.Content.Headers.ContentType!.MediaType);
         Assert.Single(Ical.Net.Calendar.Load(await calendar.Content.ReadAsStringAsync(TestContext.Current.CancellationToken))!.Events);
     }
 
     [Theory]
-    [InlineData("200", "a week has 168 hours")]
+    [InlineData("200", "the hours in a week")]
     [InlineData("0", "enter more than 0")]
     [InlineData("often", "found \"often\"")]
     public async Task Post_UsageThatCannotBe_IsRefusedAndStaysInTheField(string typed, string words)
@@ -75,9 +77,13 @@ public class DuePageTests
         Guid engine = await CheckedAsync(bench, "09-third-check.json");
         FetchedPage page = await FetchedPage.GetAsync(client, $"/engines/{engine}/wear");
         Assert.Equal(4, page.Document.QuerySelectorAll(".trend svg[role=img]").Length);
-        Assert.Equal(4, page.Document.QuerySelectorAll(".trends details table").Length);
+        Assert.Equal(4, page.Document.QuerySelectorAll(".moves details details table").Length);
+        Assert.Equal(["I1", "I2", "E1", "E2"], page.Document.QuerySelectorAll(".moves summary strong").Select(v => v.TextContent));
+        // What would take longer than the engine lasts is said in words, whatever the rate.
+        Assert.DoesNotMatch(@"\d{5,} h", page.Document.QuerySelector("main")!.TextContent);
+        Assert.Contains("not within this engine's life", page.Text, StringComparison.Ordinal);
         Assert.All(page.Document.QuerySelectorAll(".trend desc"), d => Assert.Contains("at 158 h", d.TextContent, StringComparison.Ordinal));
-        Assert.Contains("Lost between checks", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Loss between checks", page.Text, StringComparison.Ordinal);
         Assert.Contains("103 to 158", page.Text, StringComparison.Ordinal);
         Assert.Contains("compression test settles", page.Text, StringComparison.Ordinal);
         Assert.Empty(page.Document.QuerySelectorAll("main [style]"));
@@ -94,8 +100,8 @@ public class DuePageTests
         ParsedSetup reading = JobSetup.FromFile(System.Text.Encoding.UTF8.GetBytes(file));
         Guid engine = await CheckedAsync(bench, reading);
         FetchedPage page = await FetchedPage.GetAsync(client, $"/engines/{engine}/wear");
-        Assert.Contains("an interval is 10000 mi", page.Text, StringComparison.Ordinal);
-        Assert.Contains("clock, miles", page.Text, StringComparison.Ordinal);
+        Assert.Contains("maker's interval is 10000 mi", page.Text, StringComparison.Ordinal);
+        Assert.Contains("miles", page.Document.QuerySelector(".trend svg")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -108,7 +114,7 @@ public class DuePageTests
         FetchedPage refused = await form.With("Start.Clock", "157").SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
         Assert.Contains("found 157 h, and the last check was at 158 h", refused.Text, StringComparison.Ordinal);
-        Assert.Contains("This will be the fourth check; the last was at 158 h.", refused.Text, StringComparison.Ordinal);
+        Assert.Contains("This is the fourth check. The last was at 158 h.", refused.Text, StringComparison.Ordinal);
         FetchedPage started = await FormPost.On(client, refused, "start").With("Start.Clock", "205").SubmitAsync();
         Guid job = Guid.Parse(started.Address.Segments[2].TrimEnd('/'));
         StoredJob stored = (await bench.Database.Jobs.FindAsync(job, TestContext.Current.CancellationToken))!;

@@ -21,7 +21,7 @@ public class ScorecardPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         FetchedPage page = await FetchedPage.GetAsync(client, "/due/scorecard");
-        Assert.Contains("Nothing to look back on yet", page.Text, StringComparison.Ordinal);
+        Assert.Contains("This page then compares the plan with the result", page.Text, StringComparison.Ordinal);
     }
 
     /// <summary>Jobs with some fittings each, read well and 0.02 off by turns: the bench's own seating is offered, and taken when asked.</summary>
@@ -38,14 +38,14 @@ public class ScorecardPageTests
         }
 
         FetchedPage page = await FetchedPage.GetAsync(client, "/due/scorecard");
-        Assert.Contains($"Your {fittings} fittings say", page.Text, StringComparison.Ordinal);
+        Assert.Contains($"Your {fittings} fittings give", page.Text, StringComparison.Ordinal);
         Assert.Single(page.Document.QuerySelectorAll(".calibration svg[role=img]"));
         Assert.Equal(0.004, (await bench.Database.Settings.CurrentAsync(Cancel)).Settings.Seating);
 
         FetchedPage saved = await FormPost.On(client, page, "seating").SubmitAsync();
         double seating = (await bench.Database.Settings.CurrentAsync(Cancel)).Settings.Seating;
         Assert.InRange(seating, 0.013, 0.021);
-        Assert.Contains("reckon with it", saved.Text, StringComparison.Ordinal);
+        Assert.Contains("New jobs use it", saved.Text, StringComparison.Ordinal);
 
         FetchedPage late = await FormPost.On(client, page, "seating").SubmitAsync();
         Assert.Equal(HttpStatusCode.Conflict, late.Status);

@@ -28,7 +28,7 @@ public sealed class CopiesPageTests : IDisposable
         FetchedPage saved = await (await FormPost.OnAsync(client, "/settings/copies", "keep")).With("Keep.Folder", _folder).With("Keep.Kept", "2").SubmitAsync();
         Assert.Contains("Saved.", saved.Text, StringComparison.Ordinal);
         FetchedPage made = await FormPost.On(client, saved, "make").SubmitAsync();
-        Assert.Contains("The copy was made and read again.", made.Text, StringComparison.Ordinal);
+        Assert.Contains("The copy is made and checked.", made.Text, StringComparison.Ordinal);
         Assert.Contains("The newest copy is a minute old.", made.Text, StringComparison.Ordinal);
         string copy = Assert.Single(Directory.GetFiles(_folder));
         Assert.Contains(Path.GetFileName(copy), made.Text, StringComparison.Ordinal);
@@ -78,7 +78,7 @@ public sealed class CopiesPageTests : IDisposable
         FormPost stale = (await FormPost.OnAsync(toOther, "/settings/copies", "archive")).WithFile("Archive.File", "a.zip", archive);
         FetchedPage cut = await (await FormPost.OnAsync(toOther, "/settings/copies", "archive")).WithFile("Archive.File", "a.zip", archive[..^30]).SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, cut.Status);
-        Assert.Contains("Taken in.", (await (await FormPost.OnAsync(toOther, "/settings/copies", "archive")).WithFile("Archive.File", "a.zip", archive).SubmitAsync()).Text, StringComparison.Ordinal);
+        Assert.Contains("The archive is imported.", (await (await FormPost.OnAsync(toOther, "/settings/copies", "archive")).WithFile("Archive.File", "a.zip", archive).SubmitAsync()).Text, StringComparison.Ordinal);
         Assert.Equal(1, await other.Database.Engines.CountAsync(null, Cancel));
         Assert.Equal(HttpStatusCode.BadRequest, (await stale.SubmitAsync()).Status);
     }
@@ -96,7 +96,7 @@ public sealed class CopiesPageTests : IDisposable
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
         Assert.Contains("Nothing was removed", refused.Text, StringComparison.Ordinal);
         FetchedPage removed = await FormPost.On(client, refused, "remove").With("Remove.Name", name).SubmitAsync();
-        Assert.Contains("The engine was removed, with its jobs.", removed.Text, StringComparison.Ordinal);
+        Assert.Contains("The engine and its jobs are removed.", removed.Text, StringComparison.Ordinal);
         Assert.True((await bench.Database.Copies.ContentsAsync(Cancel)).IsEmpty);
         Assert.Equal(HttpStatusCode.NotFound, (await FetchedPage.GetAsync(client, $"/engines/{engine}/remove")).Status);
     }

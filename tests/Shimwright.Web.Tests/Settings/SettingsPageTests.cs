@@ -70,8 +70,8 @@ public class SettingsPageTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         string alert = page.Document.QuerySelector("[role=alert]")!.TextContent;
         Assert.Contains("Blades of the set: found \"thick\"", alert, StringComparison.Ordinal);
-        Assert.Contains("Another round, minutes: found \"soon\"", alert, StringComparison.Ordinal);
-        Assert.Contains("Share of slips: nothing was entered", alert, StringComparison.Ordinal);
+        Assert.Contains("Rework round, minutes: found \"soon\"", alert, StringComparison.Ordinal);
+        Assert.Contains("Share of misreadings: nothing was entered", alert, StringComparison.Ordinal);
         Assert.Equal("soon", page.Document.QuerySelector("input[name='Bench.Redo']")!.GetAttribute("value"));
         Assert.Equal(0, (await bench.Database.Settings.CurrentAsync(TestContext.Current.CancellationToken)).Version);
     }
@@ -79,18 +79,19 @@ public class SettingsPageTests
     [Theory]
     [InlineData("Bench.Firm", "0.1", "Won't enter to firm")]
     [InlineData("Bench.Blades", "5", "Blades of the set")]
-    [InlineData("Bench.Risk", "2", "Risk at which the next check is due")]
-    [InlineData("Bench.Kits[0].Step", "0", "Sizes to buy, row 1, step")]
-    [InlineData("Bench.Lift", "-1", "Lifting a camshaft")]
-    [InlineData("Bench.TakesBlade", "-1", "Trying one blade")]
-    [InlineData("Bench.TakesDryFit", "200000", "Fitting dry and feeling")]
+    [InlineData("Bench.Risk", "2", "Risk limit for the next check")]
+    [InlineData("Bench.Kits[0].Step", "0", "Sizes you can buy, row 1, step")]
+    [InlineData("Bench.Lift", "-1", "Camshaft off and on")]
+    [InlineData("Bench.TakesBlade", "-1", "One blade")]
+    [InlineData("Bench.TakesDryFit", "200000", "Dry fit")]
     public async Task Save_OutOfRange_IsSaidUnderTheField(string field, string value, string label)
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         FetchedPage page = await (await FormPost.OnAsync(client, "/settings", "bench")).With(field, value).SubmitAsync();
         Assert.Contains(label, page.Document.QuerySelector("[role=alert]")!.TextContent, StringComparison.Ordinal);
-        Assert.NotNull(page.Document.QuerySelector($"[name='{field}'][aria-invalid=true]"));
+        // What is wrong must not hide in a fold.
+        Assert.True(page.Document.QuerySelector($"[name='{field}'][aria-invalid=true]")!.Closest("details")!.HasAttribute("open"));
     }
 
     [Fact]

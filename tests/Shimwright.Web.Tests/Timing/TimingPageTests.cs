@@ -36,8 +36,8 @@ public class TimingPageTests
     [InlineData("teeth=7", "allowed is a whole number from 8 to 400")]
     [InlineData("teeth=many", "enter one number")]
     [InlineData("offset=3&radius=30", "teeth: nothing was entered")]
-    [InlineData("teeth=40&offset=3", "belong together")]
-    [InlineData("teeth=40&pins=14", "belong together")]
+    [InlineData("teeth=40&offset=3", "enter A and B together")]
+    [InlineData("teeth=40&pins=14", "those of the manual together")]
     [InlineData("teeth=40&offset=30&radius=2", "are the two swapped?")]
     public async Task Get_WhatCannotBe_IsRefused(string query, string expected)
     {
@@ -48,7 +48,7 @@ public class TimingPageTests
 
     [Fact]
     public async Task Get_Anything_WarnsOfTheStarter() =>
-        Assert.Contains("turn it by hand only", (await GetAsync("/timing")).Text, StringComparison.Ordinal);
+        Assert.Contains("by hand only until the marks are right", (await GetAsync("/timing")).Text, StringComparison.Ordinal);
 
     private static async Task<FetchedPage> GetAsync(string address)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Domain.Depth;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
@@ -7,35 +8,48 @@ using Shimwright.Pages.Shell;
 
 namespace Shimwright.Pages.Jobs.Depths;
 
-/// <summary>A measured part as it stands in its fields: the size, its standard uncertainty, and from how many readings that comes.</summary>
+/// <summary>A measured part in its fields: the size, what it was measured with, and where a person has them their own uncertainty and number of readings.</summary>
 public sealed class PartForm
 {
     public string? Value { get; set; }
+
+    /// <summary>The name of the tool, whose uncertainty counts where none of their own is typed.</summary>
+    public string? By { get; set; }
 
     public string? U { get; set; }
 
     public string? N { get; set; }
 
+    private const double SameUncertainty = 1e-6;
+
     public bool IsBlank => string.IsNullOrWhiteSpace(Value + U + N);
 
-    /// <summary>Puts a part into its fields.</summary>
-    public static PartForm? Of(MeasuredPart? part, LengthStyle lengths) => part is null ? null : new()
+    /// <summary>Puts a part into its fields: an uncertainty that a tool brings is not written out.</summary>
+    public static PartForm? Of(MeasuredPart? part, LengthStyle lengths, IReadOnlyList<MeasuringTool> tools)
     {
-        Value = lengths.Field(part.Value),
-        U = lengths.Field(part.U),
-        N = part.Df is { } df && df == Math.Floor(df) ? (df + 1).ToString("0", CultureInfo.InvariantCulture) : null,
-    };
+        ArgumentNullException.ThrowIfNull(lengths);
+        MeasuringTool? tool = tools.FirstOrDefault(t => part is { Df: null } && Math.Abs(t.Uncertainty - part.U) < SameUncertainty);
+        return part is null ? null : new()
+        {
+            Value = lengths.Field(part.Value),
+            By = tool?.Name,
+            U = tool is null ? lengths.Field(part.U) : null,
+            N = part.Df is { } df && df == Math.Floor(df) ? (df + 1).ToString("0", CultureInfo.InvariantCulture) : null,
+        };
+    }
 
     /// <summary>Reads the part.</summary>
     /// <param name="form">Its fields.</param>
     /// <param name="name">What it is called.</param>
     /// <param name="lengths">The bench's unit.</param>
     /// <param name="problems">Takes what is wrong.</param>
+    /// <param name="tools">The tools that may be chosen.</param>
     /// <returns>The part, or null.</returns>
-    internal static MeasuredPart? Read(PartForm? form, string name, LengthStyle lengths, List<JobProblem> problems)
+    internal static MeasuredPart? Read(PartForm? form, string name, LengthStyle lengths, List<JobProblem> problems, IReadOnlyList<MeasuringTool> tools)
     {
         double? value = lengths.Read(form?.Value, name).Note(problems);
-        double? u = lengths.Read(form?.U, $"{name}, uncertainty").Note(problems);
+        double? brought = string.IsNullOrWhiteSpace(form?.U) ? tools.FirstOrDefault(t => t.Name == form?.By)?.Uncertainty : null;
+        double? u = brought ?? lengths.Read(form?.U, $"{name}, uncertainty").Note(problems);
         double? degrees = null;
         if (!string.IsNullOrWhiteSpace(form?.N))
         {
@@ -45,21 +59,24 @@ public sealed class PartForm
             }
             else
             {
-                problems.Add(new($"{name}, readings", $"found \"{(form.N.Length > 40 ? form.N[..40] : form.N)}\"", "enter how many readings were taken, 2 or more, or leave it blank"));
+                problems.Add(new($"{name}, readings", $"found \"{(form.N.Length > 40 ? form.N[..40] : form.N)}\"", "enter the number of readings, 2 or more, or leave it blank"));
             }
         }
 
         return value is { } v && u is { } doubt ? new(v, doubt, degrees) : null;
     }
 
-    /// <summary>Reads a part that may be left blank.</summary>
-    internal static MeasuredPart? ReadIfThere(PartForm? form, string name, LengthStyle lengths, List<JobProblem> problems) =>
-        form is null or { IsBlank: true } ? null : Read(form, name, lengths, problems);
+    /// <summary>Reads a part that is optional.</summary>
+    internal static MeasuredPart? ReadIfThere(PartForm? form, string name, LengthStyle lengths, List<JobProblem> problems, IReadOnlyList<MeasuringTool> tools) =>
+        form is null or { IsBlank: true } ? null : Read(form, name, lengths, problems, tools);
 }
 
 /// <summary>What the valves under the camshaft have in common.</summary>
 public sealed class CamshaftForm : ActionForm
 {
+    /// <summary>What is estimated of a clearance is taken to a tenth of a micrometre.</summary>
+    private const int Digits = 4;
+
     /// <summary>sizes or known.</summary>
     public string? How { get; set; }
 
@@ -79,38 +96,40 @@ public sealed class CamshaftForm : ActionForm
 
     public PartForm? Clearance { get; set; }
 
-    public SentFacts Read(string camshaft, LengthStyle lengths) => SentFacts.Of(this, problems => How switch
+    internal SentFacts Read(DepthView view, LengthStyle lengths) => SentFacts.Of(this, problems => How switch
     {
-        "sizes" => Sizes(camshaft, lengths, problems),
-        "known" => Known(camshaft, lengths, problems),
+        "sizes" => Sizes(view.Camshaft, lengths, problems),
+        "known" => Known(view, lengths, problems),
         _ => Neither(problems),
     });
 
     private CamshaftMeasured? Sizes(string camshaft, LengthStyle lengths, List<JobProblem> problems)
     {
-        MeasuredPart? saddle = PartForm.Read(Saddle, "saddle", lengths, problems);
-        MeasuredPart? journal = PartForm.Read(Journal, "journal", lengths, problems);
-        MeasuredPart? circle = PartForm.Read(BaseCircle, "base circle", lengths, problems);
-        MeasuredPart? play = PartForm.ReadIfThere(Play, "play", lengths, problems);
+        MeasuredPart? saddle = PartForm.Read(Saddle, "saddle", lengths, problems, MeasuringTool.ForDepths);
+        MeasuredPart? journal = PartForm.Read(Journal, "journal", lengths, problems, MeasuringTool.ForSizes);
+        MeasuredPart? circle = PartForm.Read(BaseCircle, "base circle", lengths, problems, MeasuringTool.ForSizes);
+        MeasuredPart? play = PartForm.ReadIfThere(Play, "play", lengths, problems, []);
         return saddle is null || journal is null || circle is null ? null : new(camshaft, saddle, journal, circle, play);
     }
 
-    private CamshaftCompared? Known(string camshaft, LengthStyle lengths, List<JobProblem> problems)
+    private CamshaftCompared? Known(DepthView view, LengthStyle lengths, List<JobProblem> problems)
     {
         if (string.IsNullOrEmpty(Valve))
         {
-            problems.Add(new("known valve", "none was chosen", "choose one whose clearance was felt with a blade before the camshaft was lifted"));
+            problems.Add(new("known valve", "no valve was chosen", "choose one that was felt with a blade before the camshaft was lifted"));
         }
 
-        MeasuredPart? bucket = PartForm.Read(Bucket, "its bucket", lengths, problems);
-        MeasuredPart? shim = PartForm.ReadIfThere(Shim, "its shim", lengths, problems);
-        MeasuredPart? clearance = PartForm.Read(Clearance, "its clearance", lengths, problems);
-        return string.IsNullOrEmpty(Valve) || bucket is null || clearance is null ? null : new(camshaft, Valve, bucket, clearance, shim);
+        MeasuredPart? bucket = PartForm.Read(Bucket, "its bucket", lengths, problems, MeasuringTool.ForDepths);
+        MeasuredPart? shim = PartForm.ReadIfThere(Shim, "its shim", lengths, problems, MeasuringTool.ForSizes);
+        MeasuredPart? clearance = Clearance is null or { IsBlank: true } && view.Felt.FirstOrDefault(f => f.Valve.Id == Valve)?.Estimate is { } felt
+            ? new(Math.Round(felt.Mean, Digits), Math.Round(felt.Sd, Digits))
+            : PartForm.Read(Clearance, "its clearance", lengths, problems, []);
+        return string.IsNullOrEmpty(Valve) || bucket is null || clearance is null ? null : new(view.Camshaft, Valve, bucket, clearance, shim);
     }
 
     private static CamshaftFact? Neither(List<JobProblem> problems)
     {
-        problems.Add(new("camshaft", "nothing was chosen", "choose its own sizes, or a valve whose clearance is known"));
+        problems.Add(new("camshaft", "nothing was chosen", "choose its own sizes or a known valve"));
         return null;
     }
 }
@@ -132,8 +151,8 @@ internal sealed class DepthForm : ActionForm
     {
         SentFacts sent = SentFacts.Of(this, problems =>
         {
-            MeasuredPart? bucket = PartForm.Read(Bucket, "bucket", lengths, problems);
-            MeasuredPart? shim = PartForm.ReadIfThere(Shim, "shim", lengths, problems);
+            MeasuredPart? bucket = PartForm.Read(Bucket, "bucket", lengths, problems, MeasuringTool.ForDepths);
+            MeasuredPart? shim = PartForm.ReadIfThere(Shim, "shim", lengths, problems, MeasuringTool.ForSizes);
             return bucket is null ? null : new DepthTaken(SheetPart.Check, valve, camshaft, bucket, shim);
         });
         return before is null || sent.Facts.Count == 0 ? sent : sent with { Facts = [new Undone(before.Action, before.Number), .. sent.Facts] };

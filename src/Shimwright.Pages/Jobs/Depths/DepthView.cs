@@ -56,9 +56,9 @@ public sealed class DepthView
     /// <summary>What to take care of.</summary>
     public static IReadOnlyList<string> Cautions { get; } =
     [
-        "Ease the camshaft off as the maker's manual says, a little at each cap in turn: one that is lifted at one end breaks.",
-        "Keep caps, shims and buckets in their places. Clean, dry faces; no burr on the parting face; the gauge square on it.",
-        "After the camshaft is back: timing marks, torque by the manual, two turns by hand, and every valve felt again.",
+        "Loosen the camshaft caps evenly, a little at a time. A camshaft lifted at one end breaks.",
+        "Keep caps, shims and buckets in their places. Clean and deburr the parting face.",
+        "After refitting, check the timing marks and torque. Turn the engine twice by hand and feel every valve again.",
     ];
 
     /// <summary>Whether a depth gives a clearance on this engine: the cam acts on the bucket itself.</summary>
@@ -76,16 +76,16 @@ public sealed class DepthView
         ArgumentNullException.ThrowIfNull(lengths);
         return row switch
         {
-            { High: < 0 } => $"The valve is held open, by about {lengths.Clearance(-row.Clearance)} {lengths.UnitName}: it does not seat. The engine must not run like that.",
-            { Low: < 0 } => "The valve may be held open, or have a little clearance left: the depth cannot tell. Either way it is tight.",
-            _ when row.High < band.Low => $"The valve seats, with less clearance than the {lengths.Clearance(band.Low)} {lengths.UnitName} that it needs.",
-            _ when row.Low > band.High => $"The clearance is above the {lengths.Clearance(band.High)} {lengths.UnitName} that are allowed; felt with a blade it would say so too.",
-            _ => $"The band is {lengths.Band(band)} {lengths.UnitName}; the estimate above weighs this depth with everything else that was read.",
+            { High: < 0 } => $"The valve is held open by about {lengths.Clearance(-row.Clearance)} {lengths.UnitName}. Do not run the engine.",
+            { Low: < 0 } => "The valve is tight and may be held open. Do not run the engine.",
+            _ when row.High < band.Low => $"The valve seats but is tight. Its lower limit is {lengths.Clearance(band.Low)} {lengths.UnitName}.",
+            _ when row.Low > band.High => $"The clearance is over the upper limit of {lengths.Clearance(band.High)} {lengths.UnitName}. Check it with a blade.",
+            _ => $"The limits are {lengths.Band(band)} {lengths.UnitName}. The estimate above uses this depth and every other reading.",
         };
     }
 
     /// <summary>A number of a budget.</summary>
-    public static string Number(double? value, string format) => value is { } v ? v.ToString(format, CultureInfo.InvariantCulture) : "no bound";
+    public static string Number(double? value, string format) => value is { } v ? v.ToString(format, CultureInfo.InvariantCulture) : "no limit";
 
     /// <summary>Problems of the job file under the names of this page's fields.</summary>
     public static IReadOnlyList<JobProblem> Of(IReadOnlyList<JobProblem> problems) => [.. problems.Select(p => p with { Path = FieldOf(p.Path) })];

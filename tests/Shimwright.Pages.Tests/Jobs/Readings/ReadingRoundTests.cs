@@ -82,6 +82,7 @@ public class ReadingRoundTests
                 status.Length == 0 ? [] : [new JobEntry(1, Guid.NewGuid(), "d", default, new BladeTried(SheetPart.Check, id, 0.15, 1, "light"))],
                 true, status == "unsettled" ? 0.13 : null))],
             stops,
+            null,
             telling);
     }
 }

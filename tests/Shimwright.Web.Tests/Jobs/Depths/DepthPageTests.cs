@@ -2,6 +2,7 @@ using System.Net;
 using Shimwright.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
+using Shimwright.Jobs.Sheets;
 using Shimwright.Web.Tests.Pages;
 
 namespace Shimwright.Web.Tests.Jobs.Depths;
@@ -32,9 +33,9 @@ public class DepthPageTests
         Assert.Null(Form(page, "depth"));
         page = await Measured(FormPost.On(job.Client, page, "camshaft")).SubmitAsync();
         page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "16,689").With("Depth.Bucket.U", "0.005").With("Depth.Bucket.N", "10").SubmitAsync();
-        Assert.Contains("I1 by its depth: -0.0180", page.Text, StringComparison.Ordinal);
-        Assert.Contains("The valve may be held open", page.Text, StringComparison.Ordinal);
-        Assert.Contains("Standard uncertainty 0.0097, effective degrees of freedom 64.8", page.Text, StringComparison.Ordinal);
+        Assert.Contains("I1 by depth: -0.0180", page.Text, StringComparison.Ordinal);
+        Assert.Contains("The valve is tight and may be held open", page.Text, StringComparison.Ordinal);
+        Assert.Equal(["0.0097", "64.8", "2.00"], page.Document.QuerySelectorAll("#budget dd").Select(d => d.TextContent));
         Assert.Equal(5, page.Document.QuerySelectorAll("table.budget tbody tr").Length);
 
         byte[] file = await job.Client.GetByteArrayAsync(new Uri(job.Address("file"), UriKind.Relative), TestContext.Current.CancellationToken);
@@ -55,7 +56,7 @@ public class DepthPageTests
         await form.SubmitAsync();
         FetchedPage page = await form.SubmitAsync();
         page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "16.689").SubmitAsync();
-        Assert.Contains("I1 by its depth: -0.0180", page.Text, StringComparison.Ordinal);
+        Assert.Contains("I1 by depth: -0.0180", page.Text, StringComparison.Ordinal);
         Assert.Single((await job.StoredAsync()).Sheet.InForce, e => e.Fact is DepthTaken);
     }
 
@@ -70,8 +71,28 @@ public class DepthPageTests
         FetchedPage page = await camshaft.SubmitAsync();
         page = await FormPost.On(job.Client, page, "depth").With("Depth.Bucket.Value", "16.731").With("Depth.Bucket.U", "0.005").SubmitAsync();
         // 0.236 + 16.731 - 16.936
-        Assert.Contains("E2 by its depth: 0.0310", page.Text, StringComparison.Ordinal);
-        Assert.Contains("the valve against which depths", (await job.PageAsync("depth?valve=E1")).Text, StringComparison.Ordinal);
+        Assert.Contains("E2 by depth: 0.0310", page.Text, StringComparison.Ordinal);
+        Assert.Contains("is the known valve under", (await job.PageAsync("depth?valve=E1")).Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>An instrument brings its uncertainty, a known valve its clearance; a figure of one's own replaces the instrument's.</summary>
+    [Fact]
+    public async Task Post_WithInstrumentsOnly_TakesTheirUncertainty()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Pump, DemoJob.TheCheck);
+        byte[] file = await job.Client.GetByteArrayAsync(new Uri(job.Address("file"), UriKind.Relative), TestContext.Current.CancellationToken);
+        ValveEstimate e1 = EstimateResult.Of(JobFile.Read(file, JobPurpose.Estimate).Job!).Valves.Single(v => v.Valve == "E1");
+        await (await job.FormAsync("depth?valve=E2", "camshaft")).With("Cam.How", "known").With("Cam.Valve", "E1")
+            .With("Cam.Bucket.Value", "16.936").With("Cam.Bucket.By", "calliper").SubmitAsync();
+        await (await job.FormAsync("depth?valve=E2", "depth")).With("Depth.Bucket.Value", "16.731").With("Depth.Bucket.By", "dial depth gauge").SubmitAsync();
+        JobSheet sheet = (await job.StoredAsync()).Sheet;
+        var known = (CamshaftCompared)sheet.InForce.Last(e => e.Fact is CamshaftCompared).Fact;
+        Assert.Equal((0.015, Math.Round(e1.Mean, 4), Math.Round(e1.Sd, 4)), (known.Bucket.U, known.Clearance.Value, known.Clearance.U));
+        Assert.Equal(0.005, ((DepthTaken)sheet.InForce.Last(e => e.Fact is DepthTaken).Fact).Bucket.U);
+        FetchedPage page = await job.PageAsync("depth?valve=E2");
+        Assert.Equal("dial depth gauge", page.Document.QuerySelector("select[name='Depth.Bucket.By'] option[selected]")!.GetAttribute("value"));
+        Assert.Equal("", page.Document.QuerySelector("input[name='Depth.Bucket.U']")!.GetAttribute("value") ?? "");
     }
 
     [Fact]
@@ -80,7 +101,7 @@ public class DepthPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, Pump, DemoJob.Nothing);
         FetchedPage page = await Measured(await job.FormAsync("depth?valve=I1", "camshaft"))
-            .With("Cam.Saddle.Value", "deep").With("Cam.Journal.N", "1").With("Cam.BaseCircle.U", "").SubmitAsync();
+            .With("Cam.Saddle.Value", "deep").With("Cam.Journal.N", "1").With("Cam.BaseCircle.U", "").With("Cam.BaseCircle.By", "thumb").SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         string alert = page.Document.QuerySelector("[role=alert]")!.TextContent;
         Assert.Contains("saddle: found \"deep\"", alert, StringComparison.Ordinal);
