@@ -14,8 +14,9 @@ namespace Shimwright.Bench.Jobs;
 /// <param name="StartedAt">When it was started, UTC.</param>
 /// <param name="ChangedAt">When it was last added to, UTC.</param>
 /// <param name="ClosedAt">When it was closed, UTC, or null.</param>
+/// <param name="DiscardedAt">When it was discarded, UTC, or null.</param>
 public sealed record JobSummary(
-    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt);
+    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, DateTime? DiscardedAt = null);
 
 /// <summary>A job with its sheet.</summary>
 /// <param name="Summary">What lists show of it.</param>

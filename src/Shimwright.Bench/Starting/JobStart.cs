@@ -44,6 +44,11 @@ public static class JobStart
     {
         ArgumentNullException.ThrowIfNull(bench);
         ArgumentNullException.ThrowIfNull(engine);
+        if (RetiredRules.ProblemOf(engine) is { } retired)
+        {
+            return new(null, [retired]);
+        }
+
         BenchSettings settings = (await bench.Settings.CurrentAsync(cancel)).Settings;
         ParsedSetup start = Of(engine, await bench.Due.PastAsync(engine.Id, cancel), settings, check);
         if (start.Setup is not { } setup)

@@ -39,6 +39,8 @@ public enum SheetPart
 [JsonDerivedType(typeof(JobNoted), "note")]
 [JsonDerivedType(typeof(JobClosed), "closed")]
 [JsonDerivedType(typeof(JobReopened), "reopened")]
+[JsonDerivedType(typeof(JobDiscarded), "discarded")]
+[JsonDerivedType(typeof(JobPutBack), "putBack")]
 [JsonDerivedType(typeof(Undone), "undone")]
 public abstract record JobFact
 {
@@ -52,8 +54,8 @@ public abstract record JobFact
 
     /// <summary>
     /// Whether this fact, decided by someone who had not seen <paramref name="unseen"/>, must not be taken without asking:
-    /// both say something else of the same subject; this one accepts a plan that the other changes; this one closes the job,
-    /// which any other fact may change; one of them works by a plan that the other ended; or this one reads a valve at which the
+    /// both say something else of the same subject; this one accepts a plan that the other changes; this one closes or discards
+    /// the job, which any other fact may change; one of them works by a plan that the other ended; or this one reads a valve at which the
     /// other has changed something.
     /// </summary>
     /// <param name="unseen">A fact that was added, or taken back, in between.</param>
@@ -66,7 +68,7 @@ public abstract record JobFact
             || this switch
             {
                 PlanAccepted => unseen.BearsOnThePlan,
-                JobClosed => unseen is not JobNoted,
+                JobClosed or JobDiscarded => unseen is not JobNoted,
                 PlanReleased => unseen is ChangeFact or StepTicked,
                 ChangeFact or StepTicked => unseen is PlanAccepted or PlanReleased,
                 ReadingFact reading => unseen is ChangeFact change && change.Valve == reading.Valve,

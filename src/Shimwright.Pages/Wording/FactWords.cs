@@ -31,6 +31,8 @@ internal static class FactWords
             JobNoted n => $"Note: {n.Text}",
             JobClosed => "The job was closed",
             JobReopened => "The job was opened again",
+            JobDiscarded => "The job was discarded",
+            JobPutBack => "The job was put back",
             Undone => "Something was taken back",
             _ => fact.GetType().Name,
         };

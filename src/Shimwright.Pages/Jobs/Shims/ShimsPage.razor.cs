@@ -57,7 +57,7 @@ public sealed partial class ShimsPage : JobPage
             return null;
         }
 
-        JobSummary? before = (await Bench.Jobs.OfEngineAsync(Job!.Summary.EngineId)).FirstOrDefault(j => j.ClosedAt is not null && j.Id != Id);
+        JobSummary? before = (await Bench.Jobs.OfEngineAsync(Job!.Summary.EngineId)).FirstOrDefault(j => j is { ClosedAt: not null, DiscardedAt: null } && j.Id != Id);
         return before is null ? null : (await Bench.Jobs.FindAsync(before.Id))?.Record;
     }
 
