@@ -26,6 +26,7 @@ public enum SheetPart
 [JsonDerivedType(typeof(CamshaftMeasured), "camshaft")]
 [JsonDerivedType(typeof(CamshaftCompared), "compared")]
 [JsonDerivedType(typeof(CheckStated), "check")]
+[JsonDerivedType(typeof(ClockAnswered), "clock")]
 [JsonDerivedType(typeof(RecheckStated), "recheck")]
 [JsonDerivedType(typeof(LossSuspected), "loss")]
 [JsonDerivedType(typeof(ThicknessFound), "found")]
@@ -128,6 +129,22 @@ public sealed record CheckStated(double Clock, double TemperatureC) : JobFact
     /// <inheritdoc/>
     [JsonIgnore]
     public override bool BearsOnThePlan => true;
+}
+
+/// <summary>Why the engine's clock shows less than was known before. What came before says nothing of wear any more: how long the engine ran since is not known.</summary>
+/// <param name="Why">meter, where the meter was changed; right, where what was known before was wrong.</param>
+/// <param name="Last">What was known before, hours or km.</param>
+public sealed record ClockAnswered(string Why, double Last) : JobFact
+{
+    /// <summary>The meter was changed.</summary>
+    public const string Meter = "meter";
+
+    /// <summary>The clock is right, and what was known before was wrong.</summary>
+    public const string Right = "right";
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Subject => "clock";
 }
 
 /// <summary>What the engine's temperature was at the re-check.</summary>

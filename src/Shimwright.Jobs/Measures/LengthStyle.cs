@@ -81,6 +81,14 @@ public sealed record LengthStyle(LengthUnit Unit)
     /// <returns>A number without its unit.</returns>
     public string Shim(double millimetres) => Unit == LengthUnit.Mm ? Text(millimetres, "0.00#") : Clearance(millimetres);
 
+    /// <summary>A shim with how its thickness is known: what is marked in millimetres is shown as it is marked, in any unit.</summary>
+    /// <param name="millimetres">The thickness, mm.</param>
+    /// <param name="by">marked, calliper or micrometer.</param>
+    /// <returns>A number, in another unit than this one with its unit.</returns>
+    public string Shim(double millimetres, string by) => by == "marked" && IsRoundInMillimetresOnly(millimetres) ? Text(millimetres, "0.00#") + " mm" : Shim(millimetres);
+
+    private bool IsRoundInMillimetresOnly(double millimetres) => Unit != LengthUnit.Mm && Field(millimetres).EndsWith(" mm", StringComparison.Ordinal);
+
     /// <summary>A band.</summary>
     /// <param name="band">The band.</param>
     /// <returns>Two numbers without their unit.</returns>

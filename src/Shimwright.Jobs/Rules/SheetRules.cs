@@ -41,6 +41,7 @@ public static class SheetRules
             Undone undo => UndoProblems(sheet, undo),
             LossSuspected loss when SuspectedCause.Of(loss.Cause) is null =>
                 [new("cause", $"found \"{loss.Cause}\"", $"allowed is {string.Join(", ", SuspectedCause.All.Select(c => c.Name))}")],
+            ClockAnswered { Why: not (ClockAnswered.Meter or ClockAnswered.Right) } answer => [new("why", $"found \"{answer.Why}\"", $"allowed is {ClockAnswered.Meter}, {ClockAnswered.Right}")],
             JobNoted note => TextProblems("text", note.Text, needed: true),
             JobClosed closed => ClosingProblems(sheet, closed),
             JobReopened when sheet.Closing is null => [new("job", "the job is open", "there is nothing to open again")],

@@ -27,10 +27,10 @@ internal static class RecordWords
     /// <summary>What was done at a valve.</summary>
     public static string Done(RecordRow row, LengthStyle lengths) => row switch
     {
-        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness)} \u2192 {lengths.Shim(fitted.Thickness)}",
-        { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness)} fitted",
+        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness, found.By)} \u2192 {lengths.Shim(fitted.Thickness, fitted.By)}",
+        { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness, fitted.By)} fitted",
         { Change: "turn", Turns: { } turns } => $"screw {WorkingWords.Flats(turns)}",
-        { Found: { } found } => $"{lengths.Shim(found.Thickness)} left in",
+        { Found: { } found } => $"{lengths.Shim(found.Thickness, found.By)} left in",
         _ => "left alone",
     };
 

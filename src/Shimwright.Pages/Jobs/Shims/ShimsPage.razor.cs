@@ -12,6 +12,7 @@ public sealed partial class ShimsPage : JobPage
 {
     private ShimEntry _entry = null!;
     private JobRecord? _lastTime;
+    private ThicknessFound[] _asLeft = [];
 
     [SupplyParameterFromQuery(Name = "valve")]
     private string? Asked { get; set; }
@@ -21,6 +22,9 @@ public sealed partial class ShimsPage : JobPage
 
     [SupplyParameterFromForm(FormName = "marked")]
     private ShimForm? Marked { get; set; }
+
+    [SupplyParameterFromForm(FormName = "as-left")]
+    private ActionForm? AsLeft { get; set; }
 
     private static IReadOnlyList<string> Instruments { get; } = ["micrometer", "calliper", "marked"];
 
@@ -43,7 +47,24 @@ public sealed partial class ShimsPage : JobPage
     }
 
     /// <summary>A form names its valve, so that what was refused is shown at the valve it was meant for.</summary>
-    private void Look() => _entry = ShimEntry.For(Sheet, (Shim ?? Marked)?.Valve ?? Asked, LeftAt);
+    private void Look()
+    {
+        _entry = ShimEntry.For(Sheet, (Shim ?? Marked)?.Valve ?? Asked, LeftAt);
+        ThicknessFound[] left = [.. _entry.Missing.Select(LeftAt).OfType<ThicknessFound>()];
+        _asLeft = left.Length == _entry.Missing.Count ? left : [];
+    }
+
+    private async Task SaveAsLeftAsync()
+    {
+        if (_asLeft.Length == 0)
+        {
+            Refuse(new JobProblem("shims", "nothing is left to enter as it was last time", "enter the shim of each valve"));
+            return;
+        }
+
+        await AddAsync(AsLeft!, $"/jobs/{Id}/plan", _asLeft);
+        Look();
+    }
 
     private ThicknessFound? LeftAt(string valve) =>
         _lastTime?.Valves.FirstOrDefault(v => v.Valve == valve) is { } row && (row.Fitted ?? row.Found) is { } left
