@@ -175,7 +175,7 @@ internal sealed partial class JobStore : IJobs
     };
 
     private static JobSummary SummaryOf(JobRow row, string engine) =>
-        new(row.Id, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt, row.DiscardedAt);
+        new(row.Id, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt, row.DiscardedAt, KeptRecords.IsNothingToDo(row.Record));
 
     private DateTime Now() => _time.GetUtcNow().UtcDateTime;
 }

@@ -58,6 +58,9 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
 
     public Guid Discarded { get; private set; }
 
+    /// <summary>A job whose check found nothing to do.</summary>
+    public Guid Fine { get; private set; }
+
     /// <summary>A retired engine.</summary>
     public Guid Sold { get; private set; }
 
@@ -124,6 +127,7 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
         Mistake = await _staged.AddJobAsync(Spare, shims, JobStage.Measure);
         Discarded = await _staged.AddJobAsync(Spare, shims, JobStage.Closed);
         await bench.Jobs.AddAsync(Discarded, new(ids(), Device, int.MaxValue, [new JobDiscarded()]));
+        Fine = await _staged.AddJobAsync(Spare, shims, [.. shims.Setup!.Card.Engine.Valves.Select(v => new ClearanceRead(SheetPart.Check, v.Id, v.Band.Middle, 0.003))]);
         Sold = await _staged.AddEngineAsync(shims, "Flood pump 31, sold");
         await bench.Engines.RetireAsync(Sold, true);
     }

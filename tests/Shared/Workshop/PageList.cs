@@ -77,6 +77,8 @@ internal static class PageList
         new("fit-done", "/jobs/{Id:guid}/fit", b => Job(b, JobStage.Recheck, "fit")),
         new("recheck", "/jobs/{Id:guid}/recheck", b => Job(b, JobStage.Recheck, "recheck")),
         new("recheck-done", "/jobs/{Id:guid}/recheck", b => Job(b, JobStage.Close, "recheck")),
+        new("measure-nothing", "/jobs/{Id:guid}/measure", b => $"/jobs/{b.Fine}/measure"),
+        new("close-nothing", "/jobs/{Id:guid}/close", b => $"/jobs/{b.Fine}/close"),
         new("close-early", "/jobs/{Id:guid}/close", b => Job(b, JobStage.Fit, "close")),
         new("close", "/jobs/{Id:guid}/close", b => Job(b, JobStage.Close, "close")),
         new("close-closed", "/jobs/{Id:guid}/close", b => Job(b, JobStage.Closed, "close")),

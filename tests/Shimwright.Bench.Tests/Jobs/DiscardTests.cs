@@ -37,6 +37,21 @@ public class DiscardTests
         Assert.Equal("there is nothing to put back", Assert.Single((await bench.SendAsync(job, "phone", 9, new JobPutBack())).Problems).Allowed);
     }
 
+    /// <summary>The list of jobs tells a check that found nothing to do from work that was done.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task Closed_EveryValveInBand_IsListedAsNothingToDo(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid fine = await test.Bench.StartJobAsync(), worked = await test.Bench.WorkedJobAsync();
+        JobFact[] read = [.. (await test.Bench.FindJobAsync(fine)).Sheet.Engine.Valves.Select(v => new ClearanceRead(SheetPart.Check, v.Id, v.Band.Middle, 0.003))];
+        await test.Bench.SaveAsync(fine, [.. read, new JobClosed(118, "\"change\":\"fit\"", "", "")]);
+        await test.Bench.SaveAsync(worked, new JobClosed(118, "", "", ""));
+        Assert.Equal(
+            new Dictionary<Guid, bool> { [fine] = true, [worked] = false },
+            (await test.Another().Jobs.ClosedAsync(0, 10, Cancel)).ToDictionary(j => j.Id, j => j.NothingToDo));
+    }
+
     [Theory]
     [OnEachBench]
     public async Task Discarded_UnseenReading_IsAskedFirst(BenchKind kind)
