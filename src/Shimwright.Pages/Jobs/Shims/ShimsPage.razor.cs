@@ -89,7 +89,7 @@ public sealed partial class ShimsPage : JobPage
     private async Task SaveAsync(ShimForm form, string? by)
     {
         List<JobProblem> problems = [];
-        double? thickness = Lengths.Read(form.Thickness, $"{form.Valve}, thickness").Note(problems);
+        double? thickness = Lengths.In(form.Unit).Read(form.Thickness, $"{form.Valve}, thickness").Note(problems);
         if (by is null || !Instruments.Contains(by))
         {
             problems.Add(new($"{form.Valve}, how it was found", "nothing was chosen", $"choose {string.Join(", ", Instruments)}"));
@@ -112,6 +112,8 @@ public sealed partial class ShimsPage : JobPage
         public string? Valve { get; set; }
 
         public string? Thickness { get; set; }
+
+        public string? Unit { get; set; }
 
         public string? By { get; set; }
     }

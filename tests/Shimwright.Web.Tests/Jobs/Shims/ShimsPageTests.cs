@@ -80,6 +80,22 @@ public class ShimsPageTests
         Assert.Empty(page.Document.QuerySelectorAll("form"));
     }
 
+    /// <summary>A decimal keypad has no letters: a chip says the unit. A unit that is typed wins, and default is the bench's.</summary>
+    [Theory]
+    [InlineData("100", "thou", 2.54)]
+    [InlineData("2.55 mm", "thou", 2.55)]
+    [InlineData("0.1", "in", 2.54)]
+    [InlineData("2.55", null, 2.55)]
+    public async Task Save_UnitChip_IsTheUnitOfABareNumber(string typed, string? unit, double expected)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Four, DemoJob.Nothing);
+        FormPost form = await job.FormAsync("shims", "shim");
+        Assert.Contains(form.Fields, f => f is { Key: "Shim.Unit", Value: "mm" });
+        await form.With("Shim.Thickness", typed).With("Shim.By", "micrometer").With("Shim.Unit", unit).SubmitAsync();
+        Assert.Equal(expected, (await job.StoredAsync()).Sheet.FoundAt("I1")!.Thickness, 6);
+    }
+
     /// <summary>What was left in every valve by the last closed job is entered in one tap; what was entered already stays.</summary>
     [Fact]
     public async Task AsLeft_AfterAClosedJob_EntersEveryShimThatIsMissing()
