@@ -21,7 +21,7 @@ public static class JobShims
     /// <returns>Whether they can.</returns>
     /// <exception cref="ArgumentNullException">There are no facts.</exception>
     public static bool Concern(IReadOnlyList<JobFact> facts) =>
-        facts.Any(f => f is PlanAccepted or PlanReleased or StockStated or ChangeFact or JobClosed or JobReopened or Undone);
+        facts.Any(f => f is PlanAccepted or PlanReleased or StockStated or ChangeFact or JobClosed or JobReopened or JobDiscarded or JobPutBack or Undone);
 
     /// <summary>The diameter of the shims that fit an engine, whole micrometres; null where it has none or its card does not say.</summary>
     /// <param name="sheet">A job on it.</param>

@@ -23,7 +23,9 @@ public sealed record KeptCard(Guid Id, string Title, [property: JsonConverter(ty
 /// <param name="Changes">Counts what its forecast rests on.</param>
 /// <param name="Version">Counts the changes of the engine.</param>
 /// <param name="AddedAt">When it was added, UTC.</param>
-public sealed record KeptEngine(Guid Id, Guid CardId, string Name, string Notes, double? PerWeek, int Changes, int Version, DateTime AddedAt);
+/// <param name="RetiredAt">When it was retired, UTC, or null.</param>
+public sealed record KeptEngine(
+    Guid Id, Guid CardId, string Name, string Notes, double? PerWeek, int Changes, int Version, DateTime AddedAt, DateTime? RetiredAt = null);
 
 /// <summary>A job: what it started from, and where its facts have brought it.</summary>
 /// <param name="Id">The job.</param>
@@ -37,9 +39,11 @@ public sealed record KeptEngine(Guid Id, Guid CardId, string Name, string Notes,
 /// <param name="ChangedAt">When it was last added to, UTC.</param>
 /// <param name="ClosedAt">When it was closed, UTC, or null.</param>
 /// <param name="Record">The record as it stood when it was closed, JSON, or null.</param>
+/// <param name="DiscardedAt">When it was discarded, UTC, or null.</param>
 public sealed record KeptJob(
     Guid Id, Guid EngineId, [property: JsonConverter(typeof(VerbatimJson))] string Setup, Guid Action, JobPast Past, JobStage Stage, double Clock,
-    DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, [property: JsonConverter(typeof(VerbatimJson))] string? Record);
+    DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, [property: JsonConverter(typeof(VerbatimJson))] string? Record,
+    DateTime? DiscardedAt = null);
 
 /// <summary>A fact of a job.</summary>
 /// <param name="Job">The job.</param>

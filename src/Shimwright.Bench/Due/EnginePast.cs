@@ -1,4 +1,5 @@
 using Shimwright.Jobs.Due;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Past;
 
 namespace Shimwright.Bench.Due;
@@ -14,12 +15,14 @@ public sealed record ClosedJob(PastJob Job, DateTime StartedAt, DateTime ClosedA
 /// <param name="Seen">What its clock showed.</param>
 public sealed record EnginePast(IReadOnlyList<PastJob> Jobs, IReadOnlyList<ClockSeen> Seen)
 {
-    /// <summary>The past that closed jobs make up.</summary>
+    /// <summary>The past that closed jobs make up. Where the clock ran back, it begins with that job: how long the engine ran before is not known.</summary>
     /// <param name="closed">The jobs, in any order.</param>
     /// <returns>The past.</returns>
     public static EnginePast Of(IEnumerable<ClosedJob> closed)
     {
-        ClosedJob[] jobs = [.. closed.OrderBy(j => j.Job.Sheet.Check.Clock).ThenBy(j => j.StartedAt).ThenBy(j => j.Job.Id)];
+        ClosedJob[] all = [.. closed];
+        DateTime from = all.Where(j => j.Job.Sheet.Newest<ClockAnswered>() is not null).Select(j => j.StartedAt).DefaultIfEmpty(DateTime.MinValue).Max();
+        ClosedJob[] jobs = [.. all.Where(j => j.StartedAt >= from).OrderBy(j => j.Job.Sheet.Check.Clock).ThenBy(j => j.StartedAt).ThenBy(j => j.Job.Id)];
         return new([.. jobs.Select(j => j.Job)], [.. jobs.SelectMany(SeenAt)]);
     }
 

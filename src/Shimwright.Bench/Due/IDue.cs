@@ -9,7 +9,7 @@ public interface IDue
     /// <summary>The day that it is, UTC.</summary>
     DateTime Today { get; }
 
-    /// <summary>Engines whose name holds a text, those due first at the head; then those whose day cannot be said, then those not checked yet.</summary>
+    /// <summary>Engines in use whose name holds a text, those due first at the head; then those whose day cannot be said, then those not checked yet.</summary>
     /// <param name="search">The text; empty for all.</param>
     /// <param name="skip">How many to pass over.</param>
     /// <param name="take">How many at most.</param>
@@ -17,7 +17,7 @@ public interface IDue
     /// <returns>The engines.</returns>
     Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default);
 
-    /// <summary>All engines that have a day on which they are due, the first first.</summary>
+    /// <summary>All engines in use that have a day on which they are due, the first first.</summary>
     /// <param name="most">How many at most.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The engines.</returns>
@@ -41,7 +41,7 @@ public interface IDue
     /// <returns>The outlook; null where nothing can be said.</returns>
     Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel = default);
 
-    /// <summary>The closed jobs of an engine as parts of its past, oldest first.</summary>
+    /// <summary>The closed jobs of an engine as parts of its past, oldest first; discarded ones left out.</summary>
     /// <param name="engineId">The engine.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The jobs.</returns>
@@ -61,7 +61,7 @@ public interface IDue
     /// <exception cref="ArgumentOutOfRangeException">The usage is not above 0, or no number.</exception>
     Task<bool> StateUsageAsync(Guid engineId, double? perWeek, CancellationToken cancel = default);
 
-    /// <summary>The records of closed jobs, those closed last first, for looking back on how they came out.</summary>
+    /// <summary>The records of closed jobs that were not discarded, those closed last first, for looking back on how they came out.</summary>
     /// <param name="most">How many at most.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The records.</returns>

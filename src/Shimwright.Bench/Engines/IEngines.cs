@@ -54,7 +54,28 @@ public interface IEngines
     /// <returns>What kept it from being removed; none where it is.</returns>
     Task<IReadOnlyList<JobProblem>> RemoveAsync(Guid id, string typed, CancellationToken cancel = default);
 
-    /// <summary>Engines whose name holds a text, by name.</summary>
+    /// <summary>Retires an engine, or puts it back into use. Its jobs and records stay; lists of engines in use leave it out.</summary>
+    /// <param name="id">The engine.</param>
+    /// <param name="isRetired">Whether it is retired from now on; the same said twice changes nothing.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Whether there is such an engine.</returns>
+    Task<bool> RetireAsync(Guid id, bool isRetired, CancellationToken cancel = default);
+
+    /// <summary>Retired engines whose name holds a text, by name.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="skip">How many to pass over.</param>
+    /// <param name="take">How many at most.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The engines.</returns>
+    Task<IReadOnlyList<EngineSummary>> RetiredAsync(string? search, int skip, int take, CancellationToken cancel = default);
+
+    /// <summary>How many retired engines have a name that holds a text.</summary>
+    /// <param name="search">The text; empty for all.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The number.</returns>
+    Task<int> CountRetiredAsync(string? search, CancellationToken cancel = default);
+
+    /// <summary>Engines in use whose name holds a text, by name.</summary>
     /// <param name="search">The text; empty for all.</param>
     /// <param name="skip">How many to pass over.</param>
     /// <param name="take">How many at most.</param>
@@ -62,7 +83,7 @@ public interface IEngines
     /// <returns>The engines.</returns>
     Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default);
 
-    /// <summary>How many engines have a name that holds a text.</summary>
+    /// <summary>How many engines in use have a name that holds a text.</summary>
     /// <param name="search">The text; empty for all.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The number.</returns>

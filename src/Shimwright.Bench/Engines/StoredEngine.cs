@@ -50,8 +50,8 @@ public sealed record CardDetails
 /// <param name="Name">Its name.</param>
 /// <param name="CardId">Its card.</param>
 /// <param name="CardTitle">The card's title.</param>
-/// <param name="OpenJobs">How many of its jobs are open.</param>
-/// <param name="LastClock">The highest clock of its jobs, or null where there are none.</param>
+/// <param name="OpenJobs">How many of its jobs are open, discarded ones left out.</param>
+/// <param name="LastClock">The highest clock of its jobs, discarded ones left out, or null where there are none.</param>
 public sealed record EngineSummary(Guid Id, string Name, Guid CardId, string CardTitle, int OpenJobs, double? LastClock);
 
 /// <summary>An engine with its card.</summary>
@@ -65,8 +65,10 @@ public sealed record EngineSummary(Guid Id, string Name, Guid CardId, string Car
 /// <param name="SharedBy">How many engines use the card, this one included.</param>
 /// <param name="Card">The card, under the engine's name.</param>
 /// <param name="Details">What a job file has no place for.</param>
+/// <param name="RetiredAt">When it was retired, UTC; null while it is in use.</param>
 public sealed record StoredEngine(
-    Guid Id, string Name, string Notes, int Version, Guid CardId, string CardTitle, int CardVersion, int SharedBy, EngineCard Card, CardDetails Details);
+    Guid Id, string Name, string Notes, int Version, Guid CardId, string CardTitle, int CardVersion, int SharedBy, EngineCard Card, CardDetails Details,
+    DateTime? RetiredAt = null);
 
 /// <summary>What became of a change.</summary>
 public enum SaveOutcome

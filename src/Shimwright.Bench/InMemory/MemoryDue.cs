@@ -19,7 +19,7 @@ internal sealed class MemoryDue(MemoryState state) : IDue
             string text = SearchText.Of(search ?? "");
             return
             [
-                .. state.Engines.Values.Where(e => e.Search.Contains(text, StringComparison.Ordinal))
+                .. state.Engines.Values.Where(e => e.Row.RetiredAt is null && e.Search.Contains(text, StringComparison.Ordinal))
                     .OrderBy(e => RankOf(e.Forecast?.Shown)).ThenBy(e => e.Forecast?.Forecast.DueAt).ThenBy(e => e.Search, SearchText.Order).ThenBy(e => e.Row.Id)
                     .Skip(skip).Take(take).Select(e => new DueEngine(e.Row.Id, e.Row.Name, e.Forecast?.Shown)),
             ];
@@ -77,7 +77,7 @@ internal sealed class MemoryDue(MemoryState state) : IDue
     public Task<IReadOnlyList<ScoredRecord>> RecordsAsync(int most, CancellationToken cancel = default) => state.DoAsync(
         IReadOnlyList<ScoredRecord> () =>
         [
-            .. state.Jobs.Values.Select(j => j.Row).Where(j => j is { ClosedAt: not null, Record: not null }).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most)
+            .. state.Jobs.Values.Select(j => j.Row).Where(j => j is { ClosedAt: not null, Record: not null, DiscardedAt: null }).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most)
                 .Select(j => new ScoredRecord(JobRecord.Read(j.Record!), j.Past.Follows is not null)),
         ],
         cancel);
@@ -125,6 +125,6 @@ internal sealed class MemoryDue(MemoryState state) : IDue
         return new(engine.Row.Id, engine.Row.Changes, card.Row.Version, card.Card, card.Details, engine.Row.PerWeek, PastOf(engine.Row.Id));
     }
 
-    private EnginePast PastOf(Guid engine) => EnginePast.Of(state.Jobs.Values.Where(j => j.Row.EngineId == engine && j.Row.ClosedAt is not null)
+    private EnginePast PastOf(Guid engine) => EnginePast.Of(state.Jobs.Values.Where(j => j.Row.EngineId == engine && j.Row is { ClosedAt: not null, DiscardedAt: null })
         .Select(j => new ClosedJob(new(j.Row.Id, j.Sheet, j.Row.Past.Origin, j.Row.Past.Follows), j.Row.StartedAt, j.Row.ClosedAt!.Value)));
 }

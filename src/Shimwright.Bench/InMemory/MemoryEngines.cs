@@ -90,7 +90,7 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
             (KeptEngine row, MemoryCard card) = (engine.Row, state.Cards[engine.Row.CardId]);
             return new StoredEngine(
                 id, row.Name, row.Notes, row.Version, row.CardId, card.Row.Title, card.Row.Version, state.Engines.Values.Count(e => e.Row.CardId == row.CardId),
-                NamedCard.Kept(card.Row.Card, row.Name), card.Details);
+                NamedCard.Kept(card.Row.Card, row.Name), card.Details, row.RetiredAt);
         },
         cancel);
 
@@ -109,26 +109,52 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
         cancel);
 
     /// <inheritdoc/>
-    public Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default) => state.DoAsync(
-        IReadOnlyList<EngineSummary> () =>
+    public Task<bool> RetireAsync(Guid id, bool isRetired, CancellationToken cancel = default) => state.DoAsync(
+        () =>
         {
-            MemoryEngine[] found = [.. Found(search).OrderBy(e => e.Search, SearchText.Order).ThenBy(e => e.Row.Id).Skip(skip).Take(take)];
-            ILookup<Guid, KeptJob> jobs = state.Jobs.Values.Select(j => j.Row).ToLookup(j => j.EngineId);
-            return
-            [
-                .. found.Select(e => new EngineSummary(
-                    e.Row.Id, e.Row.Name, e.Row.CardId, state.Cards[e.Row.CardId].Row.Title, jobs[e.Row.Id].Count(j => j.ClosedAt is null),
-                    jobs[e.Row.Id].Select(j => (double?)j.Clock).Max())),
-            ];
+            if (state.Engines.GetValueOrDefault(id)?.Row is not { } row)
+            {
+                return false;
+            }
+
+            if (row.RetiredAt is not null != isRetired)
+            {
+                state.Change(new() { Engines = [row with { RetiredAt = isRetired ? state.Now : null, Version = row.Version + 1 }] });
+            }
+
+            return true;
         },
         cancel);
 
     /// <inheritdoc/>
-    public Task<int> CountAsync(string? search, CancellationToken cancel = default) => state.DoAsync(() => Found(search).Count(), cancel);
+    public Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default) =>
+        state.DoAsync(() => List(search, retired: false, skip, take), cancel);
 
-    private IEnumerable<MemoryEngine> Found(string? search)
+    /// <inheritdoc/>
+    public Task<int> CountAsync(string? search, CancellationToken cancel = default) => state.DoAsync(() => Found(search, retired: false).Count(), cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<EngineSummary>> RetiredAsync(string? search, int skip, int take, CancellationToken cancel = default) =>
+        state.DoAsync(() => List(search, retired: true, skip, take), cancel);
+
+    /// <inheritdoc/>
+    public Task<int> CountRetiredAsync(string? search, CancellationToken cancel = default) => state.DoAsync(() => Found(search, retired: true).Count(), cancel);
+
+    private IReadOnlyList<EngineSummary> List(string? search, bool retired, int skip, int take)
+    {
+        MemoryEngine[] found = [.. Found(search, retired).OrderBy(e => e.Search, SearchText.Order).ThenBy(e => e.Row.Id).Skip(skip).Take(take)];
+        ILookup<Guid, KeptJob> jobs = state.Jobs.Values.Select(j => j.Row).Where(j => j.DiscardedAt is null).ToLookup(j => j.EngineId);
+        return
+        [
+            .. found.Select(e => new EngineSummary(
+                e.Row.Id, e.Row.Name, e.Row.CardId, state.Cards[e.Row.CardId].Row.Title, jobs[e.Row.Id].Count(j => j.ClosedAt is null),
+                jobs[e.Row.Id].Select(j => (double?)j.Clock).Max())),
+        ];
+    }
+
+    private IEnumerable<MemoryEngine> Found(string? search, bool retired)
     {
         string text = SearchText.Of(search ?? "");
-        return state.Engines.Values.Where(e => e.Search.Contains(text, StringComparison.Ordinal));
+        return state.Engines.Values.Where(e => e.Row.RetiredAt is not null == retired && e.Search.Contains(text, StringComparison.Ordinal));
     }
 }

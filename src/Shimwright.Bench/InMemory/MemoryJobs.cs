@@ -65,11 +65,11 @@ internal sealed class MemoryJobs(MemoryState state) : IJobs
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> OpenAsync(int skip, int take, CancellationToken cancel = default) =>
-        ListAsync(j => j.ClosedAt is null, j => j.ChangedAt, skip, take, cancel);
+        ListAsync(IsOpen, j => j.ChangedAt, skip, take, cancel);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> ClosedAsync(int skip, int take, CancellationToken cancel = default) =>
-        ListAsync(j => j.ClosedAt is not null, j => j.ClosedAt!.Value, skip, take, cancel);
+        ListAsync(j => j is { ClosedAt: not null, DiscardedAt: null }, j => j.ClosedAt!.Value, skip, take, cancel);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default) =>
@@ -80,7 +80,9 @@ internal sealed class MemoryJobs(MemoryState state) : IJobs
         await ListAsync(j => j.Past.Follows == job, j => j.StartedAt, 0, 1, cancel) is [var round, ..] ? round : null;
 
     /// <inheritdoc/>
-    public Task<int> CountOpenAsync(CancellationToken cancel = default) => state.DoAsync(() => state.Jobs.Values.Count(j => j.Row.ClosedAt is null), cancel);
+    public Task<int> CountOpenAsync(CancellationToken cancel = default) => state.DoAsync(() => state.Jobs.Values.Count(j => IsOpen(j.Row)), cancel);
+
+    private bool IsOpen(KeptJob job) => job is { ClosedAt: null, DiscardedAt: null } && state.Engines[job.EngineId].Row.RetiredAt is null;
 
     private AddResult Add(MemoryJob job, Addition addition)
     {
@@ -92,7 +94,7 @@ internal sealed class MemoryJobs(MemoryState state) : IJobs
             return made.Result;
         }
 
-        KeptJob row = job.Row with { Stage = JobStages.Of(made.After), Clock = made.After.Check.Clock, ChangedAt = now };
+        KeptJob row = job.Row with { Stage = JobStages.Of(made.After), Clock = made.After.Check.Clock, ChangedAt = now, DiscardedAt = made.After.IsDiscarded ? job.Row.DiscardedAt ?? now : null };
         row = made.After.Closing is null ? row with { ClosedAt = null, Record = null }
             : made.Record is { } record ? row with { ClosedAt = now, Record = record.ToJson() }
             : row;

@@ -10,7 +10,7 @@ internal sealed class MemoryMarks(MemoryState state) : IMarks
     public Task<IReadOnlyList<JobMark>> ListAsync(CancellationToken cancel = default) => state.DoAsync(
         IReadOnlyList<JobMark> () =>
         {
-            IEnumerable<JobMark> ofJobs = state.Jobs.Values.Where(j => j.MayHaveMarks).OrderByDescending(j => j.Row.StartedAt).ThenBy(j => j.Row.Id).Take(IMarks.MostJobs)
+            IEnumerable<JobMark> ofJobs = state.Jobs.Values.Where(j => j.MayHaveMarks && j.Row.DiscardedAt is null).OrderByDescending(j => j.Row.StartedAt).ThenBy(j => j.Row.Id).Take(IMarks.MostJobs)
                 .SelectMany(j => MarkRules.OfJob(j.Row.Id, state.Engines[j.Row.EngineId].Row.Name, j.Row.StartedAt, j.Sheet));
             IEnumerable<JobMark> inDrawer = MarkRules.InDrawer(
                 state.Ledger.Entries.Where(e => e.Reason == ShimReason.Measured && !state.Ledger.IsUndone(e.Number)));

@@ -9,7 +9,7 @@ internal sealed class MemoryOrders(MemoryState state) : IOrders
 
     /// <inheritdoc/>
     public Task<FleetOrders> ListAsync(TimeSpan? horizon = null, double? serviceLevel = null, CancellationToken cancel = default) => state.DoAsync(
-        () => Fleet.OrdersFor(state.Engines.Values.Select(InFleet), _drawer.Lots(), state.Settings, serviceLevel, state.Now, horizon), cancel);
+        () => Fleet.OrdersFor(state.Engines.Values.Where(e => e.Row.RetiredAt is null).Select(InFleet), _drawer.Lots(), state.Settings, serviceLevel, state.Now, horizon), cancel);
 
     private FleetEngine InFleet(MemoryEngine engine)
     {

@@ -45,33 +45,33 @@ public interface IJobs
     /// <exception cref="ArgumentException">The addition has no action of its own.</exception>
     Task<AddResult> AddAsync(Guid id, Addition addition, CancellationToken cancel = default);
 
-    /// <summary>Open jobs, those changed last first.</summary>
+    /// <summary>Open jobs of engines in use, those changed last first; discarded ones left out.</summary>
     /// <param name="skip">How many to pass over.</param>
     /// <param name="take">How many at most.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The jobs.</returns>
     Task<IReadOnlyList<JobSummary>> OpenAsync(int skip, int take, CancellationToken cancel = default);
 
-    /// <summary>Closed jobs, those closed last first.</summary>
+    /// <summary>Closed jobs, those closed last first; discarded ones left out.</summary>
     /// <param name="skip">How many to pass over.</param>
     /// <param name="take">How many at most.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The jobs.</returns>
     Task<IReadOnlyList<JobSummary>> ClosedAsync(int skip, int take, CancellationToken cancel = default);
 
-    /// <summary>The jobs of an engine, the newest first.</summary>
+    /// <summary>The jobs of an engine, the newest first, discarded ones among them.</summary>
     /// <param name="engineId">The engine.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The jobs.</returns>
     Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default);
 
-    /// <summary>The second round of a job, the one started last where there are several; null where there is none.</summary>
+    /// <summary>The second round of a job, discarded or not, the one started last where there are several; null where there is none.</summary>
     /// <param name="job">The job that was not right yet.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The round.</returns>
     Task<JobSummary?> SecondRoundOfAsync(Guid job, CancellationToken cancel = default);
 
-    /// <summary>How many jobs are open.</summary>
+    /// <summary>How many jobs of engines in use are open and not discarded.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The number.</returns>
     Task<int> CountOpenAsync(CancellationToken cancel = default);

@@ -14,8 +14,20 @@ namespace Shimwright.Bench.Jobs;
 /// <param name="StartedAt">When it was started, UTC.</param>
 /// <param name="ChangedAt">When it was last added to, UTC.</param>
 /// <param name="ClosedAt">When it was closed, UTC, or null.</param>
+/// <param name="DiscardedAt">When it was discarded, UTC, or null.</param>
+/// <param name="NothingToDo">Whether it was closed with every valve in band and none changed.</param>
 public sealed record JobSummary(
-    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt);
+    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, DateTime? DiscardedAt = null, bool NothingToDo = false);
+
+/// <summary>What the list of jobs tells of kept records.</summary>
+public static class KeptRecords
+{
+    /// <summary>Whether a kept record is of a check that found nothing to do.</summary>
+    /// <param name="record">The record as it is kept, or null.</param>
+    /// <returns>Whether it is.</returns>
+    public static bool IsNothingToDo(string? record) =>
+        record is not null && record.Contains(JobRecord.Passed, StringComparison.Ordinal) && !record.Contains(JobRecord.HasChange, StringComparison.Ordinal);
+}
 
 /// <summary>A job with its sheet.</summary>
 /// <param name="Summary">What lists show of it.</param>

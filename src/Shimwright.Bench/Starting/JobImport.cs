@@ -36,6 +36,11 @@ public static class JobImport
                 return new(null, [new("engine", "there is no such engine", "choose another, or take the file in as a new engine")]);
             }
 
+            if (RetiredRules.ProblemOf(engine) is { } retired)
+            {
+                return new(null, [retired]);
+            }
+
             if (Differences(setup, engine) is { Count: > 0 } differences)
             {
                 return new(null, differences);
@@ -56,7 +61,7 @@ public static class JobImport
     private static JobSheet Empty(JobSetup setup) => JobSheet.Of(setup, []);
 
     private static async Task<Guid?> NamedAsync(IBench bench, string name, CancellationToken cancel) =>
-        (await bench.Engines.ListAsync(name, 0, 100, cancel)).FirstOrDefault(e => string.Equals(e.Name.Trim(), name.Trim(), StringComparison.OrdinalIgnoreCase))?.Id;
+        (await bench.Engines.ListAsync(name, 0, 100, cancel)).Concat(await bench.Engines.RetiredAsync(name, 0, 100, cancel)).FirstOrDefault(e => string.Equals(e.Name.Trim(), name.Trim(), StringComparison.OrdinalIgnoreCase))?.Id;
 
     /// <summary>A file for another engine is not laid upon this one.</summary>
     private static List<JobProblem> Differences(JobSetup setup, StoredEngine engine)

@@ -12,10 +12,11 @@ public sealed class StartingPast
     private readonly IReadOnlyList<WrittenCheck> _history;
     private readonly bool _tellsMore;
 
-    private StartingPast(IReadOnlyList<WrittenCheck> history, bool tellsMore)
+    private StartingPast(IReadOnlyList<WrittenCheck> history, bool tellsMore, double? lastClock)
     {
         _history = history;
         _tellsMore = tellsMore;
+        LastClock = lastClock;
     }
 
     /// <summary>Without usual wear on the card a past says nothing: then a job starts without.</summary>
@@ -26,11 +27,18 @@ public sealed class StartingPast
     public static StartingPast Of(EngineCard card, IReadOnlyList<PastJob> closed)
     {
         ArgumentNullException.ThrowIfNull(card);
-        return new(EngineHistory.Of(card, closed), card.Wear is not null);
+        ArgumentNullException.ThrowIfNull(closed);
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(card, closed);
+        return new(history, card.Wear is not null, closed.Select(j => j.Sheet.Closing?.Clock).Append(EngineHistory.LastClock(history)).Max());
     }
 
-    /// <summary>Its clock at the last check, or null.</summary>
-    public double? LastClock => EngineHistory.LastClock(_history);
+    /// <summary>The highest clock that is known, at a check or when a job was closed, or null.</summary>
+    public double? LastClock { get; }
+
+    /// <summary>Whether a clock has run back, so that somebody has to say why.</summary>
+    /// <param name="clock">The clock at the check.</param>
+    /// <returns>Whether it has.</returns>
+    public bool RanBackTo(double clock) => clock < LastClock;
 
     /// <summary>What a job starts with, the past put into it.</summary>
     /// <param name="bench">What the bench has set for the job.</param>
@@ -50,9 +58,12 @@ public sealed class StartingPast
     public JobProblem? ProblemAt(double clock, ClockStyle clocks)
     {
         ArgumentNullException.ThrowIfNull(clocks);
-        return LastClock is { } last && clock < last
-        ? new("clock", $"found {clocks.Text(clock)}, and the last check was at {clocks.Text(last)}",
-            "enter what the clock shows now, that or more; where a new clock was fitted, add what the old one had counted")
-        : null;
+        return RanBackTo(clock)
+            ? new(ClockPath, $"found {clocks.Text(clock)}, and the last one known is {clocks.Text(LastClock!.Value)}",
+                "correct it, or say that the meter was changed or that the clock is right")
+            : null;
     }
+
+    /// <summary>Where a clock that has run back is named.</summary>
+    public const string ClockPath = "clock";
 }

@@ -2,6 +2,7 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Jobs.Wording;
@@ -48,6 +49,13 @@ public static class RecordOfJob
     /// <summary>What the job was closed without.</summary>
     private static IEnumerable<string> LeftOpen(JobSheet sheet, RecordRow[] rows)
     {
+        if (sheet.Newest<ClockAnswered>() is { } clock)
+        {
+            yield return clock.Why == ClockAnswered.Meter
+                ? $"The meter was changed since {NumberRule.Text(clock.Last)} on the old one. Wear is counted from this check on."
+                : $"The clock was known as {NumberRule.Text(clock.Last)} before, which was wrong. Wear is counted from this check on.";
+        }
+
         string[] notFelt = [.. rows.Where(r => r is { Change: not null, ReadAgain: false }).Select(r => r.Valve)];
         if (notFelt.Length > 0)
         {

@@ -131,6 +131,22 @@ public sealed record JobReopened : JobFact
     public override string Subject => "closed";
 }
 
+/// <summary>The job was discarded: it counts for nothing until it is put back.</summary>
+public sealed record JobDiscarded : JobFact
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Subject => "discarded";
+}
+
+/// <summary>A discarded job was put back.</summary>
+public sealed record JobPutBack : JobFact
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Subject => "discarded";
+}
+
 /// <summary>An earlier fact was taken back.</summary>
 /// <param name="Action">The action that added it.</param>
 /// <param name="Entry">The number of the one entry that is meant, where the action added several; null for all of them.</param>

@@ -27,6 +27,7 @@ public enum SheetPart
 [JsonDerivedType(typeof(CamshaftCompared), "compared")]
 [JsonDerivedType(typeof(CrankTurned), "crank")]
 [JsonDerivedType(typeof(CheckStated), "check")]
+[JsonDerivedType(typeof(ClockAnswered), "clock")]
 [JsonDerivedType(typeof(RecheckStated), "recheck")]
 [JsonDerivedType(typeof(LossSuspected), "loss")]
 [JsonDerivedType(typeof(ThicknessFound), "found")]
@@ -40,6 +41,8 @@ public enum SheetPart
 [JsonDerivedType(typeof(JobNoted), "note")]
 [JsonDerivedType(typeof(JobClosed), "closed")]
 [JsonDerivedType(typeof(JobReopened), "reopened")]
+[JsonDerivedType(typeof(JobDiscarded), "discarded")]
+[JsonDerivedType(typeof(JobPutBack), "putBack")]
 [JsonDerivedType(typeof(Undone), "undone")]
 public abstract record JobFact
 {
@@ -53,8 +56,8 @@ public abstract record JobFact
 
     /// <summary>
     /// Whether this fact, decided by someone who had not seen <paramref name="unseen"/>, must not be taken without asking:
-    /// both say something else of the same subject; this one accepts a plan that the other changes; this one closes the job,
-    /// which any other fact may change; one of them works by a plan that the other ended; or this one reads a valve at which the
+    /// both say something else of the same subject; this one accepts a plan that the other changes; this one closes or discards
+    /// the job, which any other fact may change; one of them works by a plan that the other ended; or this one reads a valve at which the
     /// other has changed something.
     /// </summary>
     /// <param name="unseen">A fact that was added, or taken back, in between.</param>
@@ -67,7 +70,7 @@ public abstract record JobFact
             || this switch
             {
                 PlanAccepted => unseen.BearsOnThePlan,
-                JobClosed => unseen is not JobNoted,
+                JobClosed or JobDiscarded => unseen is not JobNoted,
                 PlanReleased => unseen is ChangeFact or StepTicked,
                 ChangeFact or StepTicked => unseen is PlanAccepted or PlanReleased,
                 ReadingFact reading => unseen is ChangeFact change && change.Valve == reading.Valve,
@@ -127,6 +130,22 @@ public sealed record CheckStated(double Clock, double TemperatureC) : JobFact
     /// <inheritdoc/>
     [JsonIgnore]
     public override bool BearsOnThePlan => true;
+}
+
+/// <summary>Why the engine's clock shows less than was known before. What came before says nothing of wear any more: how long the engine ran since is not known.</summary>
+/// <param name="Why">meter, where the meter was changed; right, where what was known before was wrong.</param>
+/// <param name="Last">What was known before, hours or km.</param>
+public sealed record ClockAnswered(string Why, double Last) : JobFact
+{
+    /// <summary>The meter was changed.</summary>
+    public const string Meter = "meter";
+
+    /// <summary>The clock is right, and what was known before was wrong.</summary>
+    public const string Right = "right";
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override string Subject => "clock";
 }
 
 /// <summary>What the engine's temperature was at the re-check.</summary>

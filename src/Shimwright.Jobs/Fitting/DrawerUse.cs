@@ -63,11 +63,21 @@ public static class DrawerUse
         }
     }
 
-    /// <summary>What an open job's accepted plan uses of the shop's drawer.</summary>
+    /// <summary>What an open job's accepted plan holds of the shop's drawer.</summary>
     /// <param name="sheet">The job.</param>
-    /// <returns>The shims; none where no plan holds, the job has shims of its own, or it is closed.</returns>
+    /// <returns>The shims; none where no plan holds, the job has shims of its own, or it is closed. Of a discarded job, those that are in the engine.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
     public static IReadOnlyList<ShimsPromised> Promised(JobSheet sheet)
+    {
+        IReadOnlyList<ShimsPromised> planned = PlannedOf(sheet);
+        return sheet.IsDiscarded ? [.. planned.Where(p => p.Fitted > 0).Select(p => p with { Count = p.Fitted })] : planned;
+    }
+
+    /// <summary>What an open job's accepted plan uses of the shop's drawer, whether the job is discarded or not.</summary>
+    /// <param name="sheet">The job.</param>
+    /// <returns>The shims; none where no plan is accepted, the job has shims of its own, or it is closed.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="sheet"/> is null.</exception>
+    public static IReadOnlyList<ShimsPromised> PlannedOf(JobSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         if (sheet.Closing is not null || sheet.Plan is not { } plan || sheet.Newest<StockStated>() is not { FromShop: true })

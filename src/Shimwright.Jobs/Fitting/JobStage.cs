@@ -21,7 +21,7 @@ public enum JobStage
     /// <summary>Some changed valve has not been read again.</summary>
     Recheck,
 
-    /// <summary>All is done but the closing.</summary>
+    /// <summary>All is done but the closing, or nothing is to be done.</summary>
     Close,
 
     /// <summary>The job is closed.</summary>
@@ -48,6 +48,7 @@ public static class JobStages
             // A job file may come with its work done; a plan that was let go leaves the choice open again.
             return !sheet.PlanWasReleased && sheet.ChangedValves.Count > 0 ? AfterTheWork(sheet, sheet.ChangedValves)
                 : sheet.Engine.Valves.Any(v => !sheet.IsRead(v.Id)) ? JobStage.Measure
+                : NothingToDo.Is(sheet) ? JobStage.Close
                 : sheet.Engine.Valvetrain.HasShims && sheet.Engine.Valves.Any(v => sheet.FoundAt(v.Id) is null) ? JobStage.Shims
                 : JobStage.Plan;
         }

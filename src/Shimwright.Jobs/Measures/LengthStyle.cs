@@ -32,6 +32,11 @@ public sealed record LengthStyle(LengthUnit Unit)
     /// <summary>The unit's name.</summary>
     public string UnitName => Unit switch { LengthUnit.In => "in", LengthUnit.Thou => "thou", _ => "mm" };
 
+    /// <summary>The style for bare numbers of a form in which a unit was chosen.</summary>
+    /// <param name="unit">mm, in or thou; anything else leaves the style as it is.</param>
+    /// <returns>The style.</returns>
+    public LengthStyle In(string? unit) => UnitOf(unit) is { } chosen ? new(chosen) : this;
+
     /// <summary>How lengths are written in sentences.</summary>
     public LengthWords Words => new(Clearance, Shim, UnitName);
 
@@ -81,6 +86,14 @@ public sealed record LengthStyle(LengthUnit Unit)
     /// <returns>A number without its unit.</returns>
     public string Shim(double millimetres) => Unit == LengthUnit.Mm ? Text(millimetres, "0.00#") : Clearance(millimetres);
 
+    /// <summary>A shim with how its thickness is known: what is marked in millimetres is shown as it is marked, in any unit.</summary>
+    /// <param name="millimetres">The thickness, mm.</param>
+    /// <param name="by">marked, calliper or micrometer.</param>
+    /// <returns>A number, in another unit than this one with its unit.</returns>
+    public string Shim(double millimetres, string by) => by == "marked" && IsRoundInMillimetresOnly(millimetres) ? Text(millimetres, "0.00#") + " mm" : Shim(millimetres);
+
+    private bool IsRoundInMillimetresOnly(double millimetres) => Unit != LengthUnit.Mm && Field(millimetres).EndsWith(" mm", StringComparison.Ordinal);
+
     /// <summary>A band.</summary>
     /// <param name="band">The band.</param>
     /// <returns>Two numbers without their unit.</returns>
@@ -107,6 +120,11 @@ public sealed record LengthStyle(LengthUnit Unit)
             ? Text(round, "0.######")
             : Text(millimetres, "0.######") + " mm";
     }
+
+    /// <summary>The same with its unit always beside it, for a field beside which another unit can be chosen.</summary>
+    /// <param name="millimetres">The length, mm.</param>
+    /// <returns>A text that <see cref="Read"/> turns into the same length in any style.</returns>
+    public string FieldWithUnit(double millimetres) => Field(millimetres) is var text && text.Contains(' ', StringComparison.Ordinal) ? text : $"{text} {UnitName}";
 
     /// <summary>A length that a person typed: in this unit unless the text names mm, in (or ") or thou.</summary>
     /// <param name="text">What was typed; a comma or a point before the decimals, nothing between thousands.</param>

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Shimwright.Jobs.Results;
 
 /// <summary>One valve of a record; lengths in mm.</summary>
@@ -50,6 +52,16 @@ public sealed record JobRecord(
 
     /// <summary>The chance that all valves are in band; null in records from before it was kept.</summary>
     public double? ChanceAll { get; init; }
+
+    /// <summary>Whether every valve passed and none was changed.</summary>
+    [JsonIgnore]
+    public bool IsNothingToDo => Pass && Valves.All(v => v.Change is null);
+
+    /// <summary>What stands in a kept record in which every valve passed.</summary>
+    public const string Passed = "\"pass\":true";
+
+    /// <summary>What stands in a kept record in which a valve was changed.</summary>
+    public const string HasChange = "\"change\":\"";
 
     /// <summary>The record as JSON in one line, the form in which it is kept.</summary>
     /// <returns>JSON.</returns>

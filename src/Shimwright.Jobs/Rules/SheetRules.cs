@@ -21,7 +21,12 @@ public static class SheetRules
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(fact);
-        if (sheet.Closing is not null && fact is not (JobReopened or JobNoted or Undone))
+        if (sheet.IsDiscarded && fact is not (JobPutBack or JobNoted or Undone))
+        {
+            return [Discarded];
+        }
+
+        if (sheet.Closing is not null && fact is not (JobReopened or JobNoted or JobDiscarded or JobPutBack or Undone))
         {
             return [Closed];
         }
@@ -36,11 +41,13 @@ public static class SheetRules
             Undone undo => UndoProblems(sheet, undo),
             LossSuspected loss when SuspectedCause.Of(loss.Cause) is null =>
                 [new("cause", $"found \"{loss.Cause}\"", $"allowed is {string.Join(", ", SuspectedCause.All.Select(c => c.Name))}")],
+            ClockAnswered { Why: not (ClockAnswered.Meter or ClockAnswered.Right) } answer => [new("why", $"found \"{answer.Why}\"", $"allowed is {ClockAnswered.Meter}, {ClockAnswered.Right}")],
             JobNoted note => TextProblems("text", note.Text, needed: true),
             JobClosed closed => ClosingProblems(sheet, closed),
             JobReopened when sheet.Closing is null => [new("job", "the job is open", "there is nothing to open again")],
             PlanReleased when sheet.Plan is null => [new("plan", "no plan was accepted", "there is nothing to let go")],
-            PlanReleased or JobReopened => [],
+            JobPutBack when !sheet.IsDiscarded => [new("job", "the job is not discarded", "there is nothing to put back")],
+            PlanReleased or JobReopened or JobDiscarded or JobPutBack => [],
             PlanAccepted plan => AcceptedPlanRules.ProblemsOf(sheet, plan),
             StepTicked tick => StepProblems(sheet, tick),
             CrankTurned crank => CrankProblems(sheet, crank),
@@ -69,6 +76,8 @@ public static class SheetRules
 
     private static JobProblem Closed { get; } = new("job", "the job is closed", "open it again before anything is changed on it");
 
+    private static JobProblem Discarded { get; } = new("job", "the job is discarded", "put it back before anything is changed on it");
+
     private static IReadOnlyList<JobProblem> UndoProblems(JobSheet sheet, Undone undo)
     {
         if (!sheet.Counts(undo))
@@ -77,8 +86,9 @@ public static class SheetRules
         }
 
         JobSheet after = sheet.With(undo);
-        return sheet.Closing is not null && after.SaidBy(after.Entries[^1]).Any(f => f is not (JobNoted or JobClosed or JobReopened))
-            ? [Closed]
+        JobFact[] said = [.. after.SaidBy(after.Entries[^1])];
+        return sheet.IsDiscarded && said.Any(f => f is not (JobNoted or JobDiscarded or JobPutBack)) ? [Discarded]
+            : sheet.Closing is not null && said.Any(f => f is not (JobNoted or JobClosed or JobReopened or JobDiscarded or JobPutBack)) ? [Closed]
             : FileProblems(after);
     }
 

@@ -85,6 +85,9 @@ public sealed class JobSheet
     /// <summary>How the job was closed; null while it is open.</summary>
     public JobClosed? Closing => NewestOf("closed") as JobClosed;
 
+    /// <summary>Whether the job was discarded and not put back.</summary>
+    public bool IsDiscarded => NewestOf("discarded") is JobDiscarded;
+
     /// <summary>The notes, in order.</summary>
     public IEnumerable<JobEntry> Notes => _inForce.Where(e => e.Fact is JobNoted);
 

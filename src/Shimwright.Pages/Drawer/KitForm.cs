@@ -14,6 +14,9 @@ public sealed class KitForm : ActionForm
 
     public string? Diameter { get; set; }
 
+    /// <summary>The unit that was chosen for bare numbers; default is the bench's.</summary>
+    public string? Unit { get; set; }
+
     public string? From { get; set; }
 
     public string? To { get; set; }
@@ -46,10 +49,10 @@ public sealed class KitForm : ActionForm
     {
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(problems);
-        double? diameter = lengths.Read(Diameter, "diameter").Note(problems);
-        double? from = lengths.Read(From, "from").Note(problems);
-        double? to = lengths.Read(To, "to").Note(problems);
-        double? step = lengths.Read(Step, "step").Note(problems);
+        double? diameter = lengths.In(Unit).Read(Diameter, "diameter").Note(problems);
+        double? from = lengths.In(Unit).Read(From, "from").Note(problems);
+        double? to = lengths.In(Unit).Read(To, "to").Note(problems);
+        double? step = lengths.In(Unit).Read(Step, "step").Note(problems);
         double? price = TypedNumber.Plain(Price, "price").Note(problems);
         if (!int.TryParse(Each?.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out int each))
         {

@@ -13,6 +13,9 @@ public sealed class ShimForm : ActionForm
 
     public string? Thickness { get; set; }
 
+    /// <summary>The unit that was chosen for bare numbers; default is the bench's.</summary>
+    public string? Unit { get; set; }
+
     public string? By { get; set; }
 
     public string? Count { get; set; }
@@ -32,8 +35,8 @@ public sealed class ShimForm : ActionForm
         ShimSize? size = known;
         if (size is null)
         {
-            double? diameter = lengths.Read(Diameter, "diameter").Note(problems);
-            double? thickness = lengths.Read(Thickness, "thickness").Note(problems);
+            double? diameter = lengths.In(Unit).Read(Diameter, "diameter").Note(problems);
+            double? thickness = lengths.In(Unit).Read(Thickness, "thickness").Note(problems);
             size = IsTooLong(diameter, "diameter", problems) | IsTooLong(thickness, "thickness", problems) || diameter is null || thickness is null
                 ? null : ShimSize.Of(diameter.Value, thickness.Value, By ?? "");
         }

@@ -109,7 +109,7 @@ public sealed partial class ShimPage : ComponentBase
     private async Task MeasureAsync()
     {
         List<JobProblem> problems = [];
-        double? thickness = _lengths.Read(Measure!.Thickness, "thickness").Note(problems);
+        double? thickness = _lengths.In(Measure!.Unit).Read(Measure.Thickness, "thickness").Note(problems);
         if (thickness is { } found && Math.Abs(found) <= DrawerRules.GreatestDiameter)
         {
             // Who came from a job goes back to it.
@@ -154,6 +154,8 @@ public sealed partial class ShimPage : ComponentBase
     private sealed class MeasureForm : ActionForm
     {
         public string? Thickness { get; set; }
+
+        public string? Unit { get; set; }
     }
 
     private sealed class UndoForm : ActionForm

@@ -74,6 +74,13 @@ public static class DueWords
         _ => $"Risk reaches {Chances.Mark(forecast.Risk)}",
     };
 
+    /// <summary>The same in a few words, for an engine that is overdue or soon due.</summary>
+    public static string Briefly(KeptForecast forecast, DateTime today)
+    {
+        ArgumentNullException.ThrowIfNull(forecast);
+        return StateOf(forecast, today) == DueState.Overdue ? "Overdue" : $"Due {In(forecast.DueAt!.Value, today)}";
+    }
+
     /// <summary>What is known behind the day.</summary>
     public static string Behind(KeptForecast? forecast, ClockStyle clocks) => forecast switch
     {

@@ -18,7 +18,7 @@ public sealed class CardAnswers
     {
         [CardScreen.Engine] = ["name", "train", "cylinders", "banks", "valves"],
         [CardScreen.Access] = ["access", "leverRatio", "feltAt", "screwAt", "pitch"],
-        [CardScreen.Limits] = ["intakeLow", "intakeHigh", "exhaustLow", "exhaustHigh", "from", "diameter"],
+        [CardScreen.Limits] = ["intakeLow", "intakeHigh", "exhaustLow", "exhaustHigh", "from", "diameter", "limitsUnit"],
         [CardScreen.Crank] = ["usual", "order", "angles", "intakeOpens", "intakeCloses", "exhaustOpens", "exhaustCloses", "clock", "interval"],
         [CardScreen.Summary] = [],
     };

@@ -75,8 +75,8 @@ internal sealed class CardMaker(CardAnswers answers, LengthStyle lengths)
 
         void Add(string letter, string side, int each, string low, string high)
         {
-            double? from = lengths.Read(answers[low], low).Note(_problems);
-            double? to = lengths.Read(answers[high], high).Note(_problems);
+            double? from = lengths.In(answers["limitsUnit"]).Read(answers[low], low).Note(_problems);
+            double? to = lengths.In(answers["limitsUnit"]).Read(answers[high], high).Note(_problems);
             for (int v = 0; v < each * answers.Cylinders!.Value; v++)
             {
                 int cylinder = (v / each) + 1;

@@ -41,6 +41,21 @@ internal sealed record StageLink(JobStage Stage, string Name, string Page)
         _ => "The record",
     };
 
+    /// <summary>The name of a stage.</summary>
+    public static string NameOf(JobStage stage) => stage == JobStage.Recheck ? "Re-check" : stage.ToString();
+
+    /// <summary>The next thing to do, in three or four words.</summary>
+    public static string Briefly(JobStage stage) => stage switch
+    {
+        JobStage.Measure => "Feel the open gaps",
+        JobStage.Shims => "Enter the shims",
+        JobStage.Plan => "Accept a plan",
+        JobStage.Fit => "Carry the plan out",
+        JobStage.Recheck => "Feel changed valves again",
+        JobStage.Close => "Close the job",
+        _ => "Read the record",
+    };
+
     /// <summary>The next thing to do, in words.</summary>
     public static string Words(JobStage stage) => stage switch
     {

@@ -21,6 +21,8 @@ internal static class FactWords
             ShimFitted f => $"{f.Valve}: {lengths.Shim(f.From.Thickness)} out, {lengths.Shim(f.To.Thickness)} {unit} in",
             ScrewTurned t => System.FormattableString.Invariant($"{t.Valve}: screw turned by {t.Turns:0.00} turns"),
             CheckStated c => System.FormattableString.Invariant($"Clock {c.Clock:0.#}, engine at {c.TemperatureC:0.#} °C"),
+            ClockAnswered { Why: ClockAnswered.Meter } c => $"The meter was changed since {Times.Number(c.Last)}",
+            ClockAnswered c => $"The clock is right, and {Times.Number(c.Last)} before was wrong",
             RecheckStated r => System.FormattableString.Invariant($"Re-check at {r.TemperatureC:0.#} °C"),
             LossSuspected l => $"Suspected: {SuspectedCause.Of(l.Cause)?.Title ?? l.Cause}",
             StockStated => "Shims at hand stated",
@@ -32,6 +34,8 @@ internal static class FactWords
             JobNoted n => $"Note: {n.Text}",
             JobClosed => "The job was closed",
             JobReopened => "The job was opened again",
+            JobDiscarded => "The job was discarded",
+            JobPutBack => "The job was put back",
             Undone => "Something was taken back",
             _ => fact.GetType().Name,
         };

@@ -9,6 +9,14 @@ internal static class Times
 
     public static string Day(DateTime utc) => utc.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
+    /// <summary>When something was last done: the time of today, else the day.</summary>
+    public static string Lately(DateTime utc, DateTime today) => (today.Date - utc.Date).Days switch
+    {
+        0 => utc.ToString("HH:mm", CultureInfo.InvariantCulture) + " UTC today",
+        1 => "yesterday",
+        _ => Day(utc),
+    };
+
     /// <summary>A length of work.</summary>
     public static string Minutes(double minutes) =>
         minutes < 90 ? string.Create(CultureInfo.InvariantCulture, $"{minutes:0} min")

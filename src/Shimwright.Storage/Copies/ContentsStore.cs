@@ -37,9 +37,9 @@ internal static class ContentsStore
         return new()
         {
             Cards = await RowsAsync(context.Cards, c => new KeptCard(c.Id, c.Title, c.Card, c.Details, c.Version, c.ChangedAt)),
-            Engines = await RowsAsync(context.Engines, e => new KeptEngine(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt)),
+            Engines = await RowsAsync(context.Engines, e => new KeptEngine(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt, e.RetiredAt)),
             Jobs = await RowsAsync(context.Jobs, j => new KeptJob(
-                j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record)),
+                j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record, j.DiscardedAt)),
             Facts = await RowsAsync(context.Facts.OrderBy(f => f.JobId).ThenBy(f => f.Number), f => new KeptFact(f.JobId, f.Number, f.Action, f.Device, f.At, f.Fact)),
             Promises =
             [
@@ -102,12 +102,12 @@ internal static class ContentsStore
             .. contents.Engines.Select(e => new EngineRow
             {
                 Id = e.Id, CardId = e.CardId, Name = e.Name, Search = SearchText.Of(e.Name), Notes = e.Notes, UsagePerWeek = e.PerWeek,
-                Changes = e.Changes, Version = e.Version, AddedAt = e.AddedAt,
+                Changes = e.Changes, Version = e.Version, AddedAt = e.AddedAt, RetiredAt = e.RetiredAt,
             }),
             .. contents.Jobs.Select(j => new JobRow
             {
                 Id = j.Id, EngineId = j.EngineId, Setup = j.Setup, Action = j.Action, Past = (int)j.Past.Origin, FollowsId = j.Past.Follows, Stage = (int)j.Stage,
-                Last = last.GetValueOrDefault(j.Id), Clock = j.Clock, StartedAt = j.StartedAt, ChangedAt = j.ChangedAt, ClosedAt = j.ClosedAt, Record = j.Record,
+                Last = last.GetValueOrDefault(j.Id), Clock = j.Clock, StartedAt = j.StartedAt, ChangedAt = j.ChangedAt, ClosedAt = j.ClosedAt, Record = j.Record, DiscardedAt = j.DiscardedAt,
             }),
             .. contents.Facts.Select(f => new FactRow { JobId = f.Job, Number = f.Number, Action = f.Action, Device = f.Device, At = f.At, Fact = f.Fact }),
             .. contents.Promises.SelectMany(p => p.Promised.Select(s => new ShimPromiseRow

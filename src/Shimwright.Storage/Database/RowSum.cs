@@ -39,6 +39,9 @@ internal static class RowSum
         return BinaryPrimitives.ReadInt64BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
     }
 
+    /// <summary>A value that came to a row later: told only where it is there, so that the checksums of rows from before still hold.</summary>
+    public static IEnumerable<object?> IfAny(object? value) => value is null ? [] : [value];
+
     /// <summary>Whether a row says what it said when it was written; one without a checksum cannot be told.</summary>
     public static bool Holds(ISummed row) => row.Sum is not { } sum || sum == Of(row);
 }

@@ -51,11 +51,13 @@ internal sealed class EngineRow : ISummed
 
     public DateTime AddedAt { get; set; }
 
+    public DateTime? RetiredAt { get; set; }
+
     /// <inheritdoc/>
     public long? Sum { get; set; }
 
     /// <inheritdoc/>
-    public IEnumerable<object?> Told() => [Id, CardId, Name, Search, Notes, Version, AddedAt];
+    public IEnumerable<object?> Told() => [Id, CardId, Name, Search, Notes, Version, AddedAt, .. RowSum.IfAny(RetiredAt)];
 }
 
 /// <summary>A job: what it started from, and where its facts have brought it.</summary>
@@ -95,11 +97,13 @@ internal sealed class JobRow : ISummed
     /// <summary>The record as it stood when the job was closed.</summary>
     public string? Record { get; set; }
 
+    public DateTime? DiscardedAt { get; set; }
+
     /// <inheritdoc/>
     public long? Sum { get; set; }
 
     /// <inheritdoc/>
-    public IEnumerable<object?> Told() => [Id, EngineId, Setup, Stage, Last, Action, Clock, Past, FollowsId, StartedAt, ChangedAt, ClosedAt, Record];
+    public IEnumerable<object?> Told() => [Id, EngineId, Setup, Stage, Last, Action, Clock, Past, FollowsId, StartedAt, ChangedAt, ClosedAt, Record, .. RowSum.IfAny(DiscardedAt)];
 }
 
 /// <summary>A fact of a job. Rows are added, never changed and never taken away.</summary>

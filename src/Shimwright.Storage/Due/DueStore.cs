@@ -34,7 +34,7 @@ internal sealed class DueStore : IDue
         await using BenchContext context = _open();
         string text = SearchText.Of(search ?? "");
         var rows = await context.Engines.AsNoTracking()
-            .Where(e => text.Length == 0 || e.Search.Contains(text))
+            .Where(e => e.RetiredAt == null).Where(e => text.Length == 0 || e.Search.Contains(text))
             .LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f })
             .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 3 : r.Forecast.DueAt != null ? 0 : r.Forecast.CheckBy != null ? 1 : 2)
             .ThenBy(r => r.Forecast!.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id)
@@ -119,7 +119,7 @@ internal sealed class DueStore : IDue
     public async Task<IReadOnlyList<ScoredRecord>> RecordsAsync(int most, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        var rows = await context.Jobs.AsNoTracking().Where(j => j.ClosedAt != null && j.Record != null)
+        var rows = await context.Jobs.AsNoTracking().Where(j => j.ClosedAt != null && j.Record != null && j.DiscardedAt == null)
             .OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most).Select(j => new { j.Record, j.FollowsId }).ToListAsync(cancel);
         return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null))];
     }

@@ -66,7 +66,7 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
     /// <summary>An engine's closed jobs.</summary>
     public static async Task<EnginePast> PastAsync(BenchContext context, SheetReader sheets, Guid engineId, CancellationToken cancel)
     {
-        List<JobRow> rows = await context.Jobs.AsNoTracking().Where(j => j.EngineId == engineId && j.ClosedAt != null).ToListAsync(cancel);
+        List<JobRow> rows = await context.Jobs.AsNoTracking().Where(j => j.EngineId == engineId && j.ClosedAt != null && j.DiscardedAt == null).ToListAsync(cancel);
         return EnginePast.Of((await sheets.OfAllAsync(context, rows, cancel)).Select(j => Closed(j.Row, j.Sheet)));
     }
 

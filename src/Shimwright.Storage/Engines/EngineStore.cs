@@ -95,41 +95,84 @@ internal sealed class EngineStore : IEngines
         int sharedBy = await context.Engines.CountAsync(e => e.CardId == row.CardId, cancel);
         return new(
             row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy,
-            NamedCard.Kept(row.Card.Card, row.Name), CardDetails.Read(row.Card.Details));
+            NamedCard.Kept(row.Card.Card, row.Name), CardDetails.Read(row.Card.Details), row.RetiredAt);
     }
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobProblem>> RemoveAsync(Guid id, string typed, CancellationToken cancel = default) => EngineRemoval.RunAsync(_open, id, typed, Now(), cancel);
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
+    public async Task<bool> RetireAsync(Guid id, bool isRetired, CancellationToken cancel = default)
+    {
+        while (true)
+        {
+            await using BenchContext context = _open();
+            if (await context.Engines.FirstOrDefaultAsync(e => e.Id == id, cancel) is not { } row)
+            {
+                return false;
+            }
+
+            if (row.RetiredAt is not null == isRetired)
+            {
+                return true;
+            }
+
+            row.RetiredAt = isRetired ? Now() : null;
+            row.Version++;
+            try
+            {
+                await context.SaveChangesAsync(cancel);
+                return true;
+            }
+            catch (DbUpdateConcurrencyException)
+            {
+                // Another device saved the engine in between: what it wrote stays, and this is said of it.
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default) =>
+        ListAsync(search, retired: false, skip, take, cancel);
+
+    /// <inheritdoc/>
+    public Task<int> CountAsync(string? search, CancellationToken cancel = default) => CountAsync(search, retired: false, cancel);
+
+    /// <inheritdoc/>
+    public Task<IReadOnlyList<EngineSummary>> RetiredAsync(string? search, int skip, int take, CancellationToken cancel = default) =>
+        ListAsync(search, retired: true, skip, take, cancel);
+
+    /// <inheritdoc/>
+    public Task<int> CountRetiredAsync(string? search, CancellationToken cancel = default) => CountAsync(search, retired: true, cancel);
+
+    private async Task<IReadOnlyList<EngineSummary>> ListAsync(string? search, bool retired, int skip, int take, CancellationToken cancel)
     {
         await using BenchContext context = _open();
-        var rows = await Found(context, search).OrderBy(e => e.Search).ThenBy(e => e.Id).Skip(skip).Take(take)
+        var rows = await Found(context, search, retired).OrderBy(e => e.Search).ThenBy(e => e.Id).Skip(skip).Take(take)
             .Select(e => new
             {
                 e.Id,
                 e.Name,
                 e.CardId,
                 e.Card.Title,
-                Open = context.Jobs.Count(j => j.EngineId == e.Id && j.ClosedAt == null),
-                Last = context.Jobs.Where(j => j.EngineId == e.Id).Max(j => (double?)j.Clock),
+                Open = context.Jobs.Count(j => j.EngineId == e.Id && j.ClosedAt == null && j.DiscardedAt == null),
+                Last = context.Jobs.Where(j => j.EngineId == e.Id && j.DiscardedAt == null).Max(j => (double?)j.Clock),
             })
             .ToListAsync(cancel);
         return [.. rows.Select(e => new EngineSummary(e.Id, e.Name, e.CardId, e.Title, e.Open, e.Last))];
     }
 
-    /// <inheritdoc/>
-    public async Task<int> CountAsync(string? search, CancellationToken cancel = default)
+    private async Task<int> CountAsync(string? search, bool retired, CancellationToken cancel)
     {
         await using BenchContext context = _open();
-        return await Found(context, search).CountAsync(cancel);
+        return await Found(context, search, retired).CountAsync(cancel);
     }
 
-    private static IQueryable<EngineRow> Found(BenchContext context, string? search)
+    private static IQueryable<EngineRow> Found(BenchContext context, string? search, bool retired)
     {
         string text = SearchText.Of(search ?? "");
-        return text.Length == 0 ? context.Engines.AsNoTracking() : context.Engines.AsNoTracking().Where(e => e.Search.Contains(text));
+        IQueryable<EngineRow> engines = context.Engines.AsNoTracking().Where(e => e.RetiredAt != null == retired);
+        return text.Length == 0 ? engines : engines.Where(e => e.Search.Contains(text));
     }
 
     private async Task AddOnceAsync(EngineRow row, CancellationToken cancel)

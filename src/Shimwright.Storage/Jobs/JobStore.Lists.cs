@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Fitting;
+using Shimwright.Jobs.Results;
 using Shimwright.Storage.Database;
 
 namespace Shimwright.Storage.Jobs;
@@ -10,11 +11,11 @@ internal sealed partial class JobStore
 {
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> OpenAsync(int skip, int take, CancellationToken cancel = default) =>
-        ListAsync(jobs => jobs.Where(j => j.ClosedAt == null).OrderByDescending(j => j.ChangedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
+        ListAsync(jobs => Open(jobs).OrderByDescending(j => j.ChangedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> ClosedAsync(int skip, int take, CancellationToken cancel = default) =>
-        ListAsync(jobs => jobs.Where(j => j.ClosedAt != null).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
+        ListAsync(jobs => jobs.Where(j => j.ClosedAt != null && j.DiscardedAt == null).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Skip(skip).Take(take), cancel);
 
     /// <inheritdoc/>
     public Task<IReadOnlyList<JobSummary>> OfEngineAsync(Guid engineId, CancellationToken cancel = default) =>
@@ -28,14 +29,16 @@ internal sealed partial class JobStore
     public async Task<int> CountOpenAsync(CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        return await context.Jobs.CountAsync(j => j.ClosedAt == null, cancel);
+        return await Open(context.Jobs).CountAsync(cancel);
     }
+
+    private static IQueryable<JobRow> Open(IQueryable<JobRow> jobs) => jobs.Where(j => j.ClosedAt == null && j.DiscardedAt == null && j.Engine.RetiredAt == null);
 
     private async Task<IReadOnlyList<JobSummary>> ListAsync(Func<IQueryable<JobRow>, IQueryable<JobRow>> which, CancellationToken cancel)
     {
         await using BenchContext context = _open();
         var rows = await which(context.Jobs.AsNoTracking())
-            .Select(j => new { j.Id, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt }).ToListAsync(cancel);
-        return [.. rows.Select(j => new JobSummary(j.Id, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt))];
+            .Select(j => new { j.Id, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.DiscardedAt, Nothing = j.Record != null && j.Record.Contains(JobRecord.Passed) && !j.Record.Contains(JobRecord.HasChange) }).ToListAsync(cancel);
+        return [.. rows.Select(j => new JobSummary(j.Id, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.DiscardedAt, j.Nothing))];
     }
 }

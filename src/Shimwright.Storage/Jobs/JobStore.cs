@@ -148,6 +148,7 @@ internal sealed partial class JobStore : IJobs
         row.Stage = (int)JobStages.Of(made.After);
         row.Clock = made.After.Check.Clock;
         row.ChangedAt = now;
+        row.DiscardedAt = made.After.IsDiscarded ? row.DiscardedAt ?? now : null;
         if (made.After.Closing is null)
         {
             row.ClosedAt = null;
@@ -174,7 +175,7 @@ internal sealed partial class JobStore : IJobs
     };
 
     private static JobSummary SummaryOf(JobRow row, string engine) =>
-        new(row.Id, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt);
+        new(row.Id, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt, row.DiscardedAt, KeptRecords.IsNothingToDo(row.Record));
 
     private DateTime Now() => _time.GetUtcNow().UtcDateTime;
 }

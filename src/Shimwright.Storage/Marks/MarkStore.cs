@@ -25,7 +25,7 @@ internal sealed class MarkStore : IMarks
         await using BenchContext context = _open();
         // A job that knows both has both words in its facts.
         List<JobRow> rows = await context.Jobs.AsNoTracking().Include(j => j.Engine)
-            .Where(j => context.Facts.Any(f => f.JobId == j.Id && f.Fact.Contains(MarkRules.Marked)) && context.Facts.Any(f => f.JobId == j.Id && f.Fact.Contains(MarkRules.Measured)))
+            .Where(j => j.DiscardedAt == null && context.Facts.Any(f => f.JobId == j.Id && f.Fact.Contains(MarkRules.Marked)) && context.Facts.Any(f => f.JobId == j.Id && f.Fact.Contains(MarkRules.Measured)))
             .OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(IMarks.MostJobs).ToListAsync(cancel);
         IEnumerable<JobMark> ofJobs = (await _sheets.OfAllAsync(context, rows, cancel)).SelectMany(j => MarkRules.OfJob(j.Row.Id, j.Row.Engine.Name, j.Row.StartedAt, j.Sheet));
         return [.. ofJobs.Concat(await InTheDrawerAsync(context, cancel)).OrderByDescending(m => m.At)];

@@ -33,7 +33,7 @@ internal sealed class OrderStore : IOrders
         await using BenchContext context = _open();
         Dictionary<Guid, FleetCard> cards = (await context.Cards.AsNoTracking().Select(c => new { c.Id, c.Card, c.Details }).ToListAsync(cancel))
             .ToDictionary(c => c.Id, c => OfCard(c.Card, c.Details));
-        var rows = await context.Engines.AsNoTracking().LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f }).ToListAsync(cancel);
+        var rows = await context.Engines.AsNoTracking().Where(e => e.RetiredAt == null).LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f }).ToListAsync(cancel);
         IEnumerable<FleetEngine> engines = rows.Select(r => ForecastRows.InFleet(r.Engine, cards[r.Engine.CardId], r.Forecast));
         return Fleet.OrdersFor(engines, await _drawer.LotsAsync(cancel), settings, serviceLevel, _time.GetUtcNow().UtcDateTime, horizon);
     }

@@ -24,6 +24,7 @@ internal static class BenchApi
         ComputeApi.Map(api);
         EngineApi.Map(api);
         EngineForecastApi.Map(api);
+        EngineRetiredApi.Map(api);
         JobApi.Map(api);
         FactsApi.Map(api);
         JobAnswerApi.Map(api);

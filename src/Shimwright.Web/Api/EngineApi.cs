@@ -15,11 +15,11 @@ internal sealed record EnginePageDocument(int Count, int Page, int Pages, IReadO
 
 /// <summary>An engine with its card, the member "engine" of a job file.</summary>
 internal sealed record EngineDocument(
-    Guid Id, string Name, string Notes, Guid CardId, string CardTitle, int SharedBy, string Version, JsonElement Card, CardDetails Details)
+    Guid Id, string Name, string Notes, Guid CardId, string CardTitle, int SharedBy, string Version, JsonElement Card, CardDetails Details, DateTime? RetiredAt)
 {
     public static EngineDocument Of(StoredEngine engine) => new(
         engine.Id, engine.Name, engine.Notes, engine.CardId, engine.CardTitle, engine.SharedBy, VersionOf(engine),
-        JsonElement.Parse(engine.Card.Json), engine.Details);
+        JsonElement.Parse(engine.Card.Json), engine.Details, engine.RetiredAt);
 
     public static string VersionOf(StoredEngine engine) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{engine.Version}.{engine.CardVersion}");
 }
@@ -32,7 +32,7 @@ internal static class EngineApi
     public static void Map(RouteGroupBuilder api)
     {
         RouteGroupBuilder engines = api.MapGroup("/engines").WithTags("Engines");
-        engines.MapGet("", ListAsync).WithName("listEngines").WithSummary("List engines, those whose name holds q, 100 a page.");
+        engines.MapGet("", ListAsync).WithName("listEngines").WithSummary("List engines in use, or with retired=true retired ones, those whose name holds q, 100 a page.");
         engines.MapGet("/{id:guid}", GetAsync).WithName("getEngine").WithSummary("Get an engine with its card.")
             .WithDescription("The answer's ETag, also its member version, is what If-Match asks for when the engine is changed.");
         engines.MapPost("", AddAsync).WithName("addEngine").WithSummary("Add an engine with a card of its own.")
@@ -43,11 +43,14 @@ internal static class EngineApi
             .WithMetadata(new Writes(), new TakesBody("ChangedEngine", "card, and if wanted details, notes: left out they become blank"));
     }
 
-    private static async Task<Ok<EnginePageDocument>> ListAsync(IBench bench, CancellationToken cancel, string? q = null, string? page = null)
+    private static async Task<Ok<EnginePageDocument>> ListAsync(IBench bench, CancellationToken cancel, string? q = null, string? page = null, string? retired = null)
     {
-        var pager = new Pager(await bench.Engines.CountAsync(q, cancel), PerPage, Pager.Read(page));
+        bool isRetired = retired == "true";
+        int count = isRetired ? await bench.Engines.CountRetiredAsync(q, cancel) : await bench.Engines.CountAsync(q, cancel);
+        var pager = new Pager(count, PerPage, Pager.Read(page));
         return TypedResults.Ok(new EnginePageDocument(
-            await bench.Engines.CountAsync(q, cancel), pager.Page, pager.Last, await bench.Engines.ListAsync(q, pager.Skip, PerPage, cancel)));
+            count, pager.Page, pager.Last,
+            isRetired ? await bench.Engines.RetiredAsync(q, pager.Skip, PerPage, cancel) : await bench.Engines.ListAsync(q, pager.Skip, PerPage, cancel)));
     }
 
     private static async Task<Results<Ok<EngineDocument>, Refused<NotThere>>> GetAsync(Guid id, HttpResponse response, IBench bench, CancellationToken cancel) =>

@@ -25,8 +25,8 @@ internal static class JobApi
         RouteGroupBuilder jobs = api.MapGroup("/jobs").WithTags("Jobs");
         jobs.MapGet("", ListAsync).WithName("listJobs").WithSummary("List open jobs, or closed ones, 100 a page, the newest change first.");
         jobs.MapPost("", StartAsync).WithName("startJob").WithSummary("Start a job on an engine of the bench.")
-            .WithDescription("Members: action (a UUID; the same sent twice starts one job), engine, clock, and if wanted temperatureC (20).")
-            .WithMetadata(new Writes(), new TakesBody("NewJob", "action, engine, clock, temperatureC"));
+            .WithDescription("Members: action (a UUID; the same sent twice starts one job), engine, clock, and if wanted temperatureC (20) and lowerClock: meter or right, why the clock shows less than the last one known.")
+            .WithMetadata(new Writes(), new TakesBody("NewJob", "action, engine, clock, temperatureC, lowerClock"));
         jobs.MapPost("/file", ImportAsync).WithName("takeJobIn").WithSummary("Start a job from a whole job file, with every reading in it.")
             .WithDescription("The query's action is a UUID: the same sent twice starts one job. The query's engine is the engine it is for; left out, the file's card becomes a new engine.")
             .WithMetadata(new Writes(), new RequestSizeLimitAttribute(JobFile.LargestBytes), new TakesBody("JobFile", "A job file, format shimwright-job/1. Its schema: GET /api/v1/schema."));
@@ -67,7 +67,7 @@ internal static class JobApi
             return new Refused<BadJson>(problems);
         }
 
-        JsonBody.NoteUnknown(body, problems, "action", "engine", "clock", "temperatureC");
+        JsonBody.NoteUnknown(body, problems, "action", "engine", "clock", "temperatureC", "lowerClock");
         Guid? action = JsonBody.Id(body, "action", problems, "make one for this start; the same sent twice starts one job");
         Guid? engineId = JsonBody.Id(body, "engine", problems, "GET /api/v1/engines lists them");
         double? clock = JsonBody.Number(body, "clock", problems);
@@ -82,7 +82,7 @@ internal static class JobApi
             return new Refused<NotThere>(new JobProblem("$.engine", $"found \"{id}\"", "GET /api/v1/engines lists them"));
         }
 
-        (Guid? job, IReadOnlyList<JobProblem> wrong) = await JobStart.OnAsync(bench, engine, new(c, t), a, DeviceHeader.Of(request), cancel);
+        (Guid? job, IReadOnlyList<JobProblem> wrong) = await JobStart.OnAsync(bench, engine, new(c, t), JsonBody.Text(body, "lowerClock"), a, DeviceHeader.Of(request), cancel);
         return job is { } started
             ? await StartedAsync(bench, started, cancel)
             : new Refused<Wrong>([.. wrong.Select(p => p with { Path = p.Path.Replace("$.check.", "$.", StringComparison.Ordinal) })]);

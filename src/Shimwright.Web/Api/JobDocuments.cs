@@ -5,10 +5,10 @@ using Shimwright.Jobs.Facts;
 namespace Shimwright.Web.Api;
 
 /// <summary>A job in a list. Stage is the first thing that is still to be done.</summary>
-internal sealed record JobRow(Guid Id, Guid EngineId, string Engine, string Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt)
+internal sealed record JobRow(Guid Id, Guid EngineId, string Engine, string Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, DateTime? DiscardedAt)
 {
     public static JobRow Of(JobSummary job) =>
-        new(job.Id, job.EngineId, job.Engine, job.Stage.ToString().ToLowerInvariant(), job.Clock, job.StartedAt, job.ChangedAt, job.ClosedAt);
+        new(job.Id, job.EngineId, job.Engine, job.Stage.ToString().ToLowerInvariant(), job.Clock, job.StartedAt, job.ChangedAt, job.ClosedAt, job.DiscardedAt);
 }
 
 /// <summary>A part of the list of jobs.</summary>

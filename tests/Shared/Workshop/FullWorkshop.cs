@@ -54,6 +54,19 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
     /// <summary>A job that was closed though a valve did not pass; there once past work is.</summary>
     public Guid Failed { get; private set; }
 
+    /// <summary>An engine in use with a job that was started by mistake, a discarded one beside it.</summary>
+    public Guid Spare { get; private set; }
+
+    public Guid Mistake { get; private set; }
+
+    public Guid Discarded { get; private set; }
+
+    /// <summary>A job whose check found nothing to do.</summary>
+    public Guid Fine { get; private set; }
+
+    /// <summary>A retired engine.</summary>
+    public Guid Sold { get; private set; }
+
     /// <summary>The job at a stage.</summary>
     public Guid JobAt(JobStage stage) => _jobs[stage];
 
@@ -78,6 +91,7 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
         await bench.Feel.AddAsync(Person, ids(), Device, new FeelTried([.. TrialFile.Read(demo("feel-trials.csv")).Trials!.Select(TrialMade.Of)]));
         await FillDrawerAsync();
         await FillPumpShedAsync(shims);
+        await SetAsideAsync(shims);
         await bench.Due.RefreshStaleAsync(100);
     }
 
@@ -108,6 +122,18 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
             Currency = "EUR",
             KitsOffered = [new("Small box", 9.48, 2.0, 3.0, 0.1, 3, 60), new("Big box", 9.48, 1.2, 3.5, 0.025, 2, 320), new("Small box, dear", 9.48, 2.0, 3.0, 0.1, 3, 75)],
         }, 0, Device);
+    }
+
+    /// <summary>What was discarded and retired, and what is about to be.</summary>
+    private async Task SetAsideAsync(ParsedSetup shims)
+    {
+        Spare = await _staged.AddEngineAsync(shims, "Flood pump 30");
+        Mistake = await _staged.AddJobAsync(Spare, shims, JobStage.Measure);
+        Discarded = await _staged.AddJobAsync(Spare, shims, JobStage.Closed);
+        await bench.Jobs.AddAsync(Discarded, new(ids(), Device, int.MaxValue, [new JobDiscarded()]));
+        Fine = await _staged.AddJobAsync(Spare, shims, [.. shims.Setup!.Card.Engine.Valves.Select(v => new ClearanceRead(SheetPart.Check, v.Id, v.Band.Middle, 0.003))]);
+        Sold = await _staged.AddEngineAsync(shims, "Flood pump 31, sold");
+        await bench.Engines.RetireAsync(Sold, true);
     }
 
     /// <summary>Engines that will be due soon and want shims, and shims that were measured against their marks.</summary>

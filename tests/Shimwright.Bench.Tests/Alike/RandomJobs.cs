@@ -28,7 +28,7 @@ internal sealed class RandomJobs(Random random, Twins twins)
         bool again = _actions.Count > 0 && random.Next(12) == 0;
         (int Job, Guid Action) sent = again ? _actions[random.Next(_actions.Count)] : (place, NewId());
         _actions.Add(sent);
-        JobFact[] facts = random.Next(7) == 0 ? [Anything(job.Sheet)] : [.. Next(job)];
+        JobFact[] facts = job.Sheet.IsDiscarded && random.Next(3) > 0 ? [new JobPutBack()] : random.Next(7) == 0 ? [Anything(job.Sheet)] : [.. Next(job)];
         (string device, int seen) = random.Next(4) == 0 ? ("tablet", Math.Max(0, job.Sheet.Last - random.Next(4))) : ("phone", int.MaxValue);
         return await twins.DoAsync(
             $"job {sent.Job}: {string.Join(", ", facts.Select(f => f.GetType().Name))}",
@@ -53,7 +53,7 @@ internal sealed class RandomJobs(Random random, Twins twins)
             .Select(c => new ShimFitted(c.Valve, c.From!, new(c.To!.Thickness + (random.Next(4) == 0 ? 0.01 : 0), random.Next(3) == 0 ? "micrometer" : c.To.By))),
     ];
 
-    private JobFact Anything(JobSheet sheet) => random.Next(9) switch
+    private JobFact Anything(JobSheet sheet) => random.Next(12) switch
     {
         0 => new JobNoted("\ud800 tea"),
         1 => new ClearanceRead(SheetPart.Recheck, Pick(), Clearance("I1", 0.04), 0.003),
@@ -63,7 +63,9 @@ internal sealed class RandomJobs(Random random, Twins twins)
         5 => new JobReopened(),
         6 when sheet.Entries.Count > 0 => new Undone(sheet.Entries[random.Next(sheet.Entries.Count)].Action),
         7 => new StockStated([new ShimsAtHand(2.45, "micrometer", 1)], [], FromShop: random.Next(2) == 0),
-        _ => new JobClosed(sheet.Check.Clock, "", "", ""),
+        8 => new JobClosed(sheet.Check.Clock, "", "", ""),
+        9 => new JobPutBack(),
+        _ => new JobDiscarded(),
     };
 
     private double Clearance(string valve, double spread) => Math.Round((valve[0] == 'I' ? 0.185 : 0.25) + (spread * ((random.NextDouble() * 2) - 1)), 3);

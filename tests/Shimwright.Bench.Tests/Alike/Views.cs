@@ -24,10 +24,11 @@ internal static class Views
     public static async Task<string> EnginesAsync(Twin twin)
     {
         var text = new StringBuilder(Invariant($"{await twin.Bench.Engines.CountAsync("e", Cancel)} of e\n"));
-        foreach (EngineSummary e in await twin.Bench.Engines.ListAsync(null, 0, 100, Cancel))
+        text.AppendLine(Invariant($"{await twin.Bench.Engines.CountRetiredAsync("e", Cancel)} retired of e"));
+        foreach (EngineSummary e in (await twin.Bench.Engines.ListAsync(null, 0, 100, Cancel)).Concat(await twin.Bench.Engines.RetiredAsync(null, 0, 100, Cancel)))
         {
             StoredEngine found = (await twin.Bench.Engines.FindAsync(e.Id, Cancel))!;
-            text.AppendLine(Invariant($"{e.Id} {e.Name} ({e.CardTitle}) {e.OpenJobs} open, {e.LastClock:R}; {found.Version}.{found.CardVersion} of {found.SharedBy}; {found.Notes}; {found.Details.ToJson()}"));
+            text.AppendLine(Invariant($"{e.Id} {e.Name} ({e.CardTitle}) {e.OpenJobs} open, {e.LastClock:R}; {found.Version}.{found.CardVersion} of {found.SharedBy}; {found.Notes}; {found.Details.ToJson()}; retired {found.RetiredAt:O}"));
             text.AppendLine(found.Card.Json);
         }
 

@@ -18,12 +18,40 @@ public class StartingTests
         StoredEngine engine = await ClosedAsync(test);
         StartedJob early = await JobStart.OnAsync(test.Bench, engine, new(117, 20), Guid.NewGuid(), "phone", Cancel);
         Assert.Null(early.Job);
-        Assert.Contains("the last check was at", Assert.Single(early.Problems).Found, StringComparison.Ordinal);
+        Assert.Contains("the last one known is 118 h", Assert.Single(early.Problems).Found, StringComparison.Ordinal);
         Guid action = Guid.NewGuid();
         StartedJob started = await JobStart.OnAsync(test.Bench, engine, new(150, 20), action, "phone", Cancel);
         Assert.Equal(started.Job, (await JobStart.OnAsync(test.Bench, engine, new(150, 20), action, "phone", Cancel)).Job);
         Assert.NotEmpty((await test.Bench.FindJobAsync(started.Job!.Value)).Sheet.Setup.Start.AllChecks.SkipLast(1));
         Assert.Equal(1, await test.Bench.Jobs.CountOpenAsync(Cancel));
+    }
+
+    /// <summary>A clock that ran back is never taken silently; with a reason it is, and what came before says nothing of wear any more.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task OnAsync_ClockThatRanBack_NeedsAReasonAndBeginsThePastAnew(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        IBench bench = test.Bench;
+        StoredEngine engine = await ClosedAsync(test);
+        Assert.Null((await JobStart.OnAsync(bench, engine, new(20, 20), "because", Guid.NewGuid(), "phone", Cancel)).Job);
+        test.Time.Pass(TimeSpan.FromDays(30));
+        StartedJob started = await JobStart.OnAsync(bench, engine, new(20, 20), ClockAnswered.Meter, Guid.NewGuid(), "phone", Cancel);
+        StoredJob job = await bench.FindJobAsync(started.Job!.Value);
+        Assert.Equal(new ClockAnswered(ClockAnswered.Meter, 118), job.Sheet.Newest<ClockAnswered>());
+        Assert.Single(job.Sheet.Setup.Start.AllChecks);
+
+        await bench.MeasureAsync(started.Job.Value);
+        await bench.SaveAsync(started.Job.Value, new JobClosed(20, "", "", ""));
+        Assert.Contains("The meter was changed since 118", string.Join(' ', (await bench.FindJobAsync(started.Job.Value)).Record!.Cautions), StringComparison.Ordinal);
+        Assert.Equal([started.Job.Value], (await bench.Due.PastAsync(engine.Id, Cancel)).Select(p => p.Id));
+        Shimwright.Bench.Due.KeptForecast forecast = (await bench.Due.FindAsync(engine.Id, Cancel))!;
+        Assert.Equal((1, 20.0), (forecast.Checks, forecast.Clock));
+        Assert.NotNull((await JobStart.OnAsync(bench, engine, new(21, 20), Guid.NewGuid(), "phone", Cancel)).Job);
+
+        // A reason where the clock did not run back says nothing.
+        StartedJob later = await JobStart.OnAsync(bench, engine, new(90, 20), ClockAnswered.Right, Guid.NewGuid(), "phone", Cancel);
+        Assert.Null((await bench.FindJobAsync(later.Job!.Value)).Sheet.Newest<ClockAnswered>());
     }
 
     [Theory]

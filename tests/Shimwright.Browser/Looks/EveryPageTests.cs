@@ -41,6 +41,18 @@ public class EveryPageTests(PreparedBench bench, Chromium chromium) : IClassFixt
         Assert.StartsWith("color-contrast:", Assert.Single(await Axe.FaultsAsync(window.Page, "color-contrast")), StringComparison.Ordinal);
     }
 
+    /// <summary>The first page is a list to look over: with ten open jobs little more than one screen of a phone.</summary>
+    [Fact]
+    public async Task Home_WithTenOpenJobs_IsShort()
+    {
+        const int Jobs = 10, Tallest = 1_100;
+        await using BenchWindow window = await chromium.OpenAsync(bench.Address, Screen.Phone);
+        await window.GoAsync("/");
+        int jobs = await window.Page.EvaluateAsync<int>($"() => {{ [...document.querySelectorAll('.work li:has(time)')].slice({Jobs}).forEach(l => l.remove()); return document.querySelectorAll('.work li:has(time)').length; }}");
+        Assert.Equal(Jobs, jobs);
+        Assert.InRange(await window.Page.EvaluateAsync<int>("() => document.documentElement.scrollHeight"), 500, Tallest);
+    }
+
     private static async Task<IEnumerable<string>> FaultsAsync(IPage page, string name, Screen screen)
     {
         int sideways = await Sizes.SidewaysAsync(page);

@@ -9,7 +9,7 @@ internal sealed class ShimsRoom(IPage page) : JobRoom(page, "Shims")
     public async Task EnterAsync(string valve, string thickness, string by)
     {
         await Expect(Page.Locator("#turn")).ToContainTextAsync(valve);
-        await Page.GetByLabel("Thickness, mm").FillAsync(thickness);
+        await Page.GetByLabel("Thickness", new() { Exact = true }).FillAsync(thickness);
         await Page.Locator(".shim-entry .chips").GetByRole(AriaRole.Radio, new() { Name = by }).CheckAsync();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Save" }).First.ClickAsync();
         await AssertKnownAsync(valve, thickness, by);

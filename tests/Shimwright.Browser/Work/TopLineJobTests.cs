@@ -156,7 +156,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
                 break;
             case "shims":
                 string valve = (await page.Locator("#turn strong").InnerTextAsync()).Trim();
-                await page.GetByLabel("Thickness, mm").FillAsync(PlayedEngine.Typed(_engine.ShimAt(valve)));
+                await page.GetByLabel("Thickness", new() { Exact = true }).FillAsync(PlayedEngine.Typed(_engine.ShimAt(valve)));
                 await page.Locator(".shim-entry .chips").GetByRole(AriaRole.Radio, new() { Name = "micrometer" }).CheckAsync();
                 await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).First.ClickAsync();
                 await Expect(page.Locator("table.shims tr").Filter(new() { Has = page.GetByRole(AriaRole.Rowheader, new() { Name = valve, Exact = true }) })).ToContainTextAsync("micrometer");

@@ -37,6 +37,9 @@ public class FactJsonTests
         new JobNoted("Line one\nline \"two\" \u2028 \0 é"),
         new JobClosed(119, "dust", "come back", "the bench"),
         new JobReopened(),
+        new JobDiscarded(),
+        new JobPutBack(),
+        new ClockAnswered(ClockAnswered.Meter, 118.5),
         new Undone(Ledger.Action(3), 7),
     ];
 

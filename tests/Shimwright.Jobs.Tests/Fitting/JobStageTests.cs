@@ -34,6 +34,24 @@ public class JobStageTests
         Assert.Equal(JobStage.Close, JobStages.Of(ledger.Sheet));
     }
 
+    /// <summary>With every valve in band nothing is to be done; with one that is not, or only felt loose by its bucket, it is.</summary>
+    [Fact]
+    public void Of_EveryValveInBand_IsReadyToCloseWithoutShimsAndPlan()
+    {
+        Ledger ledger = Ledger.Shims();
+        var engine = ledger.Sheet.Engine;
+        foreach (var valve in engine.Valves)
+        {
+            Assert.False(NothingToDo.Is(ledger.Sheet));
+            ledger.Add(new ClearanceRead(SheetPart.Check, valve.Id, valve.Band.Middle, 0.005));
+        }
+
+        Assert.True(NothingToDo.Is(ledger.Sheet));
+        Assert.Equal(JobStage.Close, JobStages.Of(ledger.Sheet));
+        ledger.Add(new ClearanceRead(SheetPart.Check, "I1", engine.Valves[0].Band.Low - 0.03, 0.002));
+        Assert.Equal(JobStage.Shims, JobStages.Of(ledger.Sheet));
+    }
+
     [Fact]
     public void Of_ScrewEngine_AsksForNoShimsAndNoCamshafts()
     {

@@ -39,6 +39,7 @@ public class SheetRulesTests
         { "plan before it can be made", new PlanAccepted([], 1, 1, [], [], []), "has no reading" },
         { "let go of no plan", new PlanReleased(), "nothing to let go" },
         { "open the open", new JobReopened(), "nothing to open again" },
+        { "put back what is not discarded", new JobPutBack(), "nothing to put back" },
         { "empty note", new JobNoted(" \n"), "write something" },
         { "long note", new JobNoted(new string('x', 4001)), "4001 characters" },
         { "long finding", new JobClosed(118, new string('x', 4001), "", ""), "4001 characters" },

@@ -46,6 +46,19 @@ public class RowsTests
         Assert.Single((await database.Bench.FindJobAsync(job)).Sheet.Entries);
     }
 
+    /// <summary>Rows that an earlier program wrote keep their checksums: what came to them later is told only where it is there.</summary>
+    [Fact]
+    public void Sums_OfRowsNeitherRetiredNorDiscarded_AreThoseOfTheProgramBefore()
+    {
+        Guid id = new("01234567-89ab-cdef-0123-456789abcdef");
+        EngineRow engine = new() { Id = id, CardId = id, Name = "One", Search = "one", Notes = "note", Version = 3 };
+        JobRow job = new() { Id = id, EngineId = id, Setup = "{}", Stage = 2, Last = 5, Action = id, Clock = 118.5, Past = 1 };
+        Assert.Equal((8146229697566004532L, 8261547759284678203L), (RowSum.Of(engine), RowSum.Of(job)));
+        (engine.Sum, job.Sum) = (RowSum.Of(engine), RowSum.Of(job));
+        (engine.RetiredAt, job.DiscardedAt) = (DateTime.UnixEpoch, DateTime.UnixEpoch);
+        Assert.False(RowSum.Holds(engine) || RowSum.Holds(job));
+    }
+
     [Theory]
     [OnEachDatabase]
     public async Task Settings_SavedTwice_AreKeptInEveryState(DatabaseKind kind)

@@ -25,6 +25,25 @@ public class EngineApiTests
     }
 
     [Fact]
+    public async Task Put_Retired_TakesTheEngineOutOfTheListAndBack()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        var api = new ApiClient(client);
+        string engine = (await api.PostAsync("/api/v1/engines", NewEngine())).Is(HttpStatusCode.Created).Location!.ToString();
+        foreach (bool retired in new[] { true, true, false })
+        {
+            ApiAnswer answer = (await api.PutAsync($"{engine}/retired", new JsonObject { ["retired"] = retired }, null)).Is(HttpStatusCode.OK);
+            Assert.Equal(retired, answer.Json["retiredAt"] is not null);
+            Assert.Equal(retired ? 0 : 1, (int)(await api.GetAsync("/api/v1/engines")).Json["count"]!);
+            Assert.Equal(retired ? 1 : 0, (int)(await api.GetAsync("/api/v1/engines?retired=true")).Json["count"]!);
+        }
+
+        Assert.Equal(["$.retired"], (await api.PutAsync($"{engine}/retired", new JsonObject { ["retired"] = 1 }, null)).IsProblem(HttpStatusCode.UnprocessableEntity).Paths);
+        (await api.PutAsync($"/api/v1/engines/{Guid.NewGuid()}/retired", new JsonObject { ["retired"] = true }, null)).IsProblem(HttpStatusCode.NotFound);
+    }
+
+    [Fact]
     public async Task Post_ThingsWrong_AreAllNamedUnderTheirPaths()
     {
         await using RunningBench bench = await RunningBench.StartAsync();

@@ -67,4 +67,22 @@ public class EnginesPageTests
         Assert.Equal(shown, pager.Page);
         Assert.Equal(skip, pager.Skip);
     }
+
+    /// <summary>A clock that ran back is asked about, with both figures, and started only with an answer.</summary>
+    [Fact]
+    public async Task Start_ClockBelowTheLastOne_AsksAndTakesTheAnswer()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        (Guid engine, Guid job) = await DemoEngine.AddWithJobAsync(bench);
+        await bench.Database.Jobs.AddAsync(job, new(Guid.NewGuid(), "test", 1000, [new Shimwright.Jobs.Facts.JobClosed(200, "", "", "")]), TestContext.Current.CancellationToken);
+        FetchedPage page = await (await FormPost.OnAsync(client, $"/engines/{engine}", "start")).With("Start.Clock", "150").SubmitAsync();
+        Assert.Equal(System.Net.HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("found 150 h, and the last one known is 200 h", page.Document.QuerySelector("#ran-back")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("150", page.Document.QuerySelector("input[name='Start.Clock']")!.GetAttribute("value"));
+        Assert.Equal(["meter", "right"], page.Document.QuerySelectorAll("button[name='Start.Answer']").Select(b => b.GetAttribute("value")));
+        Assert.Equal(0, await bench.Database.Jobs.CountOpenAsync(TestContext.Current.CancellationToken));
+        FetchedPage started = await FormPost.On(client, page, "start").With("Start.Answer", "meter").SubmitAsync();
+        Assert.EndsWith("/measure", started.Address.AbsolutePath, StringComparison.Ordinal);
+    }
 }

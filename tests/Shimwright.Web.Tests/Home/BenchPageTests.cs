@@ -35,10 +35,27 @@ public class BenchPageTests
         using HttpClient client = bench.NewClient();
         (_, Guid job) = await DemoEngine.AddWithJobAsync(bench);
         FetchedPage page = await FetchedPage.GetAsync(client, "/");
-        var card = page.Document.QuerySelector(".cards .card")!;
-        Assert.Equal($"/jobs/{job}/plan", card.QuerySelector("a")!.GetAttribute("href"));
-        Assert.Contains("Plan", card.QuerySelector("strong")!.TextContent, StringComparison.Ordinal);
-        Assert.NotNull(card.QuerySelector("time"));
+        var line = Assert.Single(page.Document.QuerySelectorAll(".work li"));
+        Assert.Equal($"/jobs/{job}/plan", line.QuerySelector("a")!.GetAttribute("href"));
+        Assert.Equal("Plan", line.QuerySelector(".stage")!.TextContent);
+        Assert.Contains("Accept a plan", line.TextContent, StringComparison.Ordinal);
+        Assert.EndsWith("today", line.QuerySelector("time")!.TextContent, StringComparison.Ordinal);
+        // Starting another comes before the list.
+        Assert.Equal("/engines", page.Document.QuerySelector("main a")!.GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Get_TwoJobs_TheOneWorkedOnLastIsOnTop()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        (_, Guid first) = await DemoEngine.AddWithJobAsync(bench);
+        (_, Guid second) = await DemoEngine.AddWithJobAsync(bench);
+        Assert.StartsWith($"/jobs/{second}/", await TopAsync(), StringComparison.Ordinal);
+        await bench.Database.Jobs.AddAsync(first, new(Guid.NewGuid(), "test", 1000, [new JobNoted("worked on")]), TestContext.Current.CancellationToken);
+        Assert.StartsWith($"/jobs/{first}/", await TopAsync(), StringComparison.Ordinal);
+
+        async Task<string> TopAsync() => (await FetchedPage.GetAsync(client, "/")).Document.QuerySelector(".work a")!.GetAttribute("href")!;
     }
 
     [Fact]
@@ -49,8 +66,8 @@ public class BenchPageTests
         (_, Guid job) = await DemoEngine.AddWithJobAsync(bench);
         await bench.Database.Jobs.AddAsync(job, new(Guid.NewGuid(), "test", 1000, [new JobClosed(200, "", "", "")]), TestContext.Current.CancellationToken);
         FetchedPage page = await FetchedPage.GetAsync(client, "/");
-        Assert.Equal($"/jobs/{job}/record", page.Document.QuerySelector("#closed ~ .rows a")!.GetAttribute("href"));
-        Assert.Empty(page.Document.QuerySelectorAll(".cards .card"));
+        Assert.Equal($"/jobs/{job}/record", Assert.Single(page.Document.QuerySelectorAll(".work a")).GetAttribute("href"));
+        Assert.NotNull(page.Document.QuerySelector("details[open]"));
     }
 
     [Fact]
@@ -67,6 +84,6 @@ public class BenchPageTests
 
         FetchedPage first = await FetchedPage.GetAsync(client, "/");
         FetchedPage second = await FetchedPage.GetAsync(client, first.Document.QuerySelector("a[rel=next]")!.GetAttribute("href")!);
-        Assert.Equal((50, 1), (first.Document.QuerySelectorAll(".cards .card").Length, second.Document.QuerySelectorAll(".cards .card").Length));
+        Assert.Equal((50, 1), (first.Document.QuerySelectorAll(".work time").Length, second.Document.QuerySelectorAll(".work time").Length));
     }
 }

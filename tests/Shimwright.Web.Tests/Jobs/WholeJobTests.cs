@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
@@ -47,7 +48,34 @@ public class WholeJobTests
         Assert.Contains("Nothing is lifted", fit.Text, StringComparison.Ordinal);
         Assert.Equal(JobStage.Close, (await job.StoredAsync()).Summary.Stage);
         FetchedPage record = await (await job.FormAsync("close", "close")).With("Close.Then", "record").SubmitAsync();
-        Assert.Contains("No valve was changed. Checked, passes. Chance that all 8 valves are within the maker's limits: ", record.Text, StringComparison.Ordinal);
+        Assert.Contains("Checked, nothing to do. Chance that all 8 valves are within the maker's limits: ", record.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>A check that finds every valve in band is closed in one tap: no shims, no plan, nothing to tick.</summary>
+    [Fact]
+    public async Task Job_InItsBands_IsClosedFromMeasureInOneTap()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, "03-leave-alone.json", f => f is ReadingFact { Part: SheetPart.Check });
+        FetchedPage record = await (await job.FormAsync("measure", "nothing")).SubmitAsync();
+        Assert.EndsWith("/record", record.Address.AbsolutePath, StringComparison.Ordinal);
+        Assert.Contains("Checked, nothing to do. Chance that all 8 valves are within the maker's limits: ", record.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("does not pass", record.Text, StringComparison.Ordinal);
+        Assert.True((await job.StoredAsync()).Record!.IsNothingToDo);
+        FetchedPage engine = await FetchedPage.GetAsync(job.Client, $"/engines/{(await job.StoredAsync()).Summary.EngineId}");
+        Assert.Contains("Checked, nothing to do.", engine.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>The page may be older than the readings: a valve that went out of band since keeps the job open.</summary>
+    [Fact]
+    public async Task Job_OutOfBandSinceThePage_IsNotClosedInOneTap()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, "03-leave-alone.json", f => f is ReadingFact { Part: SheetPart.Check });
+        FormPost form = await job.FormAsync("close", "nothing");
+        await bench.Database.Jobs.AddAsync(job.Id, new(Guid.NewGuid(), "tablet", 1000, [new ClearanceRead(SheetPart.Check, "I1", 0.05, 0.002)]), TestContext.Current.CancellationToken);
+        Assert.NotEqual(HttpStatusCode.OK, (await form.SubmitAsync()).Status);
+        Assert.Null((await job.StoredAsync()).Record);
     }
 
     [Fact]
@@ -64,6 +92,9 @@ public class WholeJobTests
         Assert.Contains("I2 does not pass.", refused.Text, StringComparison.Ordinal);
         Assert.Equal("tight", refused.Document.QuerySelector("#found")!.TextContent);
 
+        Assert.Equal("I2", refused.Document.QuerySelector("table.verdict tbody th")!.TextContent);
+        Assert.Equal(["Start the second round", "Close anyway"], refused.Document.QuerySelectorAll("button[name='Close.Then']").Select(b => b.TextContent));
+        Assert.Equal("Start the second round", refused.Document.QuerySelector("main button.first")!.TextContent);
         FetchedPage second = await FormPost.On(job.Client, refused, "close").With("Close.Then", "second").SubmitAsync();
         Assert.NotNull((await job.StoredAsync()).Record);
         Assert.EndsWith("/plan", second.Address.AbsolutePath, StringComparison.Ordinal);

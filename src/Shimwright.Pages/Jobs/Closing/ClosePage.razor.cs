@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Starting;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Pages.Shell;
@@ -22,6 +23,9 @@ public sealed partial class ClosePage : JobPage
     [SupplyParameterFromForm(FormName = "close")]
     private CloseForm? Close { get; set; }
 
+    [SupplyParameterFromForm(FormName = NothingToDoForm.Name)]
+    private ActionForm? Nothing { get; set; }
+
     [SupplyParameterFromForm(FormName = "reopen")]
     private ActionForm? Reopen { get; set; }
 
@@ -32,6 +36,7 @@ public sealed partial class ClosePage : JobPage
 
     private string Headline =>
         _view.Fails.Count > 0 ? $"{_view.Fails.Count} of {_view.Valves.Count} {(_view.Fails.Count == 1 ? "does" : "do")} not pass"
+        : _view.IsNothingToDo ? "All in band, nothing to do"
         : _view.Undone.Count > 0 ? "All pass so far"
         : "All pass";
 
@@ -54,7 +59,7 @@ public sealed partial class ClosePage : JobPage
 
     private void Look()
     {
-        _view = CloseView.Of(Sheet, Answer.Verdict);
+        _view = CloseView.Of(Sheet, Answer.Verdict ?? (NothingToDo.Is(Sheet) ? Answer.Recheck : null));
         _close = Close ?? new CloseForm { Clock = Sheet.Check.Clock.ToString("0.###", CultureInfo.InvariantCulture) };
     }
 
@@ -92,6 +97,20 @@ public sealed partial class ClosePage : JobPage
         Look();
     }
 
+    private async Task CloseAsFoundAsync()
+    {
+        if (_view.IsNothingToDo)
+        {
+            await AddAsync(Nothing!, $"/jobs/{Id}/record", new JobClosed(Sheet.Check.Clock, "", "", ""));
+        }
+        else
+        {
+            Refuse(new JobProblem("closing", "a valve is not in band any more, or work was begun", "look at the verdict, and close the job below"));
+        }
+
+        Look();
+    }
+
     private async Task ReopenAsync()
     {
         await AddAsync(Reopen!, $"/jobs/{Id}/close", new JobReopened());
@@ -115,20 +134,5 @@ public sealed partial class ClosePage : JobPage
 
         StoredJob started = (await Bench.Jobs.FindAsync(next))!;
         Navigation.NavigateTo(StageLink.Next(next, started.Summary.Stage));
-    }
-
-    private sealed class CloseForm : ActionForm
-    {
-        public string? Clock { get; set; }
-
-        public string? Found { get; set; }
-
-        public string? Notes { get; set; }
-
-        public string? By { get; set; }
-
-        public bool Confirmed { get; set; }
-
-        public string? Then { get; set; }
     }
 }

@@ -23,6 +23,7 @@ public sealed class CloseView
     private CloseView(JobSheet sheet, VerdictResult? verdict)
     {
         Verdict = verdict;
+        IsNothingToDo = NothingToDo.Is(sheet);
         Valves = verdict is null ? [] :
         [
             .. sheet.Engine.Valves.Select((v, i) => new CloseValve(
@@ -52,6 +53,9 @@ public sealed class CloseView
     /// <summary>Whether the timing has to be ticked before the job can be closed.</summary>
     public bool TimingIsOwed { get; }
 
+    /// <summary>Whether the check found every valve in band, so that the job can be closed as it is.</summary>
+    public bool IsNothingToDo { get; }
+
     /// <summary>Whether closing has to be confirmed, because something fails or is undone.</summary>
     public bool MustConfirm => Fails.Count > 0 || Undone.Count > 0 || Verdict is null;
 
@@ -71,6 +75,11 @@ public sealed class CloseView
         if (unread.Length > 0)
         {
             yield return ($"No reading at {string.Join(", ", unread)}", "measure");
+        }
+
+        if (NothingToDo.Is(sheet))
+        {
+            yield break;
         }
 
         if (sheet.Plan is null && sheet.Engine.Valves.All(v => sheet.ChangeAt(v.Id) is null))

@@ -27,10 +27,10 @@ internal static class RecordWords
     /// <summary>What was done at a valve.</summary>
     public static string Done(RecordRow row, LengthStyle lengths) => row switch
     {
-        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness)} \u2192 {lengths.Shim(fitted.Thickness)}",
-        { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness)} fitted",
+        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness, found.By)} \u2192 {lengths.Shim(fitted.Thickness, fitted.By)}",
+        { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness, fitted.By)} fitted",
         { Change: "turn", Turns: { } turns } => $"screw {WorkingWords.Flats(turns)}",
-        { Found: { } found } => $"{lengths.Shim(found.Thickness)} left in",
+        { Found: { } found } => $"{lengths.Shim(found.Thickness, found.By)} left in",
         _ => "left alone",
     };
 
@@ -45,8 +45,8 @@ internal static class RecordWords
         int changed = record.Valves.Count(v => v.Change is not null);
         string work = changed == 0 ? "No valve was changed" : $"{changed} of {record.Valves.Count} valves {(changed == 1 ? "was" : "were")} adjusted";
         string[] bad = [.. record.Valves.Where(v => !v.Passes).Select(v => v.Valve)];
-        return bad.Length == 0
-            ? $"{work}. Checked, passes. {Chance(record)}"
+        return record.IsNothingToDo ? $"Checked, nothing to do. {Chance(record)}"
+            : bad.Length == 0 ? $"{work}. Checked, passes. {Chance(record)}"
             : $"{work}. {string.Join(", ", bad)} {(bad.Length == 1 ? "does" : "do")} not pass: see below before the engine is run.";
     }
 

@@ -12,6 +12,7 @@ public sealed partial class ShimsPage : JobPage
 {
     private ShimEntry _entry = null!;
     private JobRecord? _lastTime;
+    private ThicknessFound[] _asLeft = [];
 
     [SupplyParameterFromQuery(Name = "valve")]
     private string? Asked { get; set; }
@@ -21,6 +22,9 @@ public sealed partial class ShimsPage : JobPage
 
     [SupplyParameterFromForm(FormName = "marked")]
     private ShimForm? Marked { get; set; }
+
+    [SupplyParameterFromForm(FormName = "as-left")]
+    private ActionForm? AsLeft { get; set; }
 
     private static IReadOnlyList<string> Instruments { get; } = ["micrometer", "calliper", "marked"];
 
@@ -43,7 +47,24 @@ public sealed partial class ShimsPage : JobPage
     }
 
     /// <summary>A form names its valve, so that what was refused is shown at the valve it was meant for.</summary>
-    private void Look() => _entry = ShimEntry.For(Sheet, (Shim ?? Marked)?.Valve ?? Asked, LeftAt);
+    private void Look()
+    {
+        _entry = ShimEntry.For(Sheet, (Shim ?? Marked)?.Valve ?? Asked, LeftAt);
+        ThicknessFound[] left = [.. _entry.Missing.Select(LeftAt).OfType<ThicknessFound>()];
+        _asLeft = left.Length == _entry.Missing.Count ? left : [];
+    }
+
+    private async Task SaveAsLeftAsync()
+    {
+        if (_asLeft.Length == 0)
+        {
+            Refuse(new JobProblem("shims", "nothing is left to enter as it was last time", "enter the shim of each valve"));
+            return;
+        }
+
+        await AddAsync(AsLeft!, $"/jobs/{Id}/plan", _asLeft);
+        Look();
+    }
 
     private ThicknessFound? LeftAt(string valve) =>
         _lastTime?.Valves.FirstOrDefault(v => v.Valve == valve) is { } row && (row.Fitted ?? row.Found) is { } left
@@ -57,7 +78,7 @@ public sealed partial class ShimsPage : JobPage
             return null;
         }
 
-        JobSummary? before = (await Bench.Jobs.OfEngineAsync(Job!.Summary.EngineId)).FirstOrDefault(j => j.ClosedAt is not null && j.Id != Id);
+        JobSummary? before = (await Bench.Jobs.OfEngineAsync(Job!.Summary.EngineId)).FirstOrDefault(j => j is { ClosedAt: not null, DiscardedAt: null } && j.Id != Id);
         return before is null ? null : (await Bench.Jobs.FindAsync(before.Id))?.Record;
     }
 
@@ -68,7 +89,7 @@ public sealed partial class ShimsPage : JobPage
     private async Task SaveAsync(ShimForm form, string? by)
     {
         List<JobProblem> problems = [];
-        double? thickness = Lengths.Read(form.Thickness, $"{form.Valve}, thickness").Note(problems);
+        double? thickness = Lengths.In(form.Unit).Read(form.Thickness, $"{form.Valve}, thickness").Note(problems);
         if (by is null || !Instruments.Contains(by))
         {
             problems.Add(new($"{form.Valve}, how it was found", "nothing was chosen", $"choose {string.Join(", ", Instruments)}"));
@@ -91,6 +112,8 @@ public sealed partial class ShimsPage : JobPage
         public string? Valve { get; set; }
 
         public string? Thickness { get; set; }
+
+        public string? Unit { get; set; }
 
         public string? By { get; set; }
     }

@@ -123,6 +123,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<long?>("RetiredAt")
+                        .HasColumnType("bigint");
+
                     b.Property<string>("Search")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -230,6 +233,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .HasColumnType("double precision");
 
                     b.Property<long?>("ClosedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<long?>("DiscardedAt")
                         .HasColumnType("bigint");
 
                     b.Property<Guid>("EngineId")

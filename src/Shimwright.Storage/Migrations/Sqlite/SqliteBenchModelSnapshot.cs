@@ -118,6 +118,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("RetiredAt")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Search")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -224,6 +227,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .HasColumnType("REAL");
 
                     b.Property<long?>("ClosedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("DiscardedAt")
                         .HasColumnType("INTEGER");
 
                     b.Property<Guid>("EngineId")

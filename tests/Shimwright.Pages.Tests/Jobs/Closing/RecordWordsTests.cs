@@ -31,7 +31,7 @@ public class RecordWordsTests
     /// <summary>A record from before the chance of all was kept.</summary>
     [Fact]
     public void Summary_OlderRecord_SaysTheMostDoubtfulValve() => Assert.Equal(
-        "No valve was changed. Checked, passes. Most doubtful: I1, 52.0 %.",
+        "Checked, nothing to do. Most doubtful: I1, 52.0 %.",
         RecordWords.Summary(Record(Row("I1", 0.52, passes: true), Row("E1", 0.9, passes: true))));
 
     [Fact]

@@ -180,7 +180,7 @@ public class MeasurePageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, "03-leave-alone.json", DemoJob.TheCheck);
         IElement link = (await job.PageAsync("measure")).Document.QuerySelector(".next-up a")!;
-        Assert.Equal($"/jobs/{job.Id}/plan", link.GetAttribute("href"));
+        Assert.Equal($"/jobs/{job.Id}/close", link.GetAttribute("href"));
     }
 
     [Fact]

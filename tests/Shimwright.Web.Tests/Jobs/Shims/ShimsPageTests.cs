@@ -80,6 +80,45 @@ public class ShimsPageTests
         Assert.Empty(page.Document.QuerySelectorAll("form"));
     }
 
+    /// <summary>A decimal keypad has no letters: a chip says the unit. A unit that is typed wins, and default is the bench's.</summary>
+    [Theory]
+    [InlineData("100", "thou", 2.54)]
+    [InlineData("2.55 mm", "thou", 2.55)]
+    [InlineData("0.1", "in", 2.54)]
+    [InlineData("2.55", null, 2.55)]
+    public async Task Save_UnitChip_IsTheUnitOfABareNumber(string typed, string? unit, double expected)
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Four, DemoJob.Nothing);
+        FormPost form = await job.FormAsync("shims", "shim");
+        Assert.Contains(form.Fields, f => f is { Key: "Shim.Unit", Value: "mm" });
+        await form.With("Shim.Thickness", typed).With("Shim.By", "micrometer").With("Shim.Unit", unit).SubmitAsync();
+        Assert.Equal(expected, (await job.StoredAsync()).Sheet.FoundAt("I1")!.Thickness, 6);
+    }
+
+    /// <summary>What was left in every valve by the last closed job is entered in one tap; what was entered already stays.</summary>
+    [Fact]
+    public async Task AsLeft_AfterAClosedJob_EntersEveryShimThatIsMissing()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using HttpClient client = bench.NewClient();
+        (Guid engine, Guid before) = await DemoEngine.AddWithJobAsync(bench);
+        CancellationToken cancel = TestContext.Current.CancellationToken;
+        await bench.Database.Settings.SaveAsync(new() { Unit = "thou" }, 0, "test", cancel);
+        await bench.Database.Jobs.AddAsync(before, new(Guid.NewGuid(), "test", 1000, [new ThicknessFound("I1", 2.55, "marked"), new JobClosed(200, "", "", "")]), cancel);
+        Guid job = await bench.Database.Jobs.StartAsync(engine, DemoEngine.Setup().Setup!, [new ThicknessFound("I2", 2.7, "calliper")], Guid.NewGuid(), "test", cancel);
+        FetchedPage page = await FetchedPage.GetAsync(client, $"/jobs/{job}/shims");
+        Assert.Contains("I1 2.55 mm", page.Text, StringComparison.Ordinal);
+        await FormPost.On(client, page, "as-left").SubmitAsync();
+        JobSheet sheet = (await bench.Database.Jobs.FindAsync(job, cancel))!.Sheet;
+        Assert.Equal((new("I1", 2.55, "marked"), new("I2", 2.7, "calliper")), (sheet.FoundAt("I1")!, sheet.FoundAt("I2")!));
+        Assert.All(sheet.Engine.Valves, v => Assert.NotNull(sheet.FoundAt(v.Id)));
+        // A mark in millimetres is shown as it is marked, whatever the bench's unit.
+        page = await FetchedPage.GetAsync(client, $"/jobs/{job}/shims");
+        Assert.Contains("2.55 mm", page.Document.QuerySelector("table.shims")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(page.Document.QuerySelector("input[value=as-left]"));
+    }
+
     [Fact]
     public void For_LeftLastTime_OffersThatSizeAndSaysWhy()
     {
