@@ -246,8 +246,8 @@ public class CardFormTests
             f => Assert.Equal(f.Name, CardFields.FieldOf($"$.{f.Path}", new CardForm(), [])));
 
     [Theory]
-    [InlineData(LengthUnit.Mm, "On average, mm; blank counts as 0.008.")]
-    [InlineData(LengthUnit.Thou, "On average, thou; blank counts as 0.008 mm.")]
+    [InlineData(LengthUnit.Mm, "Average, mm. Default 0.008.")]
+    [InlineData(LengthUnit.Thou, "Average, thou. Default 0.008 mm.")]
     public void Hint_OfTheLoss_SaysWhatTheCardTakesForABlankOne(LengthUnit unit, string hint)
     {
         CardField loss = CardForm.All.Single(f => f.Name == nameof(CardForm.Loss));

@@ -14,7 +14,7 @@ public class EnginesPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using HttpClient client = bench.NewClient();
         FetchedPage page = await FetchedPage.GetAsync(client, "/engines");
-        Assert.Contains("No engine is kept on this bench yet", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Add an engine first", page.Text, StringComparison.Ordinal);
         Assert.NotNull(page.Document.QuerySelector("a[href='/engines/new']"));
     }
 
@@ -25,7 +25,7 @@ public class EnginesPageTests
         using HttpClient client = bench.NewClient();
         await DemoEngine.AddAsync(bench);
         FetchedPage page = await FetchedPage.GetAsync(client, "/engines?q=%3Cscript%3Ex");
-        Assert.Contains("No engine's name holds \"<script>x\"", page.Text, StringComparison.Ordinal);
+        Assert.Contains("No engine is called \"<script>x\"", page.Text, StringComparison.Ordinal);
         Assert.Equal("<script>x", page.Document.QuerySelector("#q")!.GetAttribute("value"));
         Assert.Empty(page.Document.QuerySelectorAll("main script"));
     }

@@ -18,7 +18,7 @@ public class FeelHintTests
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.Nothing);
         FetchedPage page = await job.PageAsync("measure?valve=E1");
         IElement told = Told(page)!;
-        Assert.Contains("the doubt that all your readings share falls from 0.0050 to about 0.0024 mm.", told.TextContent, StringComparison.Ordinal);
+        Assert.Contains("uncertainty of your readings then falls from 0.0050 to about 0.0024 mm.", told.TextContent, StringComparison.Ordinal);
         Assert.Equal("/feel", told.QuerySelector("a")!.GetAttribute("href"));
         FetchedPage after = await FormPost.On(job.Client, page, "hint").With("Hint.Away", "yes").SubmitAsync();
         Assert.Equal($"/jobs/{job.Id}/measure?valve=E1", after.Address.PathAndQuery);

@@ -22,7 +22,7 @@ public class DueCalendarTests
         Assert.Equal(("Check valve clearances: Flood pump 7", true), (entry.Summary, entry.IsAllDay));
         Assert.Equal(new DateOnly(2026, 5, 14), entry.Start!.Date);
         Assert.Equal(new DateOnly(2026, 5, 15), entry.End!.Date);
-        Assert.Contains("by 141.2 h", entry.Description, StringComparison.Ordinal);
+        Assert.Contains("(at 141.2 h)", entry.Description, StringComparison.Ordinal);
     }
 
     [Fact]
