@@ -43,6 +43,9 @@ public sealed class EngineCard
     /// <summary>What wear is usual for the engine, or null.</summary>
     public WearCard? Wear => Section.Wear;
 
+    /// <summary>The end of the head that has the chain, belt or gears; null where the card does not say.</summary>
+    public HeadEnd? Front => Section.Front;
+
     /// <summary>The automatic decompressor, or null.</summary>
     public DecompressorCard? Decompressor => Section.Decompressor;
 

@@ -7,7 +7,7 @@ namespace Shimwright.Jobs.Sections;
 /// <summary>The engine as far as it could be read: what the other sections refer to, right or wrong.</summary>
 internal sealed record EngineSection(
     string? Name, TrainSection Train, HeatGain? Heat, GapSense Sense,
-    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, bool HasWear, WearCard? Wear, DecompressorCard? Decompressor)
+    IReadOnlyList<ValveSection> Valves, bool HasLayout, LayoutCard? Layout, bool HasWear, WearCard? Wear, DecompressorCard? Decompressor, HeadEnd? Front)
 {
     private static readonly Dictionary<string, GapSense> Senses = new(StringComparer.Ordinal)
     {
@@ -15,8 +15,14 @@ internal sealed record EngineSection(
         ["closing"] = GapSense.Closing,
     };
 
+    private static readonly Dictionary<string, HeadEnd> Ends = new(StringComparer.Ordinal)
+    {
+        ["first"] = HeadEnd.First,
+        ["last"] = HeadEnd.Last,
+    };
+
     /// <summary>An engine of which nothing could be read.</summary>
-    public static EngineSection None { get; } = new(null, TrainSection.None, null, GapSense.Opening, [], false, null, false, null, null);
+    public static EngineSection None { get; } = new(null, TrainSection.None, null, GapSense.Opening, [], false, null, false, null, null, null);
 
     /// <summary>How the clearances are adjusted, where it could be read.</summary>
     public Adjuster? Adjuster => Train.Adjuster;
@@ -35,7 +41,8 @@ internal sealed record EngineSection(
         LayoutCard? layout = o.Object("layout", LayoutCard.Read, "Cylinders and cam events, for the crank stops.");
         WearCard? wear = o.Object("wear", WearCard.Read, "What wear is usual for this engine.");
         DecompressorCard? decompressor = DecompressorCard.Read(o, valves);
-        return new(name, train, heat, sense ?? GapSense.Opening, valves, o.Has("layout"), layout, o.Has("wear"), wear, decompressor);
+        HeadEnd? front = o.Choice("front", Ends, "The end of the head that has the chain, belt or gears: that of the first cylinder, or that of the last.");
+        return new(name, train, heat, sense ?? GapSense.Opening, valves, o.Has("layout"), layout, o.Has("wear"), wear, decompressor, front);
     }
 
     /// <summary>What a temperature adds to the gaps of a side, mm; 0 where it, the side or κ is unknown.</summary>

@@ -35,10 +35,13 @@ public sealed class CardForm
 
     public string? Valvetrain { get; set; }
 
+    public string? Front { get; set; }
+
     private static readonly IReadOnlyList<CardField> KindFields =
     [
         new(nameof(Valvetrain), "Valve train", Value.Choice(
             "valvetrain", new("f-train", [.. ValveTrainWords.All.Select(t => (t.Name, t.Title))]), e => ValveTrainWords.Of(e.Card.Engine.Valvetrain.Adjuster).Name)),
+        new(nameof(Front), "Front of the head (chain, belt or gears)", Value.Choice("front", ValveTrainWords.Fronts, e => ValveTrainWords.NameOf(e.Card.Front))),
     ];
 
     public string? LeverRatio { get; set; }
@@ -242,7 +245,6 @@ public sealed class CardForm
     private static PropertyInfo PropertyOf(CardField field) => typeof(CardForm).GetProperty(field.Name)!;
 
     private static string? ShimRange(CardDetails details, LengthStyle lengths) =>
-        details.ThinnestShim is null && details.ThickestShim is null
-            ? null
+        details.ThinnestShim is null && details.ThickestShim is null ? null
             : $"{(details.ThinnestShim is { } thin ? $"from {lengths.Shim(thin)} " : "")}{(details.ThickestShim is { } thick ? $"to {lengths.Shim(thick)} " : "")}{lengths.UnitName}";
 }

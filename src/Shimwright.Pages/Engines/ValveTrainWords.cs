@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Jobs.Guidance;
+using Shimwright.Jobs.Sections;
 
 namespace Shimwright.Pages.Engines;
 
@@ -28,4 +29,10 @@ public sealed record ValveTrainWords(string Name, Adjuster Adjuster, string Titl
 
     /// <summary>Whether camshafts come out to reach the adjusters.</summary>
     public bool LiftsCamshafts => WorkOrder.LiftsCamshafts(Adjuster);
+
+    /// <summary>The ends of the head at which its front may be.</summary>
+    internal static CardChoices Fronts { get; } = new("f-front", [("none", "Not said"), ("first", "At cylinder 1"), ("last", "At the last cylinder")], "none");
+
+    /// <summary>The name of an end among the choices.</summary>
+    internal static string NameOf(HeadEnd? front) => front switch { HeadEnd.First => "first", HeadEnd.Last => "last", _ => "none" };
 }

@@ -35,6 +35,14 @@ internal static class HeadPlan
             : [cylinders];
     }
 
+    /// <summary>Where the front of the head is, as the end of a label.</summary>
+    public static string FrontWords(HeadEnd? front) => front switch
+    {
+        HeadEnd.First => ", front at cylinder 1",
+        HeadEnd.Last => ", front at the last cylinder",
+        _ => "",
+    };
+
     /// <summary>Whether a row leaves room for larger valves on a phone.</summary>
     public static bool IsShort(IReadOnlyList<HeadCylinder> row) => row.Sum(c => Math.Max(c.Intake.Count, c.Exhaust.Count)) <= Few;
 

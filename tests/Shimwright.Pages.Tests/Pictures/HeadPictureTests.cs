@@ -25,6 +25,26 @@ public class HeadPictureTests
         Assert.Equal(valves.Select(v => v.Valve.Id).Order(), links.Select(l => l.QuerySelector("strong")!.TextContent).Order());
     }
 
+    /// <summary>The word stands at the end that the card names, and whoever cannot see it hears it; where the card is silent there is none.</summary>
+    [Theory]
+    [InlineData("first", "\u2190 front", ", front at cylinder 1")]
+    [InlineData("last", "front \u2192", ", front at the last cylinder")]
+    [InlineData(null, null, "")]
+    public void Render_FrontOfTheHead_IsNamedAtItsEnd(string? front, string? word, string heard)
+    {
+        var json = (System.Text.Json.Nodes.JsonObject)System.Text.Json.Nodes.JsonNode.Parse(Samples.DemoFile.Read("02-worn-four.json"))!["engine"]!.DeepClone();
+        if (front is not null)
+        {
+            json["front"] = front;
+        }
+
+        using var context = new BunitContext();
+        IRenderedComponent<HeadPicture> head = context.Render<HeadPicture>(p => p
+            .Add(h => h.Valves, [.. Four(c => "cover")]).Add(h => h.Front, Shimwright.Jobs.Cards.EngineCard.Read(json).Card!.Front).Add(h => h.Label, "Head"));
+        Assert.Equal(word, head.FindAll(".head-end").SingleOrDefault()?.TextContent);
+        Assert.Equal("Head" + heard, head.Find("nav").GetAttribute("aria-label"));
+    }
+
     [Fact]
     public void Render_TheSelectedValve_IsTheOnlyCurrentOne()
     {

@@ -33,7 +33,7 @@ public class MinutesChanceTests : BunitContext
     {
         var chart = new ChanceChart(Plans);
         Assert.True(chart.X(100) < chart.X(200));
-        Assert.True(ChanceChart.Y(0.9) < ChanceChart.Y(0.1));
+        Assert.True(chart.Y(0.9) < chart.Y(0.1));
         Assert.Equal(400, chart.Last);
         Assert.All(chart.Points, p => Assert.InRange(p.X, ChanceChart.Left, ChanceChart.Width - ChanceChart.Right));
     }
