@@ -65,8 +65,10 @@ public sealed record EngineSummary(Guid Id, string Name, Guid CardId, string Car
 /// <param name="SharedBy">How many engines use the card, this one included.</param>
 /// <param name="Card">The card, under the engine's name.</param>
 /// <param name="Details">What a job file has no place for.</param>
+/// <param name="Papers">Owner and frame number.</param>
 public sealed record StoredEngine(
-    Guid Id, string Name, string Notes, int Version, Guid CardId, string CardTitle, int CardVersion, int SharedBy, EngineCard Card, CardDetails Details);
+    Guid Id, string Name, string Notes, int Version, Guid CardId, string CardTitle, int CardVersion, int SharedBy, EngineCard Card, CardDetails Details,
+    EnginePapers Papers);
 
 /// <summary>What became of a change.</summary>
 public enum SaveOutcome

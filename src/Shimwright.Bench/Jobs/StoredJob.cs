@@ -1,3 +1,4 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
@@ -7,6 +8,7 @@ namespace Shimwright.Bench.Jobs;
 
 /// <summary>A job in a list.</summary>
 /// <param name="Id">The job.</param>
+/// <param name="Number">Its number, counted by the bench; no other job is ever given it.</param>
 /// <param name="EngineId">Its engine.</param>
 /// <param name="Engine">The engine's name.</param>
 /// <param name="Stage">Where it stands.</param>
@@ -15,13 +17,18 @@ namespace Shimwright.Bench.Jobs;
 /// <param name="ChangedAt">When it was last added to, UTC.</param>
 /// <param name="ClosedAt">When it was closed, UTC, or null.</param>
 public sealed record JobSummary(
-    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt);
+    Guid Id, int Number, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt);
 
 /// <summary>A job with its sheet.</summary>
 /// <param name="Summary">What lists show of it.</param>
 /// <param name="Sheet">The sheet.</param>
 /// <param name="Record">The record, where the job is closed.</param>
-public sealed record StoredJob(JobSummary Summary, JobSheet Sheet, JobRecord? Record);
+/// <param name="Follows">The job whose second round this is, or null.</param>
+public sealed record StoredJob(JobSummary Summary, JobSheet Sheet, JobRecord? Record, Guid? Follows)
+{
+    /// <summary>The job's number as it is written: what a person has set, else what the bench has counted.</summary>
+    public string Number => Sheet.Newest<JobNumbered>() is { Number.Length: > 0 } set ? set.Number : Summary.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}
 
 /// <summary>Where the past in a job's setup comes from.</summary>
 /// <param name="Origin">From a file, from the engine's jobs, or from the job before.</param>

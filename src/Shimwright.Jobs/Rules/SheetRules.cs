@@ -21,7 +21,7 @@ public static class SheetRules
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(fact);
-        if (sheet.Closing is not null && fact is not (JobReopened or JobNoted or Undone))
+        if (sheet.Closing is not null && fact is not (JobReopened or BesideFact or Undone))
         {
             return [Closed];
         }
@@ -37,6 +37,8 @@ public static class SheetRules
             LossSuspected loss when SuspectedCause.Of(loss.Cause) is null =>
                 [new("cause", $"found \"{loss.Cause}\"", $"allowed is {string.Join(", ", SuspectedCause.All.Select(c => c.Name))}")],
             JobNoted note => TextProblems("text", note.Text, needed: true),
+            JobNumbered number => BesideRules.ProblemsOf(number),
+            PhotoKept photo => BesideRules.ProblemsOf(sheet, photo),
             JobClosed closed => ClosingProblems(sheet, closed),
             JobReopened when sheet.Closing is null => [new("job", "the job is open", "there is nothing to open again")],
             PlanReleased when sheet.Plan is null => [new("plan", "no plan was accepted", "there is nothing to let go")],
@@ -76,7 +78,7 @@ public static class SheetRules
         }
 
         JobSheet after = sheet.With(undo);
-        return sheet.Closing is not null && after.SaidBy(after.Entries[^1]).Any(f => f is not (JobNoted or JobClosed or JobReopened))
+        return sheet.Closing is not null && after.SaidBy(after.Entries[^1]).Any(f => f is not (BesideFact or JobClosed or JobReopened))
             ? [Closed]
             : FileProblems(after);
     }

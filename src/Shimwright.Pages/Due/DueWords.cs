@@ -32,23 +32,23 @@ public static class DueWords
 {
     private const double SoonDays = 7;
 
-    public static DueState StateOf(KeptForecast? forecast, DateTime today) => forecast switch
+    public static DueState StateOf(KeptForecast? forecast, LocalTimes local) => forecast switch
     {
         null => DueState.NotChecked,
         { CheckBy: null } => DueState.NoCard,
         { CheckBy: { } by } when by <= forecast.Clock => DueState.Overdue,
         { DueAt: null } => DueState.ClockOnly,
-        { DueAt: { } due } => (due.Date - today.Date).TotalDays switch { < 0 => DueState.Overdue, <= SoonDays => DueState.Soon, _ => DueState.Coming },
+        { DueAt: { } due } => (local.Date(due) - local.Today).TotalDays switch { < 0 => DueState.Overdue, <= SoonDays => DueState.Soon, _ => DueState.Coming },
     };
 
-    public static string When(KeptForecast? forecast, DateTime today, ClockStyle clocks) => StateOf(forecast, today) switch
+    public static string When(KeptForecast? forecast, LocalTimes local, ClockStyle clocks) => StateOf(forecast, local) switch
     {
         DueState.NotChecked => "Not checked yet",
         DueState.NoCard => "Its card does not say what wear is usual",
         DueState.ClockOnly => $"By {clocks.Text(forecast!.CheckBy!.Value)} on its clock",
         _ when forecast!.CheckBy <= forecast.Clock => $"Due now: the risk was there at {clocks.Text(forecast.Clock)} already",
-        DueState.Overdue => $"Overdue since {Times.Day(forecast.DueAt!.Value)}, by {clocks.Text(forecast.CheckBy!.Value)}",
-        _ => $"{Times.Day(forecast.DueAt!.Value)}, {In(forecast.DueAt.Value, today)}, by {clocks.Text(forecast.CheckBy!.Value)}",
+        DueState.Overdue => $"Overdue since {local.Day(forecast.DueAt!.Value)}, by {clocks.Text(forecast.CheckBy!.Value)}",
+        _ => $"{local.Day(forecast.DueAt!.Value)}, {In(forecast.DueAt.Value, local)}, by {clocks.Text(forecast.CheckBy!.Value)}",
     };
 
     /// <summary>What stands behind the day.</summary>
@@ -70,7 +70,7 @@ public static class DueWords
         };
     }
 
-    private static string In(DateTime due, DateTime today) => (int)(due.Date - today.Date).TotalDays switch
+    private static string In(DateTime due, LocalTimes local) => (int)(local.Date(due) - local.Today).TotalDays switch
     {
         0 => "today",
         1 => "tomorrow",

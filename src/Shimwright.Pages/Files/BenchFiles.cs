@@ -70,6 +70,16 @@ public static class BenchFiles
         return new("engine.zip", "application/zip", archive.ToArray());
     }
 
+    /// <summary>The workshop's logo.</summary>
+    /// <returns>The file, or null where there is none.</returns>
+    public static async Task<BenchFile?> LogoAsync(IBench bench, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        return (await bench.Settings.CurrentAsync(cancel)).Settings.Workshop.Logo is { } id && await bench.Pictures.FindAsync(id, null, cancel) is { } logo
+            ? new("logo", logo.ContentType, logo.Content)
+            : null;
+    }
+
     private static string NameOf(StoredJob job)
     {
         string name = new([.. job.Summary.Engine.Where(c => char.IsAsciiLetterOrDigit(c) || c is ' ' or '-').Take(40)]);

@@ -85,4 +85,6 @@ public sealed class LookForm
     public string? Theme { get; set; }
 
     public string? Currency { get; set; }
+
+    public string? Zone { get; set; }
 }

@@ -18,6 +18,7 @@ internal static class FileEndpoints
         routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
+        routes.MapGet("/settings/workshop/logo", LogoAsync).ExcludeFromDescription();
         routes.MapGet("/engines/{id:guid}/engine.zip", EngineAsync).ExcludeFromDescription();
         routes.MapGet("/settings/copies/bench.zip", ArchiveAsync).ExcludeFromDescription();
     }
@@ -29,6 +30,8 @@ internal static class FileEndpoints
         OrNotFound(await BenchFiles.TrialsAsync(bench, id, cancel));
 
     private static async Task<FileContentHttpResult> DrawerAsync(IBench bench, CancellationToken cancel) => Of(await BenchFiles.DrawerAsync(bench, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> LogoAsync(IBench bench, CancellationToken cancel) => Shown(await BenchFiles.LogoAsync(bench, cancel));
 
     private static async Task<Results<FileContentHttpResult, NotFound>> EngineAsync(Guid id, IBench bench, TimeProvider time, CancellationToken cancel) =>
         OrNotFound(await BenchFiles.EngineAsync(bench, id, time.GetUtcNow().UtcDateTime, cancel));
@@ -44,6 +47,9 @@ internal static class FileEndpoints
     }
 
     private static Results<FileContentHttpResult, NotFound> OrNotFound(BenchFile? file) => file is null ? TypedResults.NotFound() : Of(file);
+
+    /// <summary>A picture within a page: not to be saved under a name.</summary>
+    private static Results<FileContentHttpResult, NotFound> Shown(BenchFile? file) => file is null ? TypedResults.NotFound() : TypedResults.File(file.Content, file.ContentType);
 
     private static FileContentHttpResult Of(BenchFile file) => TypedResults.File(file.Content, file.ContentType, file.Name);
 }

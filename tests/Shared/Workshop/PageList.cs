@@ -41,6 +41,7 @@ internal static class PageList
         new("kits", "/drawer/kits", _ => "/drawer/kits"),
         new("marks", "/drawer/marks", _ => "/drawer/marks"),
         new("settings", "/settings", _ => "/settings"),
+        new("workshop", "/settings/workshop", _ => "/settings/workshop"),
         new("copies", "/settings/copies", _ => "/settings/copies", IsOfTheStore: true),
         new("feel", "/feel", _ => "/feel"),
         new("feel-person", "/feel/{Id:guid}", b => $"/feel/{b.Person}"),

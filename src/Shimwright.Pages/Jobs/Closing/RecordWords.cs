@@ -64,11 +64,11 @@ internal static class RecordWords
     /// By when to look at the engine again, as it stands on paper, with the risk that is run until then (less where the maker's
     /// interval comes first); empty where its card does not say what wear is usual.
     /// </summary>
-    public static string NextCheck(KeptForecast forecast, string unit) => forecast switch
+    public static string NextCheck(KeptForecast forecast, string unit, LocalTimes local) => forecast switch
     {
         { CheckBy: null } => "",
         { CheckBy: { } by } when by <= forecast.Clock => "now: a valve may already be outside its limits",
-        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now; {RiskUntil(forecast)}",
+        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {local.Day(day)} as it is used now; {RiskUntil(forecast)}",
         { CheckBy: { } by } => $"by {Clock(by, unit)}; {RiskUntil(forecast)}",
     };
 
