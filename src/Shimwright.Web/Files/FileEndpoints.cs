@@ -15,6 +15,9 @@ internal static class FileEndpoints
     public static void MapBenchFiles(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/jobs/{id:guid}/file", JobAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/record.pdf", RecordAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}", PhotoAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}/thumb", ThumbAsync).ExcludeFromDescription();
         routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
@@ -25,6 +28,15 @@ internal static class FileEndpoints
 
     private static async Task<Results<FileContentHttpResult, NotFound>> JobAsync(Guid id, IBench bench, CancellationToken cancel) =>
         OrNotFound(await BenchFiles.JobAsync(bench, id, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> RecordAsync(Guid id, IBench bench, TimeProvider time, CancellationToken cancel) =>
+        OrNotFound(await BenchFiles.RecordAsync(bench, id, time, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> PhotoAsync(Guid id, Guid photo, IBench bench, CancellationToken cancel) =>
+        Shown(await BenchFiles.PhotoAsync(bench, id, photo, small: false, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> ThumbAsync(Guid id, Guid photo, IBench bench, CancellationToken cancel) =>
+        Shown(await BenchFiles.PhotoAsync(bench, id, photo, small: true, cancel));
 
     private static async Task<Results<FileContentHttpResult, NotFound>> TrialsAsync(Guid id, IBench bench, CancellationToken cancel) =>
         OrNotFound(await BenchFiles.TrialsAsync(bench, id, cancel));

@@ -1,10 +1,10 @@
 using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Results;
-using Shimwright.Pages.Jobs.Closing;
+using Shimwright.Pages.Records;
 using Shimwright.Pages.Wording;
 
-namespace Shimwright.Pages.Tests.Jobs.Closing;
+namespace Shimwright.Pages.Tests.Records;
 
 public class RecordWordsTests
 {
@@ -20,7 +20,7 @@ public class RecordWordsTests
     public void NextCheck_UseNotKnown_SaysTheClock() => Assert.Equal("by 12500 km; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(12_500, null), "km", Local));
 
     [Fact]
-    public void NextCheck_RiskIsThereAlready_SaysNow() => Assert.StartsWith("now:", RecordWords.NextCheck(Forecast(118, Day), "h", Local), StringComparison.Ordinal);
+    public void NextCheck_RiskIsThereAlready_SaysNow() => Assert.StartsWith("due now:", RecordWords.NextCheck(Forecast(118, Day), "h", Local), StringComparison.Ordinal);
 
     [Fact]
     public void NextCheck_CardWithoutWear_IsSilent() => Assert.Equal("", RecordWords.NextCheck(Forecast(null, null), "h", Local));
