@@ -76,6 +76,8 @@ internal static class PageList
         new("close-closed", "/jobs/{Id:guid}/close", b => Job(b, JobStage.Closed, "close")),
         new("record", "/jobs/{Id:guid}/record", b => Job(b, JobStage.Closed, "record")),
         new("record-early", "/jobs/{Id:guid}/record", b => Job(b, JobStage.Close, "record")),
+        new("photos", "/jobs/{Id:guid}/photos", b => Job(b, JobStage.Closed, "photos")),
+        new("photos-none", "/jobs/{Id:guid}/photos", b => Job(b, JobStage.Plan, "photos")),
         new("error", "/error", _ => "/error"),
         new("not-found", "/not-found", _ => "/not-found"),
     ];
