@@ -6,6 +6,7 @@ using Shimwright.Bench.FeelCalibration;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Marks;
 using Shimwright.Bench.Orders;
+using Shimwright.Bench.Photos;
 using Shimwright.Bench.Settings;
 
 namespace Shimwright.Bench;
@@ -33,6 +34,9 @@ public interface IBench
 
     /// <summary>The books of trials of those who work at the bench.</summary>
     IFeel Feel { get; }
+
+    /// <summary>Photos of jobs, and the workshop's logo.</summary>
+    IPictures Pictures { get; }
 
     /// <summary>The bench's settings.</summary>
     ISettings Settings { get; }

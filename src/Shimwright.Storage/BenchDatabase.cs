@@ -12,6 +12,7 @@ using Shimwright.Bench.FeelCalibration;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Marks;
 using Shimwright.Bench.Orders;
+using Shimwright.Bench.Photos;
 using Shimwright.Bench.Settings;
 using Shimwright.Storage.Copies;
 using Shimwright.Storage.Database;
@@ -22,6 +23,7 @@ using Shimwright.Storage.FeelCalibration;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Marks;
 using Shimwright.Storage.Orders;
+using Shimwright.Storage.Photos;
 using Shimwright.Storage.Settings;
 
 namespace Shimwright.Storage;
@@ -55,6 +57,7 @@ public sealed partial class BenchDatabase : IBench
         Orders = new OrderStore(open, Drawer, Settings, time);
         Marks = new MarkStore(open, sheets);
         Feel = new FeelStore(open, time);
+        Pictures = new PictureStore(open, time);
         Due = new DueStore(open, sheets, Settings, time);
         _copies = new BenchCopies(open, (description, Id, file), Settings, time);
     }
@@ -91,6 +94,9 @@ public sealed partial class BenchDatabase : IBench
 
     /// <inheritdoc/>
     public IFeel Feel { get; }
+
+    /// <inheritdoc/>
+    public IPictures Pictures { get; }
 
     /// <inheritdoc/>
     public ISettings Settings { get; }

@@ -37,4 +37,6 @@ internal sealed record ArchivePromise(Guid Job, int Diameter, int Thickness, str
 [JsonSerializable(typeof(Drawer.LedgerEntry))]
 [JsonSerializable(typeof(KeptSettings))]
 [JsonSerializable(typeof(KeptFeel))]
+[JsonSerializable(typeof(KeptCount))]
+[JsonSerializable(typeof(KeptPicture))]
 internal sealed partial class ArchiveContext : JsonSerializerContext;

@@ -27,7 +27,7 @@ internal sealed class ArchiveReader(Stream from, IProgress<int>? progress)
         try
         {
             using ZipArchive zip = new(from, ZipArchiveMode.Read, leaveOpen: true);
-            return ManifestOf(zip) is { } manifest && Contents(zip, manifest) is { } contents && ContentRules.ProblemsOf(contents) is var wrong
+            return ManifestOf(zip) is { } manifest && Contents(zip, manifest)?.Counted() is { } contents && ContentRules.ProblemsOf(contents) is var wrong
                 ? new(wrong.Count > 0 ? null : contents, FirstProblems.Of(wrong))
                 : new(null, FirstProblems.Of(_problems));
         }
@@ -71,10 +71,12 @@ internal sealed class ArchiveReader(Stream from, IProgress<int>? progress)
             Ledger = Rows(ArchiveKinds.Ledger),
             Settings = Rows(ArchiveKinds.Settings),
             Feels = Rows(ArchiveKinds.Feels),
+            Counts = Rows(ArchiveKinds.Counts),
+            Pictures = Rows(ArchiveKinds.Pictures),
         };
         return _problems.Count > 0 ? null : contents;
 
-        IReadOnlyList<T> Rows<T>(ArchiveKind<T> kind) => RowsOf(zip, manifest, kind.File, kind.Row);
+        IReadOnlyList<T> Rows<T>(ArchiveKind<T> kind) => manifest.Edition < kind.Since ? [] : RowsOf(zip, manifest, kind.File, kind.Row);
     }
 
     private List<T> RowsOf<T>(ZipArchive zip, ArchiveManifest manifest, string name, JsonTypeInfo<T> type)

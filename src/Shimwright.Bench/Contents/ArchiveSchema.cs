@@ -30,6 +30,8 @@ public static class ArchiveSchema
             (ArchiveKinds.Ledger.File, ArchiveKinds.Ledger.Row),
             (ArchiveKinds.Settings.File, ArchiveKinds.Settings.Row),
             (ArchiveKinds.Feels.File, ArchiveKinds.Feels.Row),
+            (ArchiveKinds.Counts.File, ArchiveKinds.Counts.Row),
+            (ArchiveKinds.Pictures.File, ArchiveKinds.Pictures.Row),
         ];
         foreach ((string name, JsonTypeInfo type) in lines)
         {

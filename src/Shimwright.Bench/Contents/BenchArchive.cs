@@ -14,7 +14,7 @@ public static class BenchArchive
     public const string Format = "shimwright-bench";
 
     /// <summary>The edition that is written; older ones are read.</summary>
-    public const int Edition = 1;
+    public const int Edition = 2;
 
     internal const string Manifest = "manifest.json";
 
@@ -41,6 +41,8 @@ public static class BenchArchive
             File(ArchiveKinds.Ledger, contents.Ledger.OrderBy(l => l.Number)),
             File(ArchiveKinds.Settings, contents.Settings.OrderBy(s => s.Version)),
             File(ArchiveKinds.Feels, contents.Feels.OrderBy(f => f.Person).ThenBy(f => f.Number)),
+            File(ArchiveKinds.Counts, contents.Counts.OrderBy(c => c.Name, StringComparer.Ordinal)),
+            File(ArchiveKinds.Pictures, contents.Pictures.OrderBy(p => p.Id)),
         ];
         using Stream manifest = Entry(Manifest).Open();
         JsonSerializer.Serialize(manifest, new(Format, Edition, madeAt, files), ArchiveContext.Default.ArchiveManifest);

@@ -36,11 +36,20 @@ public sealed record BenchContents
     /// <summary>Entries of books of trials, those of one book in order.</summary>
     public IReadOnlyList<KeptFeel> Feels { get; init; } = [];
 
+    /// <summary>How far the bench has counted.</summary>
+    public IReadOnlyList<KeptCount> Counts { get; init; } = [];
+
+    /// <summary>Pictures.</summary>
+    public IReadOnlyList<KeptPicture> Pictures { get; init; } = [];
+
+    /// <summary>The last number that a job was given.</summary>
+    public int LastJob => Math.Max(Counts.Where(c => c.Name == KeptCount.Jobs).Select(c => c.Last).DefaultIfEmpty().Max(), Jobs.Select(j => j.Number).DefaultIfEmpty().Max());
+
     /// <summary>Whether nothing is in it that somebody has entered.</summary>
-    public bool IsEmpty => Cards.Count + Engines.Count + Jobs.Count + Ledger.Count + Settings.Count + Feels.Count == 0;
+    public bool IsEmpty => Cards.Count + Engines.Count + Jobs.Count + Ledger.Count + Settings.Count + Feels.Count + Pictures.Count == 0;
 
     /// <summary>How many rows it has.</summary>
-    public int Rows => Cards.Count + Engines.Count + Jobs.Count + Facts.Count + Promises.Sum(p => p.Promised.Count) + Ledger.Count + Settings.Count + Feels.Count;
+    public int Rows => Cards.Count + Engines.Count + Jobs.Count + Facts.Count + Promises.Sum(p => p.Promised.Count) + Ledger.Count + Settings.Count + Feels.Count + Pictures.Count;
 
     /// <summary>One engine with its card, its jobs and their facts: what it is carried away in before it is removed.</summary>
     /// <param name="engine">The engine.</param>
@@ -56,6 +65,21 @@ public sealed record BenchContents
             Cards = [.. Cards.Where(c => engines.Any(e => e.CardId == c.Id))],
             Jobs = jobs,
             Facts = [.. Facts.Where(f => ids.Contains(f.Job))],
+            Pictures = [.. Pictures.Where(p => p.Job is { } job && ids.Contains(job))],
         };
+    }
+
+    /// <summary>The same with a number for every job: those from before jobs were counted are counted in the order in which they were started.</summary>
+    /// <returns>The contents.</returns>
+    public BenchContents Counted()
+    {
+        if (Jobs.All(j => j.Number > 0))
+        {
+            return this;
+        }
+
+        int last = LastJob;
+        Dictionary<Guid, int> numbers = Jobs.Where(j => j.Number == 0).OrderBy(j => j.StartedAt).ThenBy(j => j.Id).Select(j => j.Id).Distinct().ToDictionary(id => id, _ => ++last);
+        return this with { Jobs = [.. Jobs.Select(j => j.Number == 0 ? j with { Number = numbers[j.Id] } : j)] };
     }
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Engines;
+using Shimwright.Bench.Photos;
 using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Facts;
@@ -37,6 +38,7 @@ public static class ContentRules
             OfDrawer();
             OfSettings();
             OfFeels();
+            OfPictures();
             return _problems;
         }
 
@@ -60,6 +62,7 @@ public static class ContentRules
                 Must(engines.Add(engine.Id), path, "found it twice", "each row is there once");
                 Must(cards.Contains(engine.CardId), path, $"found the card {engine.CardId}, which is not there", "every engine has a card");
                 Must(engine.PerWeek is null || double.IsFinite(engine.PerWeek.Value), path, "found no number", "finite numbers are needed");
+                Must(new EnginePapers(engine.Owner, engine.Frame) is { CanBeKept: true } papers && papers == EnginePapers.Kept(papers, papers), path, "found an owner or a frame number that cannot be kept", FormattableString.Invariant($"allowed are {EnginePapers.Longest} characters each"));
                 Must(engine.Notes == PlainText.Of(engine.Notes), path, "found a character that cannot be kept", "text is needed");
                 Text(engine.Name, path);
                 Reads(path, () => !card.TryGetValue(engine.CardId, out string? json) || NamedCard.Kept(json, engine.Name) is not null, "a name of an engine");
@@ -69,11 +72,14 @@ public static class ContentRules
         private void OfJobs()
         {
             HashSet<Guid> engines = [.. contents.Engines.Select(e => e.Id)], jobs = [], actions = [];
+            HashSet<int> numbers = [];
+            int counted = contents.Counts.FirstOrDefault(c => c.Name == KeptCount.Jobs)?.Last ?? contents.LastJob;
             foreach (KeptJob job in contents.Jobs)
             {
                 Count();
                 string path = $"jobs, {job.Id}";
                 Must(jobs.Add(job.Id), path, "found it twice", "each row is there once");
+                Must(job.Number >= 1 && job.Number <= counted && numbers.Add(job.Number), path, FormattableString.Invariant($"found the job number {job.Number}"), FormattableString.Invariant($"jobs are counted from 1 to {counted}, each number once"));
                 Must(actions.Add(job.Action), path, "found an action that started another job too", "an action starts one job");
                 Must(engines.Contains(job.EngineId), path, $"found the engine {job.EngineId}, which is not there", "every job has an engine");
                 Must(double.IsFinite(job.Clock) && Enum.IsDefined(job.Stage) && Enum.IsDefined(job.Past.Origin), path, "found a clock, stage or past that there is none of", "take another copy");
@@ -145,6 +151,20 @@ public static class ContentRules
                 Must(feel.Number == before + 1 && PlainText.CanNameADevice(feel.Device), path, FormattableString.Invariant($"found it after {before}, or no device"), "entries of a book are numbered one by one from 1");
                 Must(actions.Add((feel.Person, feel.Action)), path, "found an action that wrote another entry too", "an action writes one entry");
                 Reads(path, () => FeelEntry.Read(feel.Entry) is not null, "an entry of trials");
+            }
+        }
+
+        private void OfPictures()
+        {
+            Must(contents.Counts.All(c => c.Name == KeptCount.Jobs && c.Last >= 0) && contents.Counts.Count <= 1, "counts", "found a count that there is none of", "jobs are counted, once");
+            HashSet<Guid> pictures = [], jobs = [.. contents.Jobs.Select(j => j.Id)];
+            foreach (KeptPicture kept in contents.Pictures)
+            {
+                Count();
+                string path = $"pictures, {kept.Id}";
+                Must(pictures.Add(kept.Id), path, "found it twice", "each row is there once");
+                Must(kept.Job is not { } job || jobs.Contains(job), path, $"found the job {kept.Job}, which is not there", "take another copy");
+                Reads(path, () => new Picture(kept.ContentType, kept.Width, kept.Height, kept.Content, kept.Thumb).IsSound(), "a picture that a bench has made");
             }
         }
 

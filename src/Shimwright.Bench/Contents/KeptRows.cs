@@ -25,7 +25,14 @@ public sealed record KeptCard(Guid Id, string Title, [property: JsonConverter(ty
 /// <param name="AddedAt">When it was added, UTC.</param>
 /// <param name="RetiredAt">When it was retired, UTC, or null.</param>
 public sealed record KeptEngine(
-    Guid Id, Guid CardId, string Name, string Notes, double? PerWeek, int Changes, int Version, DateTime AddedAt, DateTime? RetiredAt = null);
+    Guid Id, Guid CardId, string Name, string Notes, double? PerWeek, int Changes, int Version, DateTime AddedAt, DateTime? RetiredAt = null)
+{
+    /// <summary>Whose it is; blank in archives from before it was kept.</summary>
+    public string Owner { get; init; } = "";
+
+    /// <summary>Number of its frame or plate; blank in archives from before it was kept.</summary>
+    public string Frame { get; init; } = "";
+}
 
 /// <summary>A job: what it started from, and where its facts have brought it.</summary>
 /// <param name="Id">The job.</param>
@@ -43,7 +50,11 @@ public sealed record KeptEngine(
 public sealed record KeptJob(
     Guid Id, Guid EngineId, [property: JsonConverter(typeof(VerbatimJson))] string Setup, Guid Action, JobPast Past, JobStage Stage, double Clock,
     DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, [property: JsonConverter(typeof(VerbatimJson))] string? Record,
-    DateTime? DiscardedAt = null);
+    DateTime? DiscardedAt = null)
+{
+    /// <summary>Its number, counted by the bench from 1; 0 in archives from before jobs were counted.</summary>
+    public int Number { get; init; }
+}
 
 /// <summary>A fact of a job.</summary>
 /// <param name="Job">The job.</param>
@@ -74,3 +85,23 @@ public sealed record KeptSettings(int Version, string Device, DateTime At, [prop
 /// <param name="At">When, UTC.</param>
 /// <param name="Entry">The entry, JSON.</param>
 public sealed record KeptFeel(Guid Person, int Number, Guid Action, string Device, DateTime At, [property: JsonConverter(typeof(VerbatimJson))] string Entry);
+
+/// <summary>How far the bench has counted: what is removed leaves its number behind.</summary>
+/// <param name="Name">What is counted; jobs.</param>
+/// <param name="Last">The last number that was given.</param>
+public sealed record KeptCount(string Name, int Last)
+{
+    /// <summary>Jobs are counted.</summary>
+    public const string Jobs = "jobs";
+}
+
+/// <summary>A picture.</summary>
+/// <param name="Id">The picture.</param>
+/// <param name="Job">The job that it is of, or null for the workshop's.</param>
+/// <param name="At">When it was added, UTC.</param>
+/// <param name="ContentType">image/jpeg or image/png.</param>
+/// <param name="Width">Width, pixels.</param>
+/// <param name="Height">Height, pixels.</param>
+/// <param name="Content">The file, Base64.</param>
+/// <param name="Thumb">The same picture small, Base64.</param>
+public sealed record KeptPicture(Guid Id, Guid? Job, DateTime At, string ContentType, int Width, int Height, byte[] Content, byte[] Thumb);

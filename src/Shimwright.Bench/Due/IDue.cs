@@ -6,9 +6,6 @@ namespace Shimwright.Bench.Due;
 /// <summary>When each engine is due, and the past that says so. Lists read what is kept; what is stale is worked out again here.</summary>
 public interface IDue
 {
-    /// <summary>The day that it is, UTC.</summary>
-    DateTime Today { get; }
-
     /// <summary>Engines in use whose name holds a text, those due first at the head; then those whose day cannot be said, then those not checked yet.</summary>
     /// <param name="search">The text; empty for all.</param>
     /// <param name="skip">How many to pass over.</param>

@@ -12,10 +12,11 @@ public interface IEngines
     /// <param name="card">The card.</param>
     /// <param name="details">What a job file has no place for.</param>
     /// <param name="notes">Notes on this engine.</param>
+    /// <param name="papers">Owner and frame number; null for neither.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>When it is kept.</returns>
-    /// <exception cref="ArgumentException">A card cannot have that name.</exception>
-    Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default);
+    /// <exception cref="ArgumentException">A card cannot have that name, or the papers are too long.</exception>
+    Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", EnginePapers? papers = null, CancellationToken cancel = default);
 
     /// <summary>Adds an engine that shares the card of another.</summary>
     /// <param name="id">The engine's id, made by the caller: the same sent twice adds one.</param>
@@ -32,11 +33,13 @@ public interface IEngines
     /// <param name="card">The card.</param>
     /// <param name="details">What a job file has no place for.</param>
     /// <param name="notes">Notes on this engine.</param>
+    /// <param name="papers">Owner and frame number; null where they stay as they are.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>What became of it.</returns>
-    /// <exception cref="ArgumentException">A card cannot have that name.</exception>
+    /// <exception cref="ArgumentException">A card cannot have that name, or the papers are too long.</exception>
     Task<SaveOutcome> SaveAsync(
-        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes, CancellationToken cancel = default);
+        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes,
+        EnginePapers? papers = null, CancellationToken cancel = default);
 
     /// <summary>Finds an engine.</summary>
     /// <param name="id">The engine.</param>

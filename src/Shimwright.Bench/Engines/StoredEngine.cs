@@ -65,10 +65,11 @@ public sealed record EngineSummary(Guid Id, string Name, Guid CardId, string Car
 /// <param name="SharedBy">How many engines use the card, this one included.</param>
 /// <param name="Card">The card, under the engine's name.</param>
 /// <param name="Details">What a job file has no place for.</param>
+/// <param name="Papers">Owner and frame number.</param>
 /// <param name="RetiredAt">When it was retired, UTC; null while it is in use.</param>
 public sealed record StoredEngine(
     Guid Id, string Name, string Notes, int Version, Guid CardId, string CardTitle, int CardVersion, int SharedBy, EngineCard Card, CardDetails Details,
-    DateTime? RetiredAt = null);
+    EnginePapers Papers, DateTime? RetiredAt = null);
 
 /// <summary>What became of a change.</summary>
 public enum SaveOutcome

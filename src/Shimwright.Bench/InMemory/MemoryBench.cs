@@ -7,6 +7,7 @@ using Shimwright.Bench.FeelCalibration;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Marks;
 using Shimwright.Bench.Orders;
+using Shimwright.Bench.Photos;
 using Shimwright.Bench.Settings;
 
 namespace Shimwright.Bench.InMemory;
@@ -38,6 +39,7 @@ public sealed class MemoryBench : IBench
         Orders = new MemoryOrders(_state);
         Marks = new MemoryMarks(_state);
         Feel = new MemoryFeel(_state);
+        Pictures = new MemoryPictures(_state);
         Due = new MemoryDue(_state);
         Copies = new MemoryCopies(_state);
     }
@@ -62,6 +64,9 @@ public sealed class MemoryBench : IBench
 
     /// <inheritdoc/>
     public IFeel Feel { get; }
+
+    /// <inheritdoc/>
+    public IPictures Pictures { get; }
 
     /// <inheritdoc/>
     public ISettings Settings { get; }

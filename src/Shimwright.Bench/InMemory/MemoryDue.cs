@@ -10,9 +10,6 @@ namespace Shimwright.Bench.InMemory;
 internal sealed class MemoryDue(MemoryState state) : IDue
 {
     /// <inheritdoc/>
-    public DateTime Today => state.Now.Date;
-
-    /// <inheritdoc/>
     public Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default) => state.DoAsync(
         IReadOnlyList<DueEngine> () =>
         {

@@ -10,7 +10,7 @@ namespace Shimwright.Bench.InMemory;
 internal sealed class MemoryEngines(MemoryState state) : IEngines
 {
     /// <inheritdoc/>
-    public Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default)
+    public Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", EnginePapers? papers = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(details);
@@ -18,11 +18,12 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
             () =>
             {
                 string named = NamedCard.Kept(card.Json, name).Json;
+                EnginePapers kept = EnginePapers.Kept(papers, EnginePapers.Blank);
                 if (!state.Engines.ContainsKey(id))
                 {
                     DateTime now = state.Now;
                     KeptCard row = new(state.NewId(), name, named, details.ToJson(), 1, now);
-                    state.Change(new() { Cards = [row], Engines = [new(id, row.Id, name, PlainText.Of(notes), null, 0, 1, now)] });
+                    state.Change(new() { Cards = [row], Engines = [new(id, row.Id, name, PlainText.Of(notes), null, 0, 1, now) { Owner = kept.Owner, Frame = kept.Frame }] });
                 }
 
                 return true;
@@ -47,7 +48,8 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
 
     /// <inheritdoc/>
     public Task<SaveOutcome> SaveAsync(
-        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes, CancellationToken cancel = default)
+        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes,
+        EnginePapers? papers = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(details);
@@ -65,6 +67,7 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
                     return SaveOutcome.ChangedMeanwhile;
                 }
 
+                EnginePapers kept = EnginePapers.Kept(papers, new(engine.Row.Owner, engine.Row.Frame));
                 KeptCard changed = known with
                 {
                     Card = NamedCard.Kept(card.Json, name).Json,
@@ -72,7 +75,7 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
                     Version = known.Version + 1,
                     ChangedAt = state.Now,
                 };
-                state.Change(new() { Cards = [changed], Engines = [engine.Row with { Name = name, Notes = PlainText.Of(notes), Version = engine.Row.Version + 1 }] });
+                state.Change(new() { Cards = [changed], Engines = [engine.Row with { Name = name, Notes = PlainText.Of(notes), Owner = kept.Owner, Frame = kept.Frame, Version = engine.Row.Version + 1 }] });
                 return SaveOutcome.Saved;
             },
             cancel);
@@ -90,7 +93,7 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
             (KeptEngine row, MemoryCard card) = (engine.Row, state.Cards[engine.Row.CardId]);
             return new StoredEngine(
                 id, row.Name, row.Notes, row.Version, row.CardId, card.Row.Title, card.Row.Version, state.Engines.Values.Count(e => e.Row.CardId == row.CardId),
-                NamedCard.Kept(card.Row.Card, row.Name), card.Details, row.RetiredAt);
+                NamedCard.Kept(card.Row.Card, row.Name), card.Details, new(row.Owner, row.Frame), row.RetiredAt);
         },
         cancel);
 

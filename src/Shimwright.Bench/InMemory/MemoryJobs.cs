@@ -40,7 +40,8 @@ internal sealed class MemoryJobs(MemoryState state) : IJobs
 
                 state.Change(new()
                 {
-                    Jobs = [new(id, engineId, setup.Json, action, past, JobStages.Of(sheet), sheet.Check.Clock, now, now, null, null)],
+                    Jobs = [new(id, engineId, setup.Json, action, past, JobStages.Of(sheet), sheet.Check.Clock, now, now, null, null) { Number = state.LastJob + 1 }],
+                    Counts = [new(KeptCount.Jobs, state.LastJob + 1)],
                     Facts = [.. sheet.Entries.Select(e => RowOf(id, e))],
                 });
                 return id;
@@ -51,7 +52,7 @@ internal sealed class MemoryJobs(MemoryState state) : IJobs
     /// <inheritdoc/>
     public Task<StoredJob?> FindAsync(Guid id, CancellationToken cancel = default) => state.DoAsync(
         () => state.Jobs.TryGetValue(id, out MemoryJob? job)
-            ? new StoredJob(SummaryOf(job), WithShop(job), job.Row.Record is { } record ? JobRecord.Read(record) : null)
+            ? new StoredJob(SummaryOf(job), WithShop(job), job.Row.Record is { } record ? JobRecord.Read(record) : null, job.Row.Past.Follows)
             : null,
         cancel);
 

@@ -84,5 +84,5 @@ internal sealed class MemoryJob(KeptJob row)
     }
 
     public JobSummary Summary(string engine) =>
-        new(Row.Id, Row.EngineId, engine, Row.Stage, Row.Clock, Row.StartedAt, Row.ChangedAt, Row.ClosedAt, Row.DiscardedAt, KeptRecords.IsNothingToDo(Row.Record));
+        new(Row.Id, Row.Number, Row.EngineId, engine, Row.Stage, Row.Clock, Row.StartedAt, Row.ChangedAt, Row.ClosedAt, Row.DiscardedAt, KeptRecords.IsNothingToDo(Row.Record));
 }

@@ -17,7 +17,7 @@ internal sealed class MemoryState
     public MemoryState(TimeProvider time, BenchContents contents, Action<BenchContents>? keep)
     {
         _time = time;
-        Lay(contents);
+        Lay(contents.Counted());
         _keep = keep;
     }
 
@@ -41,6 +41,11 @@ internal sealed class MemoryState
     public string SettingsMark { get; private set; } = Forecaster.MarkOf(new());
 
     public SortedDictionary<Guid, List<KeptFeel>> Feels { get; } = [];
+
+    public Dictionary<Guid, KeptPicture> Pictures { get; } = [];
+
+    /// <summary>The last number that a job was given.</summary>
+    public int LastJob { get; private set; }
 
     public DateTime Now => _time.GetUtcNow().UtcDateTime;
 
@@ -90,6 +95,8 @@ internal sealed class MemoryState
         Ledger = [.. Ledger.Entries],
         Settings = [.. SettingsRows],
         Feels = [.. Feels.Values.SelectMany(f => f)],
+        Counts = LastJob == 0 ? [] : [new(KeptCount.Jobs, LastJob)],
+        Pictures = [.. Pictures.Values],
     };
 
     private void Lay(BenchContents rows)
@@ -125,6 +132,8 @@ internal sealed class MemoryState
         }
 
         LayJobs(rows);
+        LastJob = Math.Max(LastJob, rows.LastJob);
+        LayPictures(rows);
         Ledger.Add(rows.Ledger);
         Ledger.Promise(rows.Promises);
         foreach (KeptFeel row in rows.Feels)
@@ -159,6 +168,11 @@ internal sealed class MemoryState
             Jobs.Remove(job);
         }
 
+        foreach (Guid picture in Pictures.Values.Where(p => p.Job is { } job && jobs.Contains(job)).Select(p => p.Id).ToArray())
+        {
+            Pictures.Remove(picture);
+        }
+
         Ledger.Forget(jobs);
     }
 
@@ -183,6 +197,15 @@ internal sealed class MemoryState
         {
             Must(Jobs.ContainsKey(facts.Key), $"There is no job {facts.Key}.");
             Jobs[facts.Key].Add(facts);
+        }
+    }
+
+    private void LayPictures(BenchContents rows)
+    {
+        foreach (KeptPicture row in rows.Pictures)
+        {
+            Must(row.Job is not { } job || Jobs.ContainsKey(job), $"There is no job {row.Job}.");
+            Pictures[row.Id] = row;
         }
     }
 

@@ -1,3 +1,4 @@
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
@@ -7,6 +8,7 @@ namespace Shimwright.Bench.Jobs;
 
 /// <summary>A job in a list.</summary>
 /// <param name="Id">The job.</param>
+/// <param name="Number">Its number, counted by the bench; no other job is ever given it.</param>
 /// <param name="EngineId">Its engine.</param>
 /// <param name="Engine">The engine's name.</param>
 /// <param name="Stage">Where it stands.</param>
@@ -17,7 +19,7 @@ namespace Shimwright.Bench.Jobs;
 /// <param name="DiscardedAt">When it was discarded, UTC, or null.</param>
 /// <param name="NothingToDo">Whether it was closed with every valve in band and none changed.</param>
 public sealed record JobSummary(
-    Guid Id, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, DateTime? DiscardedAt = null, bool NothingToDo = false);
+    Guid Id, int Number, Guid EngineId, string Engine, JobStage Stage, double Clock, DateTime StartedAt, DateTime ChangedAt, DateTime? ClosedAt, DateTime? DiscardedAt = null, bool NothingToDo = false);
 
 /// <summary>What the list of jobs tells of kept records.</summary>
 public static class KeptRecords
@@ -33,7 +35,12 @@ public static class KeptRecords
 /// <param name="Summary">What lists show of it.</param>
 /// <param name="Sheet">The sheet.</param>
 /// <param name="Record">The record, where the job is closed.</param>
-public sealed record StoredJob(JobSummary Summary, JobSheet Sheet, JobRecord? Record);
+/// <param name="Follows">The job whose second round this is, or null.</param>
+public sealed record StoredJob(JobSummary Summary, JobSheet Sheet, JobRecord? Record, Guid? Follows)
+{
+    /// <summary>The job's number as it is written: what a person has set, else what the bench has counted.</summary>
+    public string Number => Sheet.Newest<JobNumbered>() is { Number.Length: > 0 } set ? set.Number : Summary.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}
 
 /// <summary>Where the past in a job's setup comes from.</summary>
 /// <param name="Origin">From a file, from the engine's jobs, or from the job before.</param>

@@ -25,7 +25,7 @@ public static class Limits
     public const int MostProblems = 200;
 
     /// <summary>The most that the files of an archive may come to when they are unpacked, bytes.</summary>
-    public const long LargestArchive = 1024L * 1024 * 1024;
+    public const long LargestArchive = 2048L * 1024 * 1024;
 
     /// <summary>The longest line of an archive, bytes: a job may have been started from the largest file.</summary>
     public const int LongestArchiveLine = LargestJobFile + (4 * 1024 * 1024);

@@ -43,7 +43,7 @@ public static class RecordOfJob
     private static IReadOnlyList<string> CautionsOf(JobSheet sheet, Job job, RecheckVerdict verdict, RecordRow[] rows)
     {
         IEnumerable<string> ofCheck = WrittenSheet.Recheck(sheet) is null ? Results.Cautions.OfCheck(job) : [];
-        return [.. ofCheck.Concat(Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres)).Concat(LeftOpen(sheet, rows)).Distinct()];
+        return [.. ofCheck.Concat(Results.Cautions.OfRecheck(job, verdict, LengthWords.Millimetres, isClosed: true)).Concat(LeftOpen(sheet, rows)).Distinct()];
     }
 
     /// <summary>What the job was closed without.</summary>

@@ -107,10 +107,6 @@ public sealed record ShimFitted(string Valve, ThicknessRow From, ThicknessRow To
 /// <param name="Turns">Turns since the check, all together, positive for more clearance.</param>
 public sealed record ScrewTurned(string Valve, double Turns) : ChangeFact(Valve);
 
-/// <summary>A note for whoever reads the job later.</summary>
-/// <param name="Text">The note.</param>
-public sealed record JobNoted(string Text) : JobFact;
-
 /// <summary>The job was closed.</summary>
 /// <param name="Clock">The engine's clock then.</param>
 /// <param name="Found">What was found.</param>

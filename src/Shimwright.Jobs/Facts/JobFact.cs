@@ -39,6 +39,8 @@ public enum SheetPart
 [JsonDerivedType(typeof(ShimFitted), "fitted")]
 [JsonDerivedType(typeof(ScrewTurned), "turned")]
 [JsonDerivedType(typeof(JobNoted), "note")]
+[JsonDerivedType(typeof(JobNumbered), "number")]
+[JsonDerivedType(typeof(PhotoKept), "photo")]
 [JsonDerivedType(typeof(JobClosed), "closed")]
 [JsonDerivedType(typeof(JobReopened), "reopened")]
 [JsonDerivedType(typeof(JobDiscarded), "discarded")]
@@ -70,7 +72,7 @@ public abstract record JobFact
             || this switch
             {
                 PlanAccepted => unseen.BearsOnThePlan,
-                JobClosed or JobDiscarded => unseen is not JobNoted,
+                JobClosed or JobDiscarded => unseen is not BesideFact,
                 PlanReleased => unseen is ChangeFact or StepTicked,
                 ChangeFact or StepTicked => unseen is PlanAccepted or PlanReleased,
                 ReadingFact reading => unseen is ChangeFact change && change.Valve == reading.Valve,

@@ -72,9 +72,10 @@ public static class Cautions
     /// <param name="job">The job.</param>
     /// <param name="verdict">Its verdict.</param>
     /// <param name="words">How lengths are written.</param>
+    /// <param name="isClosed">Whether it is for the record of a closed job, which nobody feels once more.</param>
     /// <returns>One caution an entry.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="job"/>, <paramref name="verdict"/> or <paramref name="words"/> is null.</exception>
-    public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict, LengthWords words)
+    public static IReadOnlyList<string> OfRecheck(Job job, RecheckVerdict verdict, LengthWords words, bool isClosed = false)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(verdict);
@@ -115,7 +116,8 @@ public static class Cautions
         cautions.AddRange(verdict.Valves.Select(v => VerdictWords.WhyNot(v, job.Sections.Settings.Pass, job.Blades, words)).OfType<string>());
         foreach (RecheckedValve valve in verdict.Valves.Where(v => v.Passes && v.Estimate.Status == ClearanceStatus.Unsettled))
         {
-            cautions.Add(Invariant($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
+            cautions.Add(isClosed ? Invariant($"{valve.Valve.Id} passes with a chance of {valve.Estimate.InBand * 100:0.0} %: feel it first at the next check.")
+                : Invariant($"{valve.Valve.Id} passes, but only with a chance of {valve.Estimate.InBand:0.00}: feel it once more, with another blade, before closing."));
         }
 
         AddBlind(cautions, job.Engine, job.Rechecked);

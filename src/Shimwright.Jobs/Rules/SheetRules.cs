@@ -21,12 +21,12 @@ public static class SheetRules
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(fact);
-        if (sheet.IsDiscarded && fact is not (JobPutBack or JobNoted or Undone))
+        if (sheet.IsDiscarded && fact is not (JobPutBack or BesideFact or Undone))
         {
             return [Discarded];
         }
 
-        if (sheet.Closing is not null && fact is not (JobReopened or JobNoted or JobDiscarded or JobPutBack or Undone))
+        if (sheet.Closing is not null && fact is not (JobReopened or BesideFact or JobDiscarded or JobPutBack or Undone))
         {
             return [Closed];
         }
@@ -43,6 +43,8 @@ public static class SheetRules
                 [new("cause", $"found \"{loss.Cause}\"", $"allowed is {string.Join(", ", SuspectedCause.All.Select(c => c.Name))}")],
             ClockAnswered { Why: not (ClockAnswered.Meter or ClockAnswered.Right) } answer => [new("why", $"found \"{answer.Why}\"", $"allowed is {ClockAnswered.Meter}, {ClockAnswered.Right}")],
             JobNoted note => TextProblems("text", note.Text, needed: true),
+            JobNumbered number => BesideRules.ProblemsOf(number),
+            PhotoKept photo => BesideRules.ProblemsOf(sheet, photo),
             JobClosed closed => ClosingProblems(sheet, closed),
             JobReopened when sheet.Closing is null => [new("job", "the job is open", "there is nothing to open again")],
             PlanReleased when sheet.Plan is null => [new("plan", "no plan was accepted", "there is nothing to let go")],
@@ -87,8 +89,8 @@ public static class SheetRules
 
         JobSheet after = sheet.With(undo);
         JobFact[] said = [.. after.SaidBy(after.Entries[^1])];
-        return sheet.IsDiscarded && said.Any(f => f is not (JobNoted or JobDiscarded or JobPutBack)) ? [Discarded]
-            : sheet.Closing is not null && said.Any(f => f is not (JobNoted or JobClosed or JobReopened or JobDiscarded or JobPutBack)) ? [Closed]
+        return sheet.IsDiscarded && said.Any(f => f is not (BesideFact or JobDiscarded or JobPutBack)) ? [Discarded]
+            : sheet.Closing is not null && said.Any(f => f is not (BesideFact or JobClosed or JobReopened or JobDiscarded or JobPutBack)) ? [Closed]
             : FileProblems(after);
     }
 

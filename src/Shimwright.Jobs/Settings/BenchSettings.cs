@@ -13,7 +13,7 @@ public sealed record BenchSettings
     /// <summary>An access group, where settings are looked at without an engine.</summary>
     private const string AnyGroup = "cover";
 
-    private const int MostCopies = 365, LongestPath = 1000;
+    private const int MostCopies = 365, LongestPath = 1000, LongestZone = 64;
 
     /// <summary>The blades of the set, mm.</summary>
     public IReadOnlyList<double> Blades { get; init; } = CheckSection.UsualBlades;
@@ -91,6 +91,12 @@ public sealed record BenchSettings
     /// <summary>How many of the daily copies are kept.</summary>
     public int CopiesKept { get; init; } = 14;
 
+    /// <summary>The workshop as its records name it.</summary>
+    public WorkshopSettings Workshop { get; init; } = WorkshopSettings.Blank;
+
+    /// <summary>The time zone in which days and times are shown, such as Europe/Vienna; blank for that of the machine.</summary>
+    public string TimeZone { get; init; } = "";
+
     /// <summary>The settings as JSON in one line, the form in which they are kept.</summary>
     /// <returns>JSON.</returns>
     public string ToJson() => JsonSerializer.Serialize(this, BenchSettingsContext.Default.BenchSettings);
@@ -156,6 +162,13 @@ public sealed record BenchSettings
         if (CopyFolder.Length > 0 && (CopyFolder.Length > LongestPath || CopyFolder.Any(char.IsControl) || !Path.IsPathFullyQualified(CopyFolder)))
         {
             problems.Add(new("copyFolder", $"found \"{CopyFolder}\"", "a whole path is needed, from the root of the disk on; leave it blank for beside the bench"));
+        }
+
+        problems.AddRange(Workshop.Problems());
+        // Whether there is such a zone depends on the machine: a bench may be carried to another.
+        if (TimeZone.Length > LongestZone || TimeZone.Any(c => !char.IsAsciiLetterOrDigit(c) && c is not ('/' or '_' or '-' or '+')))
+        {
+            problems.Add(new("timeZone", $"found \"{TimeZone}\"", "allowed is the name of a time zone, such as Europe/Vienna"));
         }
 
         if (Currency.Length > 8)

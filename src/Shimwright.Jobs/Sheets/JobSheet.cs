@@ -91,6 +91,9 @@ public sealed class JobSheet
     /// <summary>The notes, in order.</summary>
     public IEnumerable<JobEntry> Notes => _inForce.Where(e => e.Fact is JobNoted);
 
+    /// <summary>The photos as they were last spoken of, those that were put away among them, in the order in which they came.</summary>
+    public IEnumerable<PhotoKept> Photos => _inForce.Select(e => e.Fact).OfType<PhotoKept>().Select(p => p.Subject).Distinct().Select(s => (PhotoKept)_newest[s].Fact);
+
     /// <summary>The newest entry of a valve in a round that can be taken back, or null.</summary>
     /// <param name="part">Check or re-check.</param>
     /// <param name="valve">The valve's id.</param>

@@ -35,33 +35,33 @@ public static class DueWords
     /// <summary>Clocks nearer to each other than this are one.</summary>
     private const double Same = 0.05;
 
-    public static DueState StateOf(KeptForecast? forecast, DateTime today) => forecast switch
+    public static DueState StateOf(KeptForecast? forecast, LocalTimes local) => forecast switch
     {
         null => DueState.NotChecked,
         { CheckBy: null } => DueState.NoCard,
         { CheckBy: { } by } when by <= forecast.Clock => DueState.Overdue,
         { DueAt: null } => DueState.ClockOnly,
-        { DueAt: { } due } => (due.Date - today.Date).TotalDays switch { < 0 => DueState.Overdue, <= SoonDays => DueState.Soon, _ => DueState.Coming },
+        { DueAt: { } due } => (local.Date(due) - local.Today).TotalDays switch { < 0 => DueState.Overdue, <= SoonDays => DueState.Soon, _ => DueState.Coming },
     };
 
-    public static string When(KeptForecast? forecast, DateTime today, ClockStyle clocks) => StateOf(forecast, today) switch
+    public static string When(KeptForecast? forecast, LocalTimes local, ClockStyle clocks) => StateOf(forecast, local) switch
     {
         DueState.NotChecked => "Not checked yet",
         DueState.NoCard => "Maker's interval not set",
         DueState.ClockOnly => $"Check by {clocks.Text(forecast!.CheckBy!.Value)}",
         _ when forecast!.CheckBy <= forecast.Clock => $"Due now (already over the risk limit at {clocks.Text(forecast.Clock)})",
-        DueState.Overdue => $"Overdue since {Times.Day(forecast.DueAt!.Value)} (due at {clocks.Text(forecast.CheckBy!.Value)})",
-        _ => $"Check by {Times.Day(forecast.DueAt!.Value)}, {In(forecast.DueAt.Value, today)} (at {clocks.Text(forecast.CheckBy!.Value)})",
+        DueState.Overdue => $"Overdue since {local.Day(forecast.DueAt!.Value)} (due at {clocks.Text(forecast.CheckBy!.Value)})",
+        _ => $"Check by {local.Day(forecast.DueAt!.Value)}, {In(forecast.DueAt.Value, local)} (at {clocks.Text(forecast.CheckBy!.Value)})",
     };
 
     /// <summary>The same for a glance: a word or two at the end of a line.</summary>
-    public static string Glance(KeptForecast? forecast, DateTime today, ClockStyle clocks) => StateOf(forecast, today) switch
+    public static string Glance(KeptForecast? forecast, LocalTimes local, ClockStyle clocks) => StateOf(forecast, local) switch
     {
         DueState.NotChecked => "not checked",
         DueState.NoCard => "no interval",
         DueState.ClockOnly => $"at {clocks.Text(forecast!.CheckBy!.Value)}",
         DueState.Overdue => forecast!.CheckBy <= forecast.Clock ? "now" : "overdue",
-        _ => In(forecast!.DueAt!.Value, today),
+        _ => In(forecast!.DueAt!.Value, local),
     };
 
     /// <summary>What makes a check due: the risk, or the maker's interval where that ends first.</summary>
@@ -75,10 +75,10 @@ public static class DueWords
     };
 
     /// <summary>The same in a few words, for an engine that is overdue or soon due.</summary>
-    public static string Briefly(KeptForecast forecast, DateTime today)
+    public static string Briefly(KeptForecast forecast, LocalTimes local)
     {
         ArgumentNullException.ThrowIfNull(forecast);
-        return StateOf(forecast, today) == DueState.Overdue ? "Overdue" : $"Due {In(forecast.DueAt!.Value, today)}";
+        return StateOf(forecast, local) == DueState.Overdue ? "Overdue" : $"Due {In(forecast.DueAt!.Value, local)}";
     }
 
     /// <summary>What is known behind the day.</summary>
@@ -100,7 +100,7 @@ public static class DueWords
         };
     }
 
-    private static string In(DateTime due, DateTime today) => (int)(due.Date - today.Date).TotalDays switch
+    private static string In(DateTime due, LocalTimes local) => (int)(local.Date(due) - local.Today).TotalDays switch
     {
         0 => "today",
         1 => "tomorrow",

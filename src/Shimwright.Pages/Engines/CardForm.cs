@@ -202,19 +202,15 @@ public sealed class CardForm
 
     public string? Notes { get; set; }
 
-    private static readonly IReadOnlyList<CardField> FootFields =
-    [
-        new(nameof(CardNotes), "Notes on the card", Value.DetailText("notes", d => d.Notes, (d, text) => d with { Notes = text }))
-        {
-            Lines = 3,
-            Hint = _ => "For every engine with this card.",
-            Fact = new("Card notes", (e, _) => e.Details.Notes.Length > 0 ? e.Details.Notes : null),
-        },
-        new(nameof(Notes), "Notes on this engine", Value.EngineText(e => e.Notes)) { Lines = 3, Fact = new("Notes", (e, _) => e.Notes.Length > 0 ? e.Notes : null) },
-    ];
+    public string? Owner { get; set; }
+
+    public string? Frame { get; set; }
+
+    /// <summary>Owner and frame number as they stand in the fields.</summary>
+    internal EnginePapers Papers => new(Owner?.Trim() ?? "", Frame?.Trim() ?? "");
 
     /// <summary>Every field that stands alone.</summary>
-    internal static IReadOnlyList<CardField> All { get; } = [.. HeadFields, .. KindFields, .. TrainFields, .. CrankFields, .. WearFields, .. FootFields];
+    internal static IReadOnlyList<CardField> All { get; } = [.. HeadFields, .. KindFields, .. TrainFields, .. CrankFields, .. WearFields, .. CardFoot.Fields];
 
     /// <summary>The text of a field.</summary>
     internal string? this[CardField field]
@@ -231,7 +227,7 @@ public sealed class CardForm
         CardPart.Train => TrainFields,
         CardPart.Crank => CrankFields,
         CardPart.Wear => WearFields,
-        _ => FootFields,
+        _ => CardFoot.Fields,
     };
 
     private static string LiftOf(DecompressorCard? decompressor) => decompressor?.Lifts switch

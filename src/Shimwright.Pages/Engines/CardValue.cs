@@ -90,13 +90,17 @@ internal sealed record CardValue(string? Path, Action<CardDraft, string, string?
         (engine, _) => kept(engine.Details));
 
     /// <summary>A text that is kept with the engine and not with its card.</summary>
-    public static CardValue EngineText(Func<StoredEngine, string> kept) => new(
+    public static CardValue EngineText(Func<StoredEngine, string> kept, int longest = DetailRules.LongestText) => new(
         null,
         (draft, field, text) =>
         {
-            if (text?.Length > DetailRules.LongestText)
+            if (text?.Trim().Length > longest)
             {
-                draft.Problems.Add(new(field, $"found {text.Length} characters", $"allowed are {DetailRules.LongestText}"));
+                draft.Problems.Add(new(field, $"found {text.Trim().Length} characters", $"allowed are {longest}"));
+            }
+            else if (longest < DetailRules.LongestText && text?.Trim().Any(char.IsControl) == true)
+            {
+                draft.Problems.Add(new(field, "found more than one line", "write one line"));
             }
         },
         (engine, _) => kept(engine));

@@ -3,9 +3,12 @@ using System.Text;
 using Shimwright.Bench;
 using Shimwright.Bench.Contents;
 using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Photos;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Pages.Drawer;
+using Shimwright.Pages.Records;
+using Shimwright.Pages.Wording;
 
 namespace Shimwright.Pages.Files;
 
@@ -70,9 +73,40 @@ public static class BenchFiles
         return new("engine.zip", "application/zip", archive.ToArray());
     }
 
-    private static string NameOf(StoredJob job)
+    /// <summary>The workshop's logo.</summary>
+    /// <returns>The file, or null where there is none.</returns>
+    public static async Task<BenchFile?> LogoAsync(IBench bench, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        return (await bench.Settings.CurrentAsync(cancel)).Settings.Workshop.Logo is { } id && await bench.Pictures.FindAsync(id, null, cancel) is { } logo
+            ? new("logo", logo.ContentType, logo.Content)
+            : null;
+    }
+
+    /// <summary>A photo of a job, or the same small.</summary>
+    /// <returns>The file, or null where the job has no such photo.</returns>
+    public static async Task<BenchFile?> PhotoAsync(IBench bench, Guid job, Guid photo, bool small, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        return await bench.Pictures.FindAsync(photo, job, cancel) is not { } found ? null
+            : small ? new("photo.jpg", Picture.Jpeg, found.Thumb)
+            : new("photo.jpg", found.ContentType, found.Content);
+    }
+
+    /// <summary>The record of a closed job as a PDF.</summary>
+    /// <returns>The file, or null where there is no such job, or it is open.</returns>
+    public static async Task<BenchFile?> RecordAsync(IBench bench, Guid job, TimeProvider time, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        var local = LocalTimes.Of((await bench.Settings.CurrentAsync(cancel)).Settings, time);
+        return await RecordDesk.WriteAsync(bench, job, local, withPictures: true, cancel) is { } paper && await bench.Jobs.FindAsync(job, cancel) is { } found
+            ? new(NameOf(found, "pdf"), "application/pdf", RecordPdf.Write(paper, local.Now))
+            : null;
+    }
+
+    private static string NameOf(StoredJob job, string kind = "json")
     {
         string name = new([.. job.Summary.Engine.Where(c => char.IsAsciiLetterOrDigit(c) || c is ' ' or '-').Take(40)]);
-        return $"{name.Trim().Replace(' ', '-')}-{job.Summary.StartedAt:yyyyMMdd}.json";
+        return $"{name.Trim().Replace(' ', '-')}-{job.Summary.StartedAt:yyyyMMdd}.{kind}";
     }
 }

@@ -9,6 +9,7 @@ using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Pages.Shell;
 using Shimwright.Pages.Visits;
+using Shimwright.Pages.Wording;
 
 namespace Shimwright.Pages.Jobs;
 
@@ -41,6 +42,9 @@ public abstract class JobPage : ComponentBase
     protected StoredSettings Settings { get; private set; } = new(0, new BenchSettings());
 
     protected LengthStyle Lengths { get; private set; } = LengthStyle.Millimetres;
+
+    [CascadingParameter]
+    protected LocalTimes Local { get; set; } = LocalTimes.Unknown;
 
     /// <summary>What was wrong with what was sent.</summary>
     protected IReadOnlyList<JobProblem> Problems { get; private set; } = [];

@@ -1,4 +1,5 @@
 using Shimwright.Domain.Engines;
+using Shimwright.Jobs.Sections;
 
 namespace Shimwright.Pages.Pictures;
 

@@ -36,6 +36,7 @@ internal static partial class SettingsFields
         ["Distance"] = "Odometer unit",
         ["Theme"] = "Theme",
         ["Currency"] = "Currency",
+        ["Zone"] = "Time zone",
     };
 
     private static readonly Dictionary<string, string> Paths = new(StringComparer.Ordinal)
@@ -69,6 +70,7 @@ internal static partial class SettingsFields
         ["distance"] = "Distance",
         ["theme"] = "Theme",
         ["currency"] = "Currency",
+        ["timeZone"] = "Zone",
     };
 
     /// <summary>The field behind a path of the settings.</summary>

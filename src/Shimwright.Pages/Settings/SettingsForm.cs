@@ -87,4 +87,6 @@ public sealed class LookForm
     public bool NextComes { get; set; }
 
     public string? Currency { get; set; }
+
+    public string? Zone { get; set; }
 }

@@ -32,6 +32,8 @@ internal static class FactWords
             StepTicked s => $"Step {s.Step} {(s.Done ? "ticked" : "no longer ticked")}",
             CrankTurned c => System.FormattableString.Invariant($"Crank at stop {c.Stop}"),
             JobNoted n => $"Note: {n.Text}",
+            JobNumbered n => n.Number.Length > 0 ? $"Job number {n.Number}" : "Job number as counted",
+            PhotoKept p => $"Photo of {PhotoWords.Of(p.Shows)} {(p.Removed ? "removed" : "kept")}{(p.Caption.Length > 0 ? $": {p.Caption}" : "")}",
             JobClosed => "The job was closed",
             JobReopened => "The job was opened again",
             JobDiscarded => "The job was discarded",

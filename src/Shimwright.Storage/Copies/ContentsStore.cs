@@ -37,9 +37,8 @@ internal static class ContentsStore
         return new()
         {
             Cards = await RowsAsync(context.Cards, c => new KeptCard(c.Id, c.Title, c.Card, c.Details, c.Version, c.ChangedAt)),
-            Engines = await RowsAsync(context.Engines, e => new KeptEngine(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt, e.RetiredAt)),
-            Jobs = await RowsAsync(context.Jobs, j => new KeptJob(
-                j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record, j.DiscardedAt)),
+            Engines = await RowsAsync(context.Engines, e => new KeptEngine(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt, e.RetiredAt) { Owner = e.Owner, Frame = e.Frame }),
+            Jobs = await RowsAsync(context.Jobs, JobOf),
             Facts = await RowsAsync(context.Facts.OrderBy(f => f.JobId).ThenBy(f => f.Number), f => new KeptFact(f.JobId, f.Number, f.Action, f.Device, f.At, f.Fact)),
             Promises =
             [
@@ -50,6 +49,9 @@ internal static class ContentsStore
             Settings = await RowsAsync(context.Settings.OrderBy(s => s.Version), s => new KeptSettings(s.Version, s.Device, s.At, s.Settings)),
             Feels = await RowsAsync(
                 context.Feels.OrderBy(f => f.PersonId).ThenBy(f => f.Number), f => new KeptFeel(f.PersonId, f.Number, f.Action, f.Device, f.At, f.Entry)),
+            // A bench on which no job was ever started has counted nothing.
+            Counts = await RowsAsync(context.Counts.Where(c => c.Last > 0), c => new KeptCount(c.Name, c.Last)),
+            Pictures = await RowsAsync(context.Pictures.OrderBy(p => p.Id), p => new KeptPicture(p.Id, p.JobId, p.At, p.ContentType, p.Width, p.Height, p.Content, p.Thumb)),
         };
 
         async Task<IReadOnlyList<TKept>> RowsAsync<TRow, TKept>(IQueryable<TRow> rows, Func<TRow, TKept> kept)
@@ -77,6 +79,9 @@ internal static class ContentsStore
     {
         (await DrawerLedger.HoldAsync(context, cancel)).StandAt(contents.Ledger.Count);
         await context.SaveChangesAsync(cancel);
+        contents = contents.Counted();
+        int counted = contents.LastJob;
+        await context.Counts.Where(c => c.Name == KeptCount.Jobs).ExecuteUpdateAsync(s => s.SetProperty(c => c.Last, counted), cancel);
         int done = 0;
         foreach (object[] rows in RowsOf(contents).Chunk(AtATime))
         {
@@ -91,7 +96,15 @@ internal static class ContentsStore
     /// <summary>Whether nothing is in a database that somebody has entered.</summary>
     public static async Task<bool> IsEmptyAsync(BenchContext context, CancellationToken cancel) =>
         !await context.Cards.AnyAsync(cancel) && !await context.Engines.AnyAsync(cancel) && !await context.Jobs.AnyAsync(cancel)
-        && !await context.ShimMoves.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel) && !await context.Feels.AnyAsync(cancel);
+        && !await context.ShimMoves.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel) && !await context.Feels.AnyAsync(cancel)
+        && !await context.Pictures.AnyAsync(cancel);
+
+    private static KeptJob JobOf(JobRow j)
+    {
+        KeptJob kept = new(
+            j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record);
+        return kept with { Number = j.Number };
+    }
 
     private static IEnumerable<object> RowsOf(BenchContents contents)
     {
@@ -101,12 +114,12 @@ internal static class ContentsStore
             .. contents.Cards.Select(c => new CardRow { Id = c.Id, Title = c.Title, Card = c.Card, Details = c.Details, Version = c.Version, ChangedAt = c.ChangedAt }),
             .. contents.Engines.Select(e => new EngineRow
             {
-                Id = e.Id, CardId = e.CardId, Name = e.Name, Search = SearchText.Of(e.Name), Notes = e.Notes, UsagePerWeek = e.PerWeek,
+                Id = e.Id, CardId = e.CardId, Name = e.Name, Search = SearchText.Of(e.Name), Notes = e.Notes, Owner = e.Owner, Frame = e.Frame, UsagePerWeek = e.PerWeek,
                 Changes = e.Changes, Version = e.Version, AddedAt = e.AddedAt, RetiredAt = e.RetiredAt,
             }),
             .. contents.Jobs.Select(j => new JobRow
             {
-                Id = j.Id, EngineId = j.EngineId, Setup = j.Setup, Action = j.Action, Past = (int)j.Past.Origin, FollowsId = j.Past.Follows, Stage = (int)j.Stage,
+                Id = j.Id, Number = j.Number, EngineId = j.EngineId, Setup = j.Setup, Action = j.Action, Past = (int)j.Past.Origin, FollowsId = j.Past.Follows, Stage = (int)j.Stage,
                 Last = last.GetValueOrDefault(j.Id), Clock = j.Clock, StartedAt = j.StartedAt, ChangedAt = j.ChangedAt, ClosedAt = j.ClosedAt, Record = j.Record, DiscardedAt = j.DiscardedAt,
             }),
             .. contents.Facts.Select(f => new FactRow { JobId = f.Job, Number = f.Number, Action = f.Action, Device = f.Device, At = f.At, Fact = f.Fact }),
@@ -117,6 +130,10 @@ internal static class ContentsStore
             .. contents.Ledger.Select(DrawerLedger.RowOf),
             .. contents.Settings.Select(s => new SettingsRow { Version = s.Version, Device = s.Device, At = s.At, Settings = s.Settings }),
             .. contents.Feels.Select(f => new FeelRow { PersonId = f.Person, Number = f.Number, Action = f.Action, Device = f.Device, At = f.At, Entry = f.Entry }),
+            .. contents.Pictures.Select(p => new PictureRow
+            {
+                Id = p.Id, JobId = p.Job, At = p.At, ContentType = p.ContentType, Width = p.Width, Height = p.Height, Content = p.Content, Thumb = p.Thumb,
+            }),
         ];
     }
 }

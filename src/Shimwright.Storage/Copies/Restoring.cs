@@ -15,7 +15,7 @@ public sealed record RestoredBench(SoundReport Report, string? Aside);
 internal sealed class Restoring(Func<BenchContext> open, string? file, string description, string copies, TimeProvider time)
 {
     private static readonly string TakeAllAway = string.Concat(
-        new[] { "shim_promises", "shim_moves", "facts", "forecasts", "jobs", "engines", "card_rates", "cards", "settings", "feels", "removed_jobs" }
+        new[] { "shim_promises", "shim_moves", "pictures", "facts", "forecasts", "jobs", "engines", "card_rates", "cards", "settings", "feels", "removed_jobs" }
             .Select(table => $"ALTER TABLE {table} DISABLE TRIGGER USER; DELETE FROM {table}; ALTER TABLE {table} ENABLE TRIGGER USER; "));
 
     public async Task<RestoredBench> RunAsync(string from, IProgress<int>? progress, CancellationToken cancel)
@@ -159,7 +159,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
         // Nobody writes from here on: what is set aside is what is taken away. Jobs before the drawer, as whoever adds to a job takes them.
         await context.Database.ExecuteSqlRawAsync(
-            "LOCK TABLE jobs, drawer, facts, cards, engines, shim_moves, shim_promises, settings, feels, forecasts, card_rates IN EXCLUSIVE MODE", cancel);
+            "LOCK TABLE counts, jobs, drawer, facts, pictures, cards, engines, shim_moves, shim_promises, settings, feels, forecasts, card_rates IN EXCLUSIVE MODE", cancel);
         BenchContents before = await ContentsStore.AllAsync(context, cancel);
         if (!before.IsEmpty)
         {

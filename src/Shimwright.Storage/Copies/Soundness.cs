@@ -44,6 +44,7 @@ internal sealed class Soundness(BenchContext context, IProgress<int>? progress)
         int entries = await TableAsync("drawer entries", context.ShimMoves, m => string.Create(CultureInfo.InvariantCulture, $"entry {m.Number} of the drawer"), cancel);
         await TableAsync("settings", context.Settings, s => string.Create(CultureInfo.InvariantCulture, $"the settings, state {s.Version}"), cancel);
         await TableAsync("trials", context.Feels, f => string.Create(CultureInfo.InvariantCulture, $"entry {f.Number} of the trials of {f.PersonId}"), cancel);
+        await TableAsync("pictures", context.Pictures, p => $"the picture {p.Id}{(p.JobId is { } job ? $" of {JobOf(job)}" : "")}", cancel);
         return new(engines, jobs, facts, entries, _withoutSum, _damage);
     }
 

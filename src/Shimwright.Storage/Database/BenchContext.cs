@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Shimwright.Bench.Engines;
 
 namespace Shimwright.Storage.Database;
 
@@ -29,6 +30,10 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
     public DbSet<ShimPromiseRow> ShimPromises => Set<ShimPromiseRow>();
 
     public DbSet<FeelRow> Feels => Set<FeelRow>();
+
+    public DbSet<CountRow> Counts => Set<CountRow>();
+
+    public DbSet<PictureRow> Pictures => Set<PictureRow>();
 
     public DbSet<RemovedJobRow> RemovedJobs => Set<RemovedJobRow>();
 
@@ -65,6 +70,8 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             engine.Property(e => e.Id).ValueGeneratedNever();
             engine.Property(e => e.Name).HasMaxLength(LongestName);
             engine.Property(e => e.Search).HasMaxLength(LongestName);
+            engine.Property(e => e.Owner).HasMaxLength(EnginePapers.Longest);
+            engine.Property(e => e.Frame).HasMaxLength(EnginePapers.Longest);
             engine.Property(e => e.Version).IsConcurrencyToken();
             engine.HasOne(e => e.Card).WithMany().HasForeignKey(e => e.CardId).OnDelete(DeleteBehavior.Restrict);
             engine.HasIndex(e => e.Search);
@@ -78,6 +85,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             job.HasIndex(j => new { j.EngineId, j.StartedAt });
             job.HasIndex(j => new { j.ClosedAt, j.ChangedAt });
             job.HasIndex(j => j.Action).IsUnique();
+            job.HasIndex(j => j.Number).IsUnique();
         });
         modelBuilder.Entity<FactRow>(fact =>
         {
@@ -123,6 +131,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             removed.Property(r => r.JobId).ValueGeneratedNever();
         });
         DrawerModel.Add(modelBuilder);
+        PictureModel.Add(modelBuilder);
     }
 
     private void SumWhatIsWritten()

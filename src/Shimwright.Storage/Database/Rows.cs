@@ -41,6 +41,10 @@ internal sealed class EngineRow : ISummed
 
     public string Notes { get; set; } = "";
 
+    public string Owner { get; set; } = "";
+
+    public string Frame { get; set; } = "";
+
     /// <summary>What a person has said of its use, hours or km a week.</summary>
     public double? UsagePerWeek { get; set; }
 
@@ -57,7 +61,9 @@ internal sealed class EngineRow : ISummed
     public long? Sum { get; set; }
 
     /// <inheritdoc/>
-    public IEnumerable<object?> Told() => [Id, CardId, Name, Search, Notes, Version, AddedAt, .. RowSum.IfAny(RetiredAt)];
+    // Rows from before they had papers keep their checksums.
+    public IEnumerable<object?> Told() =>
+        [Id, CardId, Name, Search, Notes, Version, AddedAt, .. RowSum.IfAny(RetiredAt), .. Owner.Length + Frame.Length > 0 ? new object?[] { Owner, Frame } : []];
 }
 
 /// <summary>A job: what it started from, and where its facts have brought it.</summary>
@@ -68,6 +74,9 @@ internal sealed class JobRow : ISummed
     public Guid EngineId { get; set; }
 
     public EngineRow Engine { get; set; } = null!;
+
+    /// <summary>Counted by the bench; no checksum is of it, since it is the only one of its kind.</summary>
+    public int Number { get; set; }
 
     public string Setup { get; set; } = "";
 

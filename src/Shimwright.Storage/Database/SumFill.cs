@@ -16,6 +16,7 @@ internal static class SumFill
         await TableAsync(context, context.ShimMoves, m => m.Number, cancel);
         await TableAsync(context, context.Settings, s => s.Version, cancel);
         await TableAsync(context, context.Feels, f => f.PersonId, cancel);
+        await TableAsync(context, context.Pictures, p => p.Id, cancel);
     }
 
     private static async Task TableAsync<T, TKey>(BenchContext context, IQueryable<T> rows, System.Linq.Expressions.Expression<Func<T, TKey>> key, CancellationToken cancel)

@@ -124,9 +124,6 @@ internal sealed class DueStore : IDue
         return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null))];
     }
 
-    /// <inheritdoc/>
-    public DateTime Today => _time.GetUtcNow().UtcDateTime.Date;
-
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
 
     /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>

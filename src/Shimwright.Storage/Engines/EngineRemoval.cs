@@ -41,6 +41,7 @@ internal static class EngineRemoval
 
         await context.SaveChangesAsync(cancel);
         await context.ShimPromises.Where(p => jobs.Contains(p.JobId)).ExecuteDeleteAsync(cancel);
+        await context.Pictures.Where(p => p.JobId != null && jobs.Contains(p.JobId.Value)).ExecuteDeleteAsync(cancel);
         await context.Facts.Where(f => jobs.Contains(f.JobId)).ExecuteDeleteAsync(cancel);
         await context.Jobs.Where(j => j.EngineId == id).ExecuteDeleteAsync(cancel);
         await context.Engines.Where(e => e.Id == id).ExecuteDeleteAsync(cancel);

@@ -20,9 +20,10 @@ internal sealed class EngineStore : IEngines
     }
 
     /// <inheritdoc/>
-    public async Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", CancellationToken cancel = default)
+    public async Task AddAsync(Guid id, string name, EngineCard card, CardDetails details, string notes = "", EnginePapers? papers = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(card);
+        EnginePapers kept = EnginePapers.Kept(papers, EnginePapers.Blank);
         DateTime now = Now();
         CardRow row = new()
         {
@@ -33,7 +34,9 @@ internal sealed class EngineStore : IEngines
             Version = 1,
             ChangedAt = now,
         };
-        await AddOnceAsync(new EngineRow { Id = id, Card = row, Name = name, Search = SearchText.Of(name), Notes = PlainText.Of(notes), Version = 1, AddedAt = now }, cancel);
+        EngineRow engine = new() { Id = id, Card = row, Name = name, Search = SearchText.Of(name), Notes = PlainText.Of(notes), Version = 1, AddedAt = now };
+        (engine.Owner, engine.Frame) = (kept.Owner, kept.Frame);
+        await AddOnceAsync(engine, cancel);
     }
 
     /// <inheritdoc/>
@@ -48,7 +51,8 @@ internal sealed class EngineStore : IEngines
 
     /// <inheritdoc/>
     public async Task<SaveOutcome> SaveAsync(
-        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes, CancellationToken cancel = default)
+        (Guid Id, int Version, int CardVersion) seen, string name, EngineCard card, CardDetails details, string notes,
+        EnginePapers? papers = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(card);
         await using BenchContext context = _open();
@@ -63,9 +67,11 @@ internal sealed class EngineStore : IEngines
             return SaveOutcome.ChangedMeanwhile;
         }
 
+        EnginePapers kept = EnginePapers.Kept(papers, new(row.Owner, row.Frame));
         row.Name = name;
         row.Search = SearchText.Of(name);
         row.Notes = PlainText.Of(notes);
+        (row.Owner, row.Frame) = (kept.Owner, kept.Frame);
         row.Version++;
         row.Card.Card = NamedCard.Kept(card.Json, name).Json;
         row.Card.Details = details.ToJson();
@@ -95,7 +101,7 @@ internal sealed class EngineStore : IEngines
         int sharedBy = await context.Engines.CountAsync(e => e.CardId == row.CardId, cancel);
         return new(
             row.Id, row.Name, row.Notes, row.Version, row.CardId, row.Card.Title, row.Card.Version, sharedBy,
-            NamedCard.Kept(row.Card.Card, row.Name), CardDetails.Read(row.Card.Details), row.RetiredAt);
+            NamedCard.Kept(row.Card.Card, row.Name), CardDetails.Read(row.Card.Details), new(row.Owner, row.Frame), row.RetiredAt);
     }
 
     /// <inheritdoc/>

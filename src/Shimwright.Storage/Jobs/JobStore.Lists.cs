@@ -38,7 +38,7 @@ internal sealed partial class JobStore
     {
         await using BenchContext context = _open();
         var rows = await which(context.Jobs.AsNoTracking())
-            .Select(j => new { j.Id, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.DiscardedAt, Nothing = j.Record != null && j.Record.Contains(JobRecord.Passed) && !j.Record.Contains(JobRecord.HasChange) }).ToListAsync(cancel);
-        return [.. rows.Select(j => new JobSummary(j.Id, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.DiscardedAt, j.Nothing))];
+            .Select(j => new { j.Id, j.Number, j.EngineId, j.Engine.Name, j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.DiscardedAt, Nothing = j.Record != null && j.Record.Contains(JobRecord.Passed) && !j.Record.Contains(JobRecord.HasChange) }).ToListAsync(cancel);
+        return [.. rows.Select(j => new JobSummary(j.Id, j.Number, j.EngineId, j.Name, (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.DiscardedAt, j.Nothing))];
     }
 }

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Bench.Adding;
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Fitting;
@@ -47,9 +48,12 @@ internal sealed partial class JobStore : IJobs
         DateTime now = Now();
         Guid id = Guid.CreateVersion7(_time.GetUtcNow());
         JobSheet sheet = JobBeginning.Of(setup, facts, action, device, now);
+        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
+        int number = await NextNumberAsync(context, cancel);
         context.Jobs.Add(new JobRow
         {
             Id = id,
+            Number = number,
             EngineId = engineId,
             Setup = setup.Json,
             Action = action,
@@ -65,10 +69,12 @@ internal sealed partial class JobStore : IJobs
         try
         {
             await context.SaveChangesAsync(cancel);
+            await transaction.CommitAsync(cancel);
             return id;
         }
         catch (DbUpdateException)
         {
+            await transaction.RollbackAsync(CancellationToken.None);
             await using BenchContext again = _open();
             if (await StartedBy(again, action, cancel) is { } meanwhile)
             {
@@ -96,7 +102,7 @@ internal sealed partial class JobStore : IJobs
         }
 
         JobSheet sheet = await DrawerOfJob.WithShopAsync(context, row, await _sheets.OfAsync(context, row, cancel), cancel);
-        return new(SummaryOf(row, row.Engine.Name), sheet, row.Record is null ? null : JobRecord.Read(row.Record));
+        return new(SummaryOf(row, row.Engine.Name), sheet, row.Record is null ? null : JobRecord.Read(row.Record), row.FollowsId);
     }
 
     /// <inheritdoc/>
@@ -161,6 +167,13 @@ internal sealed partial class JobStore : IJobs
         }
     }
 
+    /// <summary>The next number; whoever counts holds the count until the job is kept, so that none is given twice.</summary>
+    private static async Task<int> NextNumberAsync(BenchContext context, CancellationToken cancel)
+    {
+        await context.Counts.Where(c => c.Name == KeptCount.Jobs).ExecuteUpdateAsync(s => s.SetProperty(c => c.Last, c => c.Last + 1), cancel);
+        return await context.Counts.AsNoTracking().Where(c => c.Name == KeptCount.Jobs).Select(c => c.Last).SingleAsync(cancel);
+    }
+
     private static async Task<Guid?> StartedBy(BenchContext context, Guid action, CancellationToken cancel) =>
         (await context.Jobs.AsNoTracking().Where(j => j.Action == action).Select(j => new { j.Id }).FirstOrDefaultAsync(cancel))?.Id;
 
@@ -175,7 +188,7 @@ internal sealed partial class JobStore : IJobs
     };
 
     private static JobSummary SummaryOf(JobRow row, string engine) =>
-        new(row.Id, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt, row.DiscardedAt, KeptRecords.IsNothingToDo(row.Record));
+        new(row.Id, row.Number, row.EngineId, engine, (JobStage)row.Stage, row.Clock, row.StartedAt, row.ChangedAt, row.ClosedAt, row.DiscardedAt, KeptRecords.IsNothingToDo(row.Record));
 
     private DateTime Now() => _time.GetUtcNow().UtcDateTime;
 }

@@ -15,10 +15,10 @@ internal sealed record EnginePageDocument(int Count, int Page, int Pages, IReadO
 
 /// <summary>An engine with its card, the member "engine" of a job file.</summary>
 internal sealed record EngineDocument(
-    Guid Id, string Name, string Notes, Guid CardId, string CardTitle, int SharedBy, string Version, JsonElement Card, CardDetails Details, DateTime? RetiredAt)
+    Guid Id, string Name, string Notes, string Owner, string Frame, Guid CardId, string CardTitle, int SharedBy, string Version, JsonElement Card, CardDetails Details, DateTime? RetiredAt)
 {
     public static EngineDocument Of(StoredEngine engine) => new(
-        engine.Id, engine.Name, engine.Notes, engine.CardId, engine.CardTitle, engine.SharedBy, VersionOf(engine),
+        engine.Id, engine.Name, engine.Notes, engine.Papers.Owner, engine.Papers.Frame, engine.CardId, engine.CardTitle, engine.SharedBy, VersionOf(engine),
         JsonElement.Parse(engine.Card.Json), engine.Details, engine.RetiredAt);
 
     public static string VersionOf(StoredEngine engine) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{engine.Version}.{engine.CardVersion}");
@@ -36,11 +36,11 @@ internal static class EngineApi
         engines.MapGet("/{id:guid}", GetAsync).WithName("getEngine").WithSummary("Get an engine with its card.")
             .WithDescription("The answer's ETag, also its member version, is what If-Match asks for when the engine is changed.");
         engines.MapPost("", AddAsync).WithName("addEngine").WithSummary("Add an engine with a card of its own.")
-            .WithDescription("Members: card (the member \"engine\" of a job file), and if wanted details, notes, and id: the same id sent twice adds one.")
-            .WithMetadata(new Writes(), new TakesBody("NewEngine", "card, and if wanted id, details, notes"));
+            .WithDescription("Members: card (the member \"engine\" of a job file), and if wanted details, notes, owner, frame, and id: the same id sent twice adds one.")
+            .WithMetadata(new Writes(), new TakesBody("NewEngine", "card, and if wanted id, details, notes, owner, frame"));
         engines.MapPut("/{id:guid}", ChangeAsync).WithName("changeEngine").WithSummary("Change an engine and its card.")
             .WithDescription("If-Match carries the version that was seen. A card that several engines share is changed for all; open jobs keep the card they were started with.")
-            .WithMetadata(new Writes(), new TakesBody("ChangedEngine", "card, and if wanted details, notes: left out they become blank"));
+            .WithMetadata(new Writes(), new TakesBody("ChangedEngine", "card, and if wanted details, notes: left out they become blank; owner, frame: both left out they stay"));
     }
 
     private static async Task<Ok<EnginePageDocument>> ListAsync(IBench bench, CancellationToken cancel, string? q = null, string? page = null, string? retired = null)
@@ -70,7 +70,7 @@ internal static class EngineApi
             return new Refused<BadJson>(problems);
         }
 
-        JsonBody.NoteUnknown(body, problems, "id", "card", "details", "notes");
+        JsonBody.NoteUnknown(body, problems, "id", "card", "details", "notes", "owner", "frame");
         Guid? id = body["id"] is null ? Guid.CreateVersion7(time.GetUtcNow()) : JsonBody.Id(body, "id", problems, "leave it out, or make one for this engine");
         EngineBody engine = EngineBody.Read(body, problems);
         if (problems.Count > 0)
@@ -78,7 +78,7 @@ internal static class EngineApi
             return new Refused<Wrong>(problems);
         }
 
-        await bench.Engines.AddAsync(id!.Value, engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, cancel);
+        await bench.Engines.AddAsync(id!.Value, engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, engine.Papers, cancel);
         StoredEngine kept = (await bench.Engines.FindAsync(id.Value, cancel))!;
         return TypedResults.Created($"/api/v1/engines/{id}", Tagged(kept, request.HttpContext.Response));
     }
@@ -102,14 +102,14 @@ internal static class EngineApi
             return new Refused<BadJson>(problems);
         }
 
-        JsonBody.NoteUnknown(body, problems, "card", "details", "notes");
+        JsonBody.NoteUnknown(body, problems, "card", "details", "notes", "owner", "frame");
         EngineBody engine = EngineBody.Read(body, problems);
         if (problems.Count > 0)
         {
             return new EngineRefusal(new Refused<Wrong>(problems));
         }
 
-        SaveOutcome outcome = await bench.Engines.SaveAsync((id, seen.Engine, seen.Card), engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, cancel);
+        SaveOutcome outcome = await bench.Engines.SaveAsync((id, seen.Engine, seen.Card), engine.Card!.Engine.Name, engine.Card, engine.Details, engine.Notes, engine.Papers, cancel);
         return outcome switch
         {
             SaveOutcome.Saved => TypedResults.Ok(Tagged((await bench.Engines.FindAsync(id, cancel))!, request.HttpContext.Response)),

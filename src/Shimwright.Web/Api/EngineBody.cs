@@ -11,7 +11,8 @@ namespace Shimwright.Web.Api;
 /// <param name="Card">The card; null where there are problems.</param>
 /// <param name="Details">What a job file has no place for.</param>
 /// <param name="Notes">Notes on the engine.</param>
-internal sealed record EngineBody(EngineCard? Card, CardDetails Details, string Notes)
+/// <param name="Papers">Owner and frame number; null where neither was sent.</param>
+internal sealed record EngineBody(EngineCard? Card, CardDetails Details, string Notes, EnginePapers? Papers)
 {
     private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web)
     {
@@ -40,12 +41,23 @@ internal sealed record EngineBody(EngineCard? Card, CardDetails Details, string 
             problems.AddRange(DetailRules.ProblemsOf(details, card.Engine.AccessGroups).Select(p => p with { Path = $"$.details.{p.Path}" }));
         }
 
-        if (body["notes"] is { } notes && JsonBody.Text(body, "notes") is null)
+        EnginePapers papers = new(TextOf(body, "owner", problems).Trim(), TextOf(body, "frame", problems).Trim());
+        if (!papers.CanBeKept)
         {
-            problems.Add(new("$.notes", $"found {notes.GetValueKind()}", "a text belongs here"));
+            problems.Add(new("$.owner, $.frame", "found more than one line, or a long text", FormattableString.Invariant($"allowed is one line of {EnginePapers.Longest} characters each")));
         }
 
-        return new(card, details, JsonBody.Text(body, "notes") ?? "");
+        return new(card, details, TextOf(body, "notes", problems), body["owner"] is null && body["frame"] is null ? null : papers);
+    }
+
+    private static string TextOf(JsonObject body, string member, List<JobProblem> problems)
+    {
+        if (body[member] is { } found && JsonBody.Text(body, member) is null)
+        {
+            problems.Add(new($"$.{member}", $"found {found.GetValueKind()}", "a text belongs here"));
+        }
+
+        return JsonBody.Text(body, member) ?? "";
     }
 
     private static CardDetails ReadDetails(JsonObject body, List<JobProblem> problems)

@@ -13,6 +13,7 @@ using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Settings;
 using Shimwright.Pages.Due;
+using Shimwright.Pages.Wording;
 
 namespace Shimwright.Web.Files;
 
@@ -30,9 +31,8 @@ internal static class DueCalendar
     /// <summary>The calendar as text.</summary>
     /// <param name="engines">Engines, each with a day.</param>
     /// <param name="settings">The bench's settings.</param>
-    /// <param name="today">The day; what is overdue stands there, so that it is not missed.</param>
-    /// <param name="now">When the calendar is made, UTC.</param>
-    public static string Write(IEnumerable<DueEngine> engines, BenchSettings settings, DateTime today, DateTime now)
+    /// <param name="local">The day where the bench stands; what is overdue stands there, so that it is not missed.</param>
+    public static string Write(IEnumerable<DueEngine> engines, BenchSettings settings, LocalTimes local)
     {
         var calendar = new Calendar { ProductId = "-//Shimwright//Checks due//EN", Method = "PUBLISH" };
         calendar.AddProperty("X-WR-CALNAME", "Valve clearance checks");
@@ -40,26 +40,26 @@ internal static class DueCalendar
         {
             if (engine.Forecast is { DueAt: { } due } forecast)
             {
-                calendar.Events.Add(EventOf(engine, forecast, due, ClockStyle.Of(forecast.CountsKilometres, settings), today, now));
+                calendar.Events.Add(EventOf(engine, forecast, due, ClockStyle.Of(forecast.CountsKilometres, settings), local));
             }
         }
 
         return new CalendarSerializer().SerializeToString(calendar) ?? "";
     }
 
-    private static CalendarEvent EventOf(DueEngine engine, KeptForecast forecast, DateTime due, ClockStyle clocks, DateTime today, DateTime now)
+    private static CalendarEvent EventOf(DueEngine engine, KeptForecast forecast, DateTime due, ClockStyle clocks, LocalTimes local)
     {
-        DateOnly day = DateOnly.FromDateTime(due.Date < today.Date ? today : due);
-        bool isLate = due.Date < today.Date;
+        bool isLate = local.Date(due) < local.Today;
+        DateOnly day = DateOnly.FromDateTime(isLate ? local.Today : local.Date(due));
         return new CalendarEvent
         {
             // The same engine is the same event, whenever the calendar is fetched: a later forecast moves it.
             Uid = $"check-{engine.Id:N}@shimwright.invalid",
-            DtStamp = new CalDateTime(DateTime.SpecifyKind(now, DateTimeKind.Utc), "UTC"),
+            DtStamp = new CalDateTime(DateTime.SpecifyKind(local.Now, DateTimeKind.Utc), "UTC"),
             Start = new CalDateTime(day),
             End = new CalDateTime(day.AddDays(1)),
             Summary = $"Check valve clearances: {engine.Name}{(isLate ? " (overdue)" : "")}",
-            Description = $"{DueWords.When(forecast, today, clocks)}.\n{DueWords.Behind(forecast, clocks)}\n{WearWords.Limits}\n{WorkOrder.Deference}",
+            Description = $"{DueWords.When(forecast, local, clocks)}.\n{DueWords.Behind(forecast, clocks)}\n{WearWords.Limits}\n{WorkOrder.Deference}",
             Transparency = TransparencyType.Transparent,
         };
     }
@@ -69,7 +69,7 @@ internal static class DueCalendar
         await bench.Due.RefreshStaleAsync(WorkedOutNow, cancel);
         BenchSettings settings = (await bench.Settings.CurrentAsync(cancel)).Settings;
         return TypedResults.Text(
-            Write(await bench.Due.DatedAsync(Most, cancel), settings, bench.Due.Today, time.GetUtcNow().UtcDateTime),
+            Write(await bench.Due.DatedAsync(Most, cancel), settings, LocalTimes.Of(settings, time)),
             "text/calendar", Encoding.UTF8);
     }
 }

@@ -15,9 +15,13 @@ internal static class FileEndpoints
     public static void MapBenchFiles(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/jobs/{id:guid}/file", JobAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/record.pdf", RecordAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}", PhotoAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}/thumb", ThumbAsync).ExcludeFromDescription();
         routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
         routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
+        routes.MapGet("/settings/workshop/logo", LogoAsync).ExcludeFromDescription();
         routes.MapGet("/engines/{id:guid}/engine.zip", EngineAsync).ExcludeFromDescription();
         routes.MapGet("/settings/copies/bench.zip", ArchiveAsync).ExcludeFromDescription();
     }
@@ -25,10 +29,21 @@ internal static class FileEndpoints
     private static async Task<Results<FileContentHttpResult, NotFound>> JobAsync(Guid id, IBench bench, CancellationToken cancel) =>
         OrNotFound(await BenchFiles.JobAsync(bench, id, cancel));
 
+    private static async Task<Results<FileContentHttpResult, NotFound>> RecordAsync(Guid id, IBench bench, TimeProvider time, CancellationToken cancel) =>
+        OrNotFound(await BenchFiles.RecordAsync(bench, id, time, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> PhotoAsync(Guid id, Guid photo, IBench bench, CancellationToken cancel) =>
+        Shown(await BenchFiles.PhotoAsync(bench, id, photo, small: false, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> ThumbAsync(Guid id, Guid photo, IBench bench, CancellationToken cancel) =>
+        Shown(await BenchFiles.PhotoAsync(bench, id, photo, small: true, cancel));
+
     private static async Task<Results<FileContentHttpResult, NotFound>> TrialsAsync(Guid id, IBench bench, CancellationToken cancel) =>
         OrNotFound(await BenchFiles.TrialsAsync(bench, id, cancel));
 
     private static async Task<FileContentHttpResult> DrawerAsync(IBench bench, CancellationToken cancel) => Of(await BenchFiles.DrawerAsync(bench, cancel));
+
+    private static async Task<Results<FileContentHttpResult, NotFound>> LogoAsync(IBench bench, CancellationToken cancel) => Shown(await BenchFiles.LogoAsync(bench, cancel));
 
     private static async Task<Results<FileContentHttpResult, NotFound>> EngineAsync(Guid id, IBench bench, TimeProvider time, CancellationToken cancel) =>
         OrNotFound(await BenchFiles.EngineAsync(bench, id, time.GetUtcNow().UtcDateTime, cancel));
@@ -44,6 +59,9 @@ internal static class FileEndpoints
     }
 
     private static Results<FileContentHttpResult, NotFound> OrNotFound(BenchFile? file) => file is null ? TypedResults.NotFound() : Of(file);
+
+    /// <summary>A picture within a page: not to be saved under a name.</summary>
+    private static Results<FileContentHttpResult, NotFound> Shown(BenchFile? file) => file is null ? TypedResults.NotFound() : TypedResults.File(file.Content, file.ContentType);
 
     private static FileContentHttpResult Of(BenchFile file) => TypedResults.File(file.Content, file.ContentType, file.Name);
 }

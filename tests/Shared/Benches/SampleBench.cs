@@ -31,7 +31,7 @@ internal static class SampleBench
     public static async Task<Guid> AddEngineAsync(this IBench bench, string name = "Flood pump 7", string notes = "")
     {
         Guid id = Guid.NewGuid();
-        await bench.Engines.AddAsync(id, name, Card(name), new CardDetails(), notes, Cancel);
+        await bench.Engines.AddAsync(id, name, Card(name), new CardDetails(), notes, cancel: Cancel);
         return id;
     }
 

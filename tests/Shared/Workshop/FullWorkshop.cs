@@ -1,11 +1,13 @@
 using Shimwright.Bench;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Engines;
+using Shimwright.Bench.Photos;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
+using Shimwright.Testing.Pictures;
 using Shimwright.Testing.Staged;
 
 namespace Shimwright.Testing.Workshop;
@@ -67,6 +69,9 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
     /// <summary>A retired engine.</summary>
     public Guid Sold { get; private set; }
 
+    /// <summary>The workshop's logo.</summary>
+    public Guid Logo { get; } = ids();
+
     /// <summary>The job at a stage.</summary>
     public Guid JobAt(JobStage stage) => _jobs[stage];
 
@@ -80,6 +85,7 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
             _jobs.Add(stage, await _staged.AddJobAsync(Engine, shims, stage));
         }
 
+        await AddPhotosAsync();
         Dry = await _staged.AddJobAsync(await _staged.AddEngineAsync(shims, "Flood pump 21, laid dry"), shims, StagedWork.UpToADryFit(shims));
         ScrewEngine = await _staged.AddEngineAsync(screws);
         ScrewJob = await _staged.AddJobAsync(ScrewEngine, screws, JobStage.Plan);
@@ -109,6 +115,21 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
         }
     }
 
+    /// <summary>Photos of the jobs that are closed and about to be: one for the record, and one that was put away.</summary>
+    private async Task AddPhotosAsync()
+    {
+        Picture picture = ArrivedPicture.Photo(SamplePicture.Jpeg(400, 300, 6)).Picture!;
+        foreach (JobStage stage in new[] { JobStage.Close, JobStage.Closed })
+        {
+            Guid marks = ids(), away = ids();
+            await bench.Pictures.AddAsync(marks, _jobs[stage], picture);
+            await bench.Pictures.AddAsync(away, _jobs[stage], picture);
+            await bench.Jobs.AddAsync(_jobs[stage], new(ids(), Device, int.MaxValue, [new PhotoKept(marks, "marks", "Both marks level with the head", InRecord: true), new PhotoKept(away, "other", "", InRecord: false, Removed: true)]));
+        }
+
+        await bench.Pictures.AddAsync(Logo, null, ArrivedPicture.Logo(SamplePicture.Png()).Picture!);
+    }
+
     /// <summary>Shims in the drawer, and kits to compare.</summary>
     private async Task FillDrawerAsync()
     {
@@ -120,6 +141,8 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
         await bench.Settings.SaveAsync(new BenchSettings
         {
             Currency = "EUR",
+            Workshop = new("Pump and Engine Works", "Quay 3\nHarbour town", Logo),
+            TimeZone = "Europe/Vienna",
             KitsOffered = [new("Small box", 9.48, 2.0, 3.0, 0.1, 3, 60), new("Big box", 9.48, 1.2, 3.5, 0.025, 2, 320), new("Small box, dear", 9.48, 2.0, 3.0, 0.1, 3, 75)],
         }, 0, Device);
     }

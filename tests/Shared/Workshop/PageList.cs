@@ -48,6 +48,7 @@ internal static class PageList
         new("kits", "/drawer/kits", _ => "/drawer/kits"),
         new("marks", "/drawer/marks", _ => "/drawer/marks"),
         new("settings", "/settings", _ => "/settings"),
+        new("workshop", "/settings/workshop", _ => "/settings/workshop"),
         new("copies", "/settings/copies", _ => "/settings/copies", IsOfTheStore: true),
         new("feel", "/feel", _ => "/feel"),
         new("feel-person", "/feel/{Id:guid}", b => $"/feel/{b.Person}"),
@@ -84,6 +85,8 @@ internal static class PageList
         new("close-closed", "/jobs/{Id:guid}/close", b => Job(b, JobStage.Closed, "close")),
         new("record", "/jobs/{Id:guid}/record", b => Job(b, JobStage.Closed, "record")),
         new("record-early", "/jobs/{Id:guid}/record", b => Job(b, JobStage.Close, "record")),
+        new("photos", "/jobs/{Id:guid}/photos", b => Job(b, JobStage.Closed, "photos")),
+        new("photos-none", "/jobs/{Id:guid}/photos", b => Job(b, JobStage.Plan, "photos")),
         new("error", "/error", _ => "/error"),
         new("not-found", "/not-found", _ => "/not-found"),
     ];

@@ -61,7 +61,7 @@ internal sealed class RandomHand
         CardDetails details = new() { ShimDiameter = _random.Next(4) == 0 ? null : 9.48, ThinnestShim = _random.Next(3) == 0 ? 2.0 : null };
         return _twins.DoAsync($"engine {name}", async t =>
         {
-            await t.Bench.Engines.AddAsync(id, name, Card(), details, "a\0b", Cancel);
+            await t.Bench.Engines.AddAsync(id, name, Card(), details, "a\0b", cancel: Cancel);
             Remember(_engines, id);
             return "Saved:";
         });
@@ -85,7 +85,7 @@ internal sealed class RandomHand
         return _twins.DoAsync($"{name} saved", async t =>
         {
             StoredEngine seen = (await t.Bench.Engines.FindAsync(id, Cancel))!;
-            return $"{await t.Bench.Engines.SaveAsync((id, seen.Version - late, seen.CardVersion), name, seen.Card, details, "new", Cancel)}:";
+            return $"{await t.Bench.Engines.SaveAsync((id, seen.Version - late, seen.CardVersion), name, seen.Card, details, "new", late == 0 ? new($" Owner {name.Length} ", "F-é") : null, Cancel)}:";
         });
     }
 

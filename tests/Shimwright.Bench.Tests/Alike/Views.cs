@@ -28,7 +28,7 @@ internal static class Views
         foreach (EngineSummary e in (await twin.Bench.Engines.ListAsync(null, 0, 100, Cancel)).Concat(await twin.Bench.Engines.RetiredAsync(null, 0, 100, Cancel)))
         {
             StoredEngine found = (await twin.Bench.Engines.FindAsync(e.Id, Cancel))!;
-            text.AppendLine(Invariant($"{e.Id} {e.Name} ({e.CardTitle}) {e.OpenJobs} open, {e.LastClock:R}; {found.Version}.{found.CardVersion} of {found.SharedBy}; {found.Notes}; {found.Details.ToJson()}; retired {found.RetiredAt:O}"));
+            text.AppendLine(Invariant($"{e.Id} {e.Name} ({e.CardTitle}) {e.OpenJobs} open, {e.LastClock:R}; {found.Version}.{found.CardVersion} of {found.SharedBy}; {found.Notes}; {found.Papers}; {found.Details.ToJson()}; retired {found.RetiredAt:O}"));
             text.AppendLine(found.Card.Json);
         }
 
@@ -47,6 +47,7 @@ internal static class Views
         {
             StoredJob job = (await twin.Bench.Jobs.FindAsync(id, Cancel))!;
             text.AppendLine(job.Summary.ToString()).AppendLine(job.Record?.ToJson());
+            text.AppendLine(Invariant($"{job.Number} {job.Follows is null}"));
             text.AppendLine(job.Sheet.Shop is { } shop ? string.Join(", ", shop) : "no drawer");
             text.AppendLine(Encoding.UTF8.GetString(JobSheetFile.Write(job.Sheet)));
             text.AppendJoin('\n', job.Sheet.Entries.Select(e => $"{e.Number} {e.Action} {e.Device} {e.At:O} {e.Fact.GetType().Name}")).AppendLine();

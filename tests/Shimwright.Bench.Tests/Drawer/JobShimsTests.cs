@@ -155,7 +155,7 @@ public class JobShimsTests
         await test.Bench.SaveAsync(job, new JobClosed(120, "", "", ""));
         StoredEngine engine = (await test.Bench.Engines.FindAsync((await test.Bench.FindJobAsync(job)).Summary.EngineId, Cancel))!;
         await test.Bench.Engines.SaveAsync(
-            (engine.Id, engine.Version, engine.CardVersion), engine.Name, engine.Card, engine.Details with { ShimDiameter = 13 }, "", Cancel);
+            (engine.Id, engine.Version, engine.CardVersion), engine.Name, engine.Card, engine.Details with { ShimDiameter = 13 }, "", cancel: Cancel);
         await test.Bench.SaveAsync(job, new JobReopened());
         Assert.Equal([(2415, 2, 1), (2500, 0, 0)], await StateAsync(test.Bench));
         Assert.All(await test.Bench.Drawer.LotsAsync(Cancel), l => Assert.Equal(9480, l.Size.Diameter));

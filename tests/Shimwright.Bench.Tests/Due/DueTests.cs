@@ -40,7 +40,7 @@ public class DueTests
         Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(10, Cancel));
 
         StoredEngine stored = (await test.Bench.Engines.FindAsync(engine, Cancel))!;
-        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Flood pump 7", CardWith(0.06), stored.Details, "", Cancel);
+        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Flood pump 7", CardWith(0.06), stored.Details, "", cancel: Cancel);
         double faster = (await test.Bench.Due.FindAsync(engine, Cancel))!.CheckBy!.Value;
         Assert.True(faster < before);
 

@@ -22,10 +22,11 @@ public class EnginesTests
     {
         await using TestBench test = await TestBench.OfAsync(kind);
         Guid id = Guid.NewGuid();
-        await test.Bench.Engines.AddAsync(id, "Étoile 50%", Card(), Details, "two\nlines", Cancel);
+        await test.Bench.Engines.AddAsync(id, "Étoile 50%", Card(), Details, "two\nlines", new(" Ferry company ", "ÉF-1/b"), Cancel);
         StoredEngine? found = await test.Another().Engines.FindAsync(id, Cancel);
         Assert.NotNull(found);
         Assert.Equal(("Étoile 50%", "two\nlines", 1, 1, 1), (found.Name, found.Notes, found.Version, found.CardVersion, found.SharedBy));
+        Assert.Equal(new EnginePapers("Ferry company", "ÉF-1/b"), found.Papers);
         Assert.Equal("Étoile 50%", found.Card.Engine.Name);
         Assert.Equal(Card("Étoile 50%").Json, found.Card.Json);
         Assert.Equivalent(Details, found.Details, strict: true);
@@ -38,7 +39,7 @@ public class EnginesTests
     {
         await using TestBench test = await TestBench.OfAsync(kind);
         Guid id = Guid.NewGuid();
-        await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => test.Another().Engines.AddAsync(id, "One", Card("One"), Details, "", Cancel), Cancel)));
+        await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => test.Another().Engines.AddAsync(id, "One", Card("One"), Details, "", cancel: Cancel), Cancel)));
         Assert.Equal(1, await test.Bench.Engines.CountAsync(null, Cancel));
         Assert.Equal(1, (await test.Bench.Engines.FindAsync(id, Cancel))!.SharedBy);
     }
@@ -50,7 +51,7 @@ public class EnginesTests
         await using TestBench test = await TestBench.OfAsync(kind);
         foreach (string name in (string[])["", " ", "two\nlines", "nul\0", new string('x', 201)])
         {
-            await Assert.ThrowsAsync<ArgumentException>(() => test.Bench.Engines.AddAsync(Guid.NewGuid(), name, Card(), new(), "", Cancel));
+            await Assert.ThrowsAsync<ArgumentException>(() => test.Bench.Engines.AddAsync(Guid.NewGuid(), name, Card(), new(), "", cancel: Cancel));
         }
 
         Assert.Equal(0, await test.Bench.Engines.CountAsync(null, Cancel));
@@ -76,7 +77,7 @@ public class EnginesTests
         StoredEngine seven = (await engines.FindAsync(first, Cancel))!;
         await engines.AddSharingAsync(second, "Eight", seven.CardId, Cancel);
         await engines.AddSharingAsync(second, "Eight", seven.CardId, Cancel);
-        Assert.Equal(SaveOutcome.Saved, await engines.SaveAsync((first, 1, 1), "Seven", seven.Card, Details, "", Cancel));
+        Assert.Equal(SaveOutcome.Saved, await engines.SaveAsync((first, 1, 1), "Seven", seven.Card, Details, "", cancel: Cancel));
         StoredEngine eight = (await engines.FindAsync(second, Cancel))!;
         Assert.Equal(("Eight", "Eight", 2, 2, 1), (eight.Name, eight.Card.Engine.Name, eight.SharedBy, eight.CardVersion, eight.Version));
         Assert.Equal(9.48, eight.Details.ShimDiameter);
@@ -90,11 +91,13 @@ public class EnginesTests
         await using TestBench test = await TestBench.OfAsync(kind);
         IEngines engines = test.Bench.Engines;
         Guid id = await test.Bench.AddEngineAsync("One");
-        Assert.Equal(SaveOutcome.Saved, await engines.SaveAsync((id, 1, 1), "Two", Card(), Details, "from the tablet", Cancel));
-        Assert.Equal(SaveOutcome.ChangedMeanwhile, await engines.SaveAsync((id, 1, 1), "Three", Card(), Details, "from the phone", Cancel));
-        Assert.Equal(SaveOutcome.ChangedMeanwhile, await engines.SaveAsync((id, 2, 1), "Three", Card(), Details, "", Cancel));
-        Assert.Equal(SaveOutcome.NoSuchEngine, await engines.SaveAsync((Guid.NewGuid(), 1, 1), "Three", Card(), Details, "", Cancel));
+        Assert.Equal(SaveOutcome.Saved, await engines.SaveAsync((id, 1, 1), "Two", Card(), Details, "from the tablet", new("Ferry company", ""), Cancel));
+        Assert.Equal(SaveOutcome.ChangedMeanwhile, await engines.SaveAsync((id, 1, 1), "Three", Card(), Details, "from the phone", cancel: Cancel));
+        Assert.Equal(SaveOutcome.ChangedMeanwhile, await engines.SaveAsync((id, 2, 1), "Three", Card(), Details, "", cancel: Cancel));
+        Assert.Equal(SaveOutcome.NoSuchEngine, await engines.SaveAsync((Guid.NewGuid(), 1, 1), "Three", Card(), Details, "", cancel: Cancel));
+        await Assert.ThrowsAsync<ArgumentException>(() => engines.SaveAsync((id, 2, 2), "Two", Card(), Details, "", new("two\nlines", ""), Cancel));
         StoredEngine found = (await engines.FindAsync(id, Cancel))!;
+        Assert.Equal(new EnginePapers("Ferry company", ""), found.Papers);
         Assert.Equal(("Two", "from the tablet", 2, 2), (found.Name, found.Notes, found.Version, found.CardVersion));
         Assert.Equal(1, await engines.CountAsync("two", Cancel));
         Assert.Equal(0, await engines.CountAsync("one", Cancel));
@@ -107,7 +110,7 @@ public class EnginesTests
         await using TestBench test = await TestBench.OfAsync(kind);
         Guid id = await test.Bench.AddEngineAsync("One");
         SaveOutcome[] outcomes = await Task.WhenAll(Enumerable.Range(0, 8).Select(n => Task.Run(
-            () => test.Another().Engines.SaveAsync((id, 1, 1), $"From {n}", Card(), Details, "", Cancel), Cancel)));
+            () => test.Another().Engines.SaveAsync((id, 1, 1), $"From {n}", Card(), Details, "", cancel: Cancel), Cancel)));
         Assert.Equal(1, outcomes.Count(o => o == SaveOutcome.Saved));
         Assert.Equal(7, outcomes.Count(o => o == SaveOutcome.ChangedMeanwhile));
         Assert.Equal($"From {Array.IndexOf(outcomes, SaveOutcome.Saved)}", (await test.Bench.Engines.FindAsync(id, Cancel))?.Name);

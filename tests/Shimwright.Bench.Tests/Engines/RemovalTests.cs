@@ -18,7 +18,7 @@ public class RemovalTests
         Guid stays = await bench.AddEngineAsync("Flood pump 8");
         Guid kept = await bench.WorkedJobAsync(stays);
         Guid goes = Guid.NewGuid();
-        await bench.Engines.AddAsync(goes, "Flood pump 7", Card(), new CardDetails { ShimDiameter = 9.48 }, "The owner's number is on the door", Cancel);
+        await bench.Engines.AddAsync(goes, "Flood pump 7", Card(), new CardDetails { ShimDiameter = 9.48 }, "The owner's number is on the door", cancel: Cancel);
         foreach (double thickness in new[] { 2.3, 2.35, 2.4, 2.45, 2.5, 2.55 })
         {
             await DrawerTests.SaveAsync(bench.Drawer.AddAsync(new(ShimSize.Of(9.48, thickness, "micrometer"), 2), DrawerTests.Stamp(), Cancel));

@@ -142,7 +142,7 @@ public class JobsTests
         Assert.Equivalent(RecordOfJob.Of(closed.Sheet), closed.Record, strict: true);
 
         StoredEngine stored = (await test.Bench.Engines.FindAsync(engine, Cancel))!;
-        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Renamed", Card("Renamed"), new CardDetails { Notes = "new" }, "", Cancel);
+        await test.Bench.Engines.SaveAsync((engine, stored.Version, stored.CardVersion), "Renamed", Card("Renamed"), new CardDetails { Notes = "new" }, "", cancel: Cancel);
         await test.Bench.Settings.SaveAsync(new BenchSettings { KeepFloor = 0.9, Seating = 0.02 }, 0, "phone", Cancel);
         test.Time.Pass(TimeSpan.FromHours(1));
         await test.Bench.SaveAsync(job, new JobNoted("paid"));

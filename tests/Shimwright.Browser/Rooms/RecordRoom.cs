@@ -17,7 +17,7 @@ internal sealed class RecordRoom(IPage page) : JobRoom(page, "Record")
         {
             string[] cells = [.. (await row.Locator("td").AllInnerTextsAsync()).Select(c => c.Trim())];
             string valve = (await row.Locator("th").InnerTextAsync()).Trim().Split(' ', '\n')[0];
-            lines.Add(new(valve, cells[1], cells[2], cells[3], cells[4]));
+            lines.Add(new(valve, cells[1], cells[2], cells[3], cells[5]));
         }
 
         return lines;

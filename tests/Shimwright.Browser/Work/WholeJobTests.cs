@@ -149,7 +149,7 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
             await record.SummaryAsync(), StringComparison.Ordinal);
         IReadOnlyList<RecordLine> lines = await record.LinesAsync();
         Assert.All(lines, l => Assert.Equal("passes", l.Verdict));
-        Assert.Equal(changed.Order(), lines.Where(l => l.Done.Contains('→', StringComparison.Ordinal)).Select(l => l.Valve).Order());
+        Assert.Equal(changed.Order(), lines.Where(l => l.Done.Contains(" out, ", StringComparison.Ordinal)).Select(l => l.Valve).Order());
         await CommandFigures.AssertNowAsync(file, lines);
     }
 

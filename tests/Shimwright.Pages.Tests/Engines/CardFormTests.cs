@@ -260,7 +260,7 @@ public class CardFormTests
     private static CardForm Filled(EngineCard card) => CardFormWriter.Of(Stored(card), LengthStyle.Millimetres);
 
     private static StoredEngine Stored(EngineCard card) =>
-        new(Guid.NewGuid(), card.Engine.Name, "", 1, Guid.NewGuid(), card.Engine.Name, 1, 1, card, new CardDetails());
+        new(Guid.NewGuid(), card.Engine.Name, "", 1, Guid.NewGuid(), card.Engine.Name, 1, 1, card, new CardDetails(), EnginePapers.Blank);
 
     private static EngineCard DemoCard(string file) =>
         Shimwright.Jobs.Setups.JobSetup.FromFile(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", file))).Setup!.Card;

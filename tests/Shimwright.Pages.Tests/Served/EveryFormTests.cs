@@ -6,6 +6,7 @@ using Shimwright.Pages.Shell;
 using Shimwright.Pages.Tests.Samples;
 using Shimwright.Pages.Tests.Visits;
 using Shimwright.Testing;
+using Shimwright.Testing.Pictures;
 using Shimwright.Testing.Workshop;
 
 namespace Shimwright.Pages.Tests.Served;
@@ -82,6 +83,8 @@ public sealed class EveryFormTests
         byte[] counts = Encoding.UTF8.GetBytes("diameter,thickness,count,place\n9.48,2.35,7,A9\n9.48,2.65,2,\n"), wrong = Encoding.UTF8.GetBytes("diameter,thickness\nx\n");
         TwinForm job = await FormAsync(benches, _ => "/jobs/take-in", "take-in");
         TwinForm file = await FormAsync(benches, _ => "/drawer/take-in", "look");
+        TwinForm photo = await FormAsync(benches, w => $"/jobs/{w.JobAt(JobStage.Closed)}/photos", "photo");
+        TwinForm workshop = await FormAsync(benches, _ => "/settings/workshop", "workshop");
         TwinForm look = (await FormAsync(benches, _ => "/settings", "look")).Filled(f => f.With(("Look.Unit", "in"), ("Look.Currency", "USD")));
         return
         [
@@ -101,6 +104,10 @@ public sealed class EveryFormTests
             await FormAsync(benches, _ => NewEngine, "save"),
             await FormAsync(benches, _ => "/due/scorecard", "seating"),
             (await FormAsync(benches, Measure, "suspected")).Filled(f => f.With(("Suspected.Cause", "dust"))),
+            photo.Filled(f => f.WithFile("Photo.File", "photo.jpg", SamplePicture.Jpeg()).With(("Photo.Caption", "The shims as they came out"), ("Photo.InRecord", "true"))),
+            photo.Filled(f => f.WithFile("Photo.Camera", "photo.jpg", wrong)),
+            workshop.Filled(f => f.WithFile("Sent.Logo", "logo.png", SamplePicture.Png())),
+            workshop.Filled(f => f.WithFile("Sent.Logo", "logo.png", wrong)),
             // Unit and currency, then the same once more from a page that is old by then.
             look,
             look,

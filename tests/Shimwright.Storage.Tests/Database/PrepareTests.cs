@@ -57,6 +57,8 @@ public class PrepareTests
         StoredJob found = await database.Bench.FindJobAsync(job);
         Assert.Equal([new JobNoted("from before")], found.Sheet.Entries.Select(e => e.Fact));
         Assert.NotNull(await database.Bench.Due.FindAsync(found.Summary.EngineId, Cancel));
+        Assert.Equal([1, 2], (await database.Bench.Jobs.OfEngineAsync(found.Summary.EngineId, Cancel)).Select(j => j.Number).Order());
+        Assert.Equal(3, (await database.Bench.FindJobAsync(await database.Bench.StartJobAsync(found.Summary.EngineId))).Summary.Number);
         if (kind == DatabaseKind.Postgres)
         {
             Assert.Null(copy);

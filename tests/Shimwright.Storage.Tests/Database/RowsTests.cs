@@ -23,7 +23,7 @@ public class RowsTests
     {
         await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
         Guid id = Guid.NewGuid();
-        await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => database.Another().Engines.AddAsync(id, "One", Card("One"), new(), "", Cancel), Cancel)));
+        await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Task.Run(() => database.Another().Engines.AddAsync(id, "One", Card("One"), new(), "", cancel: Cancel), Cancel)));
         await using BenchContext context = database.Bench.NewContext();
         Assert.Equal(1, await context.Cards.CountAsync(Cancel));
     }

@@ -80,7 +80,7 @@ public class EngineMeanwhileTests
     }
 
     private static Task<SaveOutcome> SaveAsync(BenchDatabase bench, StoredEngine seen, string notes) =>
-        bench.Engines.SaveAsync((seen.Id, seen.Version, seen.CardVersion), seen.Name, seen.Card, seen.Details, notes, Cancel);
+        bench.Engines.SaveAsync((seen.Id, seen.Version, seen.CardVersion), seen.Name, seen.Card, seen.Details, notes, cancel: Cancel);
 
     private static async Task<StoredEngine> EngineAsync(TestDatabase database) =>
         (await database.Bench.Engines.FindAsync(await database.Bench.AddEngineAsync(), Cancel))!;

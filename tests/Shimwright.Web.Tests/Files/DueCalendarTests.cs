@@ -72,7 +72,7 @@ public class DueCalendarTests
 
     private static Calendar Read(string text) => Calendar.Load(text)!;
 
-    private static string Text(params DueEngine[] engines) => DueCalendar.Write(engines, new BenchSettings(), Today, Now);
+    private static string Text(params DueEngine[] engines) => DueCalendar.Write(engines, new BenchSettings(), new(TimeZoneInfo.Utc, Now));
 
     private static DueEngine Engine(string name, DateTime? due) => new(One, name, new KeptForecast(
         3, 118, 141.2, false, new(119, Today.AddDays(-20)), new(5, UsageSource.Stated), due, 0.1, [new(118, 0.01), new(148, 0.3)]));

@@ -12,6 +12,7 @@ using Shimwright.Bench.FeelCalibration;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Marks;
 using Shimwright.Bench.Orders;
+using Shimwright.Bench.Photos;
 using Shimwright.Bench.Settings;
 using Shimwright.Web.Hosting;
 
@@ -83,6 +84,8 @@ public class ForecastKeeperTests
         public IMarks Marks => throw new NotSupportedException();
 
         public IFeel Feel => throw new NotSupportedException();
+
+        public IPictures Pictures => throw new NotSupportedException();
 
         public ISettings Settings => throw new NotSupportedException();
 

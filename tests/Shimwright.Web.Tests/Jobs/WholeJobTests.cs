@@ -126,7 +126,7 @@ public class WholeJobTests
     {
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, "03-leave-alone.json", DemoJob.TheCheck);
-        Assert.Contains("not closed yet", (await job.PageAsync("record")).Text, StringComparison.Ordinal);
+        Assert.Contains("Close this job first", (await job.PageAsync("record")).Text, StringComparison.Ordinal);
         await (await job.FormAsync("plan", "accept")).SubmitAsync();
         await (await job.FormAsync("close", "close")).With("Close.Then", "record").SubmitAsync();
         await (await job.FormAsync("close", "reopen")).SubmitAsync();

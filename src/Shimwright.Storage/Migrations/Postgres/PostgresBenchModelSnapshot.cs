@@ -80,6 +80,27 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.ToTable("cards", (string)null);
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.CountRow", b =>
+                {
+                    b.Property<string>("Name")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Last")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Name");
+
+                    b.ToTable("counts", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Name = "jobs",
+                            Last = 0
+                        });
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.DrawerRow", b =>
                 {
                     b.Property<int>("Id")
@@ -114,6 +135,11 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.Property<int>("Changes")
                         .HasColumnType("integer");
 
+                    b.Property<string>("Frame")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -125,6 +151,11 @@ namespace Shimwright.Storage.Migrations.Postgres
 
                     b.Property<long?>("RetiredAt")
                         .HasColumnType("bigint");
+
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
 
                     b.Property<string>("Search")
                         .IsRequired()
@@ -248,6 +279,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
 
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
                     b.Property<int>("Past")
                         .HasColumnType("integer");
 
@@ -270,6 +304,9 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.HasIndex("Action")
+                        .IsUnique();
+
+                    b.HasIndex("Number")
                         .IsUnique();
 
                     b.HasIndex("ClosedAt", "ChangedAt");
@@ -348,6 +385,46 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.HasIndex("DueAt");
 
                     b.ToTable("forecasts", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.PictureRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<string>("ContentType")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("JobId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long?>("Sum")
+                        .HasColumnType("bigint");
+
+                    b.Property<byte[]>("Thumb")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("pictures", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.RemovedJobRow", b =>
@@ -524,6 +601,14 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.PictureRow", b =>
+                {
+                    b.HasOne("Shimwright.Storage.Database.JobRow", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.ShimMoveRow", b =>

@@ -75,6 +75,27 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.ToTable("cards", (string)null);
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.CountRow", b =>
+                {
+                    b.Property<string>("Name")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Last")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Name");
+
+                    b.ToTable("counts", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Name = "jobs",
+                            Last = 0
+                        });
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.DrawerRow", b =>
                 {
                     b.Property<int>("Id")
@@ -109,6 +130,11 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.Property<int>("Changes")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Frame")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -120,6 +146,11 @@ namespace Shimwright.Storage.Migrations.Sqlite
 
                     b.Property<long?>("RetiredAt")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Search")
                         .IsRequired()
@@ -242,6 +273,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("Past")
                         .HasColumnType("INTEGER");
 
@@ -264,6 +298,9 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.HasKey("Id");
 
                     b.HasIndex("Action")
+                        .IsUnique();
+
+                    b.HasIndex("Number")
                         .IsUnique();
 
                     b.HasIndex("ClosedAt", "ChangedAt");
@@ -342,6 +379,46 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.HasIndex("DueAt");
 
                     b.ToTable("forecasts", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.PictureRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("ContentType")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("JobId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("Sum")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Thumb")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("pictures", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.RemovedJobRow", b =>
@@ -518,6 +595,14 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .HasForeignKey("Shimwright.Storage.Database.KeptForecastRow", "EngineId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.PictureRow", b =>
+                {
+                    b.HasOne("Shimwright.Storage.Database.JobRow", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.ShimMoveRow", b =>

@@ -56,7 +56,7 @@ public class MeasureShimTests
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
         StoredEngine engine = (await bench.Database.Engines.FindAsync((await job.StoredAsync()).Summary.EngineId, TestContext.Current.CancellationToken))!;
         await bench.Database.Engines.SaveAsync(
-            (engine.Id, engine.Version, engine.CardVersion), engine.Name, engine.Card, engine.Details with { ShimDiameter = 9.48 }, engine.Notes, TestContext.Current.CancellationToken);
+            (engine.Id, engine.Version, engine.CardVersion), engine.Name, engine.Card, engine.Details with { ShimDiameter = 9.48 }, engine.Notes, cancel: TestContext.Current.CancellationToken);
         await bench.Database.Drawer.AddAsync(new(ShimSize.Of(9.48, 2.1, "marked"), 2, "B4"), new(Guid.NewGuid(), "phone"), TestContext.Current.CancellationToken);
         FetchedPage page = await (await FormPost.OnAsync(job.Client, $"/drawer/shim?job={job.Id}&thickness=2100&by=marked", "measure")).With("Measure.Thickness", "2.104").SubmitAsync();
         Assert.EndsWith($"/jobs/{job.Id}/plan", page.Address.AbsolutePath, StringComparison.Ordinal);

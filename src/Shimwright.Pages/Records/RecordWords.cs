@@ -3,10 +3,9 @@ using Shimwright.Bench.Due;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Wording;
-using Shimwright.Pages.Jobs.Planning;
 using Shimwright.Pages.Wording;
 
-namespace Shimwright.Pages.Jobs.Closing;
+namespace Shimwright.Pages.Records;
 
 /// <summary>A record in words that the owner of an engine reads.</summary>
 internal static class RecordWords
@@ -27,7 +26,7 @@ internal static class RecordWords
     /// <summary>What was done at a valve.</summary>
     public static string Done(RecordRow row, LengthStyle lengths) => row switch
     {
-        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness, found.By)} \u2192 {lengths.Shim(fitted.Thickness, fitted.By)}",
+        { Change: "fit", Found: { } found, Fitted: { } fitted } => $"{lengths.Shim(found.Thickness, found.By)} out, {lengths.Shim(fitted.Thickness, fitted.By)} in",
         { Change: "fit", Fitted: { } fitted } => $"{lengths.Shim(fitted.Thickness, fitted.By)} fitted",
         { Change: "turn", Turns: { } turns } => $"screw {WorkingWords.Flats(turns)}",
         { Found: { } found } => $"{lengths.Shim(found.Thickness, found.By)} left in",
@@ -42,12 +41,18 @@ internal static class RecordWords
     /// <summary>The record in one sentence.</summary>
     public static string Summary(JobRecord record)
     {
-        int changed = record.Valves.Count(v => v.Change is not null);
-        string work = changed == 0 ? "No valve was changed" : $"{changed} of {record.Valves.Count} valves {(changed == 1 ? "was" : "were")} adjusted";
         string[] bad = [.. record.Valves.Where(v => !v.Passes).Select(v => v.Valve)];
         return record.IsNothingToDo ? $"Checked, nothing to do. {Chance(record)}"
-            : bad.Length == 0 ? $"{work}. Checked, passes. {Chance(record)}"
-            : $"{work}. {string.Join(", ", bad)} {(bad.Length == 1 ? "does" : "do")} not pass: see below before the engine is run.";
+            : bad.Length == 0 ? $"{Work(record)}. Checked, passes. {Chance(record)}"
+            : $"{Work(record)}. {string.Join(", ", bad)} {(bad.Length == 1 ? "does" : "do")} not pass: see below before the engine is run.";
+    }
+
+    /// <summary>How many valves were adjusted.</summary>
+    public static string Work(JobRecord record)
+    {
+        int changed = record.Valves.Count(v => v.Change is not null);
+        return changed == 0 ? "No valve was changed"
+            : string.Create(CultureInfo.InvariantCulture, $"{changed} of {record.Valves.Count} valves {(changed == 1 ? "was" : "were")} adjusted");
     }
 
     /// <summary>What was shown, in figures: the chance of all valves where it was kept, and the most doubtful valve.</summary>
@@ -64,15 +69,13 @@ internal static class RecordWords
     /// By when to look at the engine again, as it stands on paper, with the risk that is run until then (less where the maker's
     /// interval comes first); empty where its card does not say what wear is usual.
     /// </summary>
-    public static string NextCheck(KeptForecast forecast, string unit) => forecast switch
+    public static string NextCheck(KeptForecast forecast, string unit, LocalTimes local) => forecast switch
     {
         { CheckBy: null } => "",
-        { CheckBy: { } by } when by <= forecast.Clock => "now: a valve may already be outside its limits",
-        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {Times.Day(day)} as it is used now; {RiskUntil(forecast)}",
+        { CheckBy: { } by } when by <= forecast.Clock => $"due now: the chance that a valve is outside its limits is above {Chances.Rough(forecast.Risk)} already",
+        { CheckBy: { } by, DueAt: { } day } => $"by {Clock(by, unit)}, about {local.Day(day)} as it is used now; {RiskUntil(forecast)}",
         { CheckBy: { } by } => $"by {Clock(by, unit)}; {RiskUntil(forecast)}",
     };
 
     private static string RiskUntil(KeptForecast forecast) => $"until then a chance of at most {Chances.Rough(forecast.Risk)} that a valve leaves its limits";
-
-    public static string Opened(JobRecord record) => PlanWords.List(record.Opened);
 }

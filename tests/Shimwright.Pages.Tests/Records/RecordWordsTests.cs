@@ -1,26 +1,29 @@
 using Shimwright.Bench.Due;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Results;
-using Shimwright.Pages.Jobs.Closing;
+using Shimwright.Pages.Records;
+using Shimwright.Pages.Wording;
 
-namespace Shimwright.Pages.Tests.Jobs.Closing;
+namespace Shimwright.Pages.Tests.Records;
 
 public class RecordWordsTests
 {
+    private static readonly LocalTimes Local = new(TimeZoneInfo.Utc, default);
+
     private static readonly DateTime Day = new(2026, 3, 14, 0, 0, 0, DateTimeKind.Utc);
 
     [Fact]
     public void NextCheck_DayAndClockKnown_SaysBoth() =>
-        Assert.Equal("by 141.2 h, about 2026-03-14 as it is used now; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(141.2, Day), "h"));
+        Assert.Equal("by 141.2 h, about 2026-03-14 as it is used now; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(141.2, Day), "h", Local));
 
     [Fact]
-    public void NextCheck_UseNotKnown_SaysTheClock() => Assert.Equal("by 12500 km; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(12_500, null), "km"));
+    public void NextCheck_UseNotKnown_SaysTheClock() => Assert.Equal("by 12500 km; until then a chance of at most 10 % that a valve leaves its limits", RecordWords.NextCheck(Forecast(12_500, null), "km", Local));
 
     [Fact]
-    public void NextCheck_RiskIsThereAlready_SaysNow() => Assert.StartsWith("now:", RecordWords.NextCheck(Forecast(118, Day), "h"), StringComparison.Ordinal);
+    public void NextCheck_RiskIsThereAlready_SaysNow() => Assert.StartsWith("due now:", RecordWords.NextCheck(Forecast(118, Day), "h", Local), StringComparison.Ordinal);
 
     [Fact]
-    public void NextCheck_CardWithoutWear_IsSilent() => Assert.Equal("", RecordWords.NextCheck(Forecast(null, null), "h"));
+    public void NextCheck_CardWithoutWear_IsSilent() => Assert.Equal("", RecordWords.NextCheck(Forecast(null, null), "h", Local));
 
     /// <summary>A record says no more than was shown: the chance, and the most doubtful valve.</summary>
     [Fact]
