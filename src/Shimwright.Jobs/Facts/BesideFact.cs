@@ -27,7 +27,7 @@ public sealed record JobNumbered(string Number) : BesideFact
 /// <param name="Caption">What is to be seen, in a line.</param>
 /// <param name="InRecord">Whether the record shows it.</param>
 /// <param name="Removed">Whether it is put away; its picture stays, so that it can be put back.</param>
-public sealed record PhotoKept(Guid Photo, string Shows, string Caption, bool InRecord, bool Removed = false) : BesideFact
+public sealed record PhotoKept(Guid Photo, string Shows, string Caption, bool InRecord, bool Removed) : BesideFact
 {
     /// <summary>The longest caption, characters.</summary>
     public const int LongestCaption = 200;

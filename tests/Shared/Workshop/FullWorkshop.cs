@@ -124,7 +124,7 @@ internal sealed class FullWorkshop(IBench bench, Func<Guid> ids, Func<string, by
             Guid marks = ids(), away = ids();
             await bench.Pictures.AddAsync(marks, _jobs[stage], picture);
             await bench.Pictures.AddAsync(away, _jobs[stage], picture);
-            await bench.Jobs.AddAsync(_jobs[stage], new(ids(), Device, int.MaxValue, [new PhotoKept(marks, "marks", "Both marks level with the head", InRecord: true), new PhotoKept(away, "other", "", InRecord: false, Removed: true)]));
+            await bench.Jobs.AddAsync(_jobs[stage], new(ids(), Device, int.MaxValue, [new PhotoKept(marks, "marks", "Both marks level with the head", InRecord: true, Removed: false), new PhotoKept(away, "other", "", InRecord: false, Removed: true)]));
         }
 
         await bench.Pictures.AddAsync(Logo, null, ArrivedPicture.Logo(SamplePicture.Png()).Picture!);

@@ -52,7 +52,7 @@ public class PicturesTests
         await using TestBench test = await TestBench.OfAsync(kind), other = await TestBench.OfAsync(kind);
         Guid engine = await test.Bench.AddEngineAsync("Flood pump 9"), job = await test.Bench.StartJobAsync(engine), id = Guid.NewGuid();
         await test.Bench.Pictures.AddAsync(id, job, Photo, Cancel);
-        await test.Bench.SaveAsync(job, new PhotoKept(id, "marks", "Both marks level", InRecord: true), new JobNumbered("2026-7"));
+        await test.Bench.SaveAsync(job, new PhotoKept(id, "marks", "Both marks level", InRecord: true, Removed: false), new JobNumbered("2026-7"));
         BenchContents before = await test.Bench.Copies.ContentsAsync(Cancel);
         using MemoryStream archive = new();
         BenchArchive.Write(before, DateTime.UnixEpoch, archive);
@@ -61,7 +61,7 @@ public class PicturesTests
         Assert.True(await other.Bench.Copies.TakeInAsync(read.Contents!, null, Cancel));
         Assert.Equal(Photo.Content, (await other.Bench.Pictures.FindAsync(id, job, Cancel))!.Content);
         Assert.Equal("2026-7", (await other.Bench.FindJobAsync(job)).Number);
-        Assert.Equal([new PhotoKept(id, "marks", "Both marks level", true)], (await other.Bench.FindJobAsync(job)).Sheet.Photos);
+        Assert.Equal([new PhotoKept(id, "marks", "Both marks level", true, false)], (await other.Bench.FindJobAsync(job)).Sheet.Photos);
         Assert.Equal(2, (await other.Bench.FindJobAsync(await other.Bench.StartJobAsync())).Summary.Number);
         Assert.Equal(id, Assert.Single(before.Alone(engine).Pictures).Id);
 

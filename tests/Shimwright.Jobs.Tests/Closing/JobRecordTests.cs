@@ -23,7 +23,10 @@ public class JobRecordTests
         EstimateResult estimate = EstimateResult.Of(JobSheetFile.Read(ledger.Sheet, JobPurpose.Estimate).Job!);
         VerdictResult verdict = VerdictResult.Of(JobSheetFile.Read(ledger.Sheet, JobPurpose.Verdict).Job!);
         Assert.Equal(verdict.Pass, record.Pass);
-        Assert.Equal(verdict.Cautions, record.Cautions);
+        // Nobody feels a closed job once more: the record tells of the doubtful valve in other words.
+        string[] shared = [.. verdict.Cautions.Where(c => !c.Contains("passes, but only", StringComparison.Ordinal))];
+        Assert.Equal(shared, record.Cautions.Where(c => !c.Contains("feel it first at the next check", StringComparison.Ordinal)));
+        Assert.Equal(verdict.Cautions.Count, record.Cautions.Count);
         foreach ((int i, RecordRow row) in record.Valves.Index())
         {
             ValveEstimate before = estimate.Valves[i];

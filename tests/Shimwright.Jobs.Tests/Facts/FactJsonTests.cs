@@ -35,6 +35,8 @@ public class FactJsonTests
         new ShimFitted("I1", new(2.62, "marked"), new(2.5, "micrometer")),
         new ScrewTurned("I1", -0.25),
         new JobNoted("Line one\nline \"two\" \u2028 \0 é"),
+        new JobNumbered("W-204/26"),
+        new PhotoKept(Ledger.Action(4), "marks", "Both marks level", true, true),
         new JobClosed(119, "dust", "come back", "the bench"),
         new JobReopened(),
         new JobDiscarded(),

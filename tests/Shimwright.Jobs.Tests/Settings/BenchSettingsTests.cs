@@ -67,6 +67,12 @@ public class BenchSettingsTests
         Assert.Equal(["unit", "theme", "currency"], new BenchSettings { Unit = "ell", Theme = "sepia", Currency = "a long currency" }.Problems().Select(p => p.Path));
 
     [Fact]
+    public void Problems_WorkshopAndZoneThatCannotBePrinted_AreNamed() =>
+        Assert.Equal(
+            ["workshop.address", "workshop.name", "timeZone"],
+            new BenchSettings { Workshop = new("two\nlines", "1\n2\n3\n4\n5\n6\n7", null), TimeZone = "../zone" + '\t' }.Problems().Select(p => p.Path));
+
+    [Fact]
     public void Read_WhatToJsonWrote_IsTheSame()
     {
         BenchSettings settings = new()
@@ -93,6 +99,8 @@ public class BenchSettingsTests
             TellsOfFeel = false,
             CopyFolder = Path.GetTempPath(),
             CopiesKept = 9,
+            Workshop = new("Pump works", "Quay 3\nHarbour town", Guid.NewGuid()),
+            TimeZone = "Europe/Vienna",
             Minutes = new(1, 2, null, 4, null, 6),
         };
         BenchSettings read = BenchSettings.Read(settings.ToJson());

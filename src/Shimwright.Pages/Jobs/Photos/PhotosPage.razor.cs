@@ -42,7 +42,7 @@ public sealed partial class PhotosPage : JobPage
     private async Task AddPhotoAsync()
     {
         IBrowserFile? file = Photo!.Camera is { Size: > 0 } camera ? camera : Photo.File;
-        PhotoKept fact = new(Photo.Action, Photo.Shows ?? "other", Photo.Caption?.Trim() ?? "", Photo.InRecord);
+        PhotoKept fact = new(Photo.Action, Photo.Shows ?? "other", Photo.Caption?.Trim() ?? "", Photo.InRecord, Removed: false);
         IReadOnlyList<JobProblem> problems = SheetRules.ProblemsOf(Sheet, fact);
         if (problems.Count > 0)
         {
