@@ -32,6 +32,7 @@ public class FactJsonTests
             [new("E1", "no size at hand")]),
         new PlanReleased(),
         new StepTicked("open/intake cam", true),
+        new CrankTurned(SheetPart.Recheck, 2),
         new ShimFitted("I1", new(2.62, "marked"), new(2.5, "micrometer")),
         new ScrewTurned("I1", -0.25),
         new JobNoted("Line one\nline \"two\" \u2028 \0 é"),

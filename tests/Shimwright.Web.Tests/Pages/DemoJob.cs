@@ -41,9 +41,20 @@ public sealed record DemoJob(RunningBench Bench, Guid Id, HttpClient Client) : I
 
     public string Address(string page) => $"/jobs/{Id}/{page}";
 
-    public Task<FetchedPage> PageAsync(string page) => FetchedPage.GetAsync(Client, Address(page));
+    /// <summary>A page of the job; where it asks for the crank first, the crank is turned.</summary>
+    public async Task<FetchedPage> PageAsync(string page)
+    {
+        FetchedPage fetched = await FetchedPage.GetAsync(Client, Address(page));
+        if (fetched.Document.QuerySelector("input[name='Crank.Stop']") is null)
+        {
+            return fetched;
+        }
 
-    public Task<FormPost> FormAsync(string page, string handler) => FormPost.OnAsync(Client, Address(page), handler);
+        await FormPost.On(Client, fetched, "crank").SubmitAsync();
+        return await FetchedPage.GetAsync(Client, Address(page));
+    }
+
+    public async Task<FormPost> FormAsync(string page, string handler) => FormPost.On(Client, await PageAsync(page), handler);
 
     public async Task<StoredJob> StoredAsync() => (await Bench.Database.Jobs.FindAsync(Id, TestContext.Current.CancellationToken))!;
 

@@ -19,7 +19,7 @@ public class ReadingWordsTests
 
     [Fact]
     public void Of_AnEstimate_IsASentence() => Assert.Equal(
-        "0.142 mm, between 0.131 and 0.153; in band with 97 %",
+        "0.142 mm, between 0.131 and 0.153. 97\u00a0% chance in band.",
         ReadingWords.Of(new EstimateRow(0.142, 0.006, 0.131, 0.153, 0.97, "in"), LengthStyle.Millimetres));
 
     [Fact]
