@@ -25,7 +25,7 @@ internal sealed class RandomHand
         _jobs = new(_random, twins);
         _kinds =
         [
-            (4, () => AddEngineAsync(Pick(Names))), (2, ShareAsync), (3, SaveEngineAsync), (3, RetireAsync), (7, StartAsync), (3, RoundAsync), (6, StateUsageAsync), (4, SaveSettingsAsync), (5, WriteFeelAsync),
+            (4, () => AddEngineAsync(Pick(Names))), (2, ShareAsync), (3, SaveEngineAsync), (2, RetireAsync), (7, StartAsync), (3, RoundAsync), (6, StateUsageAsync), (4, SaveSettingsAsync), (5, WriteFeelAsync),
             (8, PutInAsync), (4, CountAsync), (4, MeasureAsync), (3, UndoEntryAsync), (4, RefreshAsync), (80, _jobs.WorkAsync),
         ];
     }
@@ -91,7 +91,7 @@ internal sealed class RandomHand
 
     private Task<string> RetireAsync()
     {
-        (Guid id, bool isRetired) = (Pick(_engines), _random.Next(3) == 0);
+        (Guid id, bool isRetired) = (Pick(_engines), _random.Next(4) == 0);
         return _twins.DoAsync(isRetired ? "retired" : "in use", async t => await t.Bench.Engines.RetireAsync(id, isRetired, Cancel) ? "Saved:" : "Refused:");
     }
 
