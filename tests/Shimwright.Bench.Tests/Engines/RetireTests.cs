@@ -68,7 +68,7 @@ public class RetireTests
                 IBench bench = test.Another();
                 StoredEngine seen = (await bench.Engines.FindAsync(id, Cancel))!;
                 _ = n == 4 ? await bench.Engines.RetireAsync(id, true, Cancel)
-                    : await bench.Engines.SaveAsync((id, seen.Version, seen.CardVersion), $"From {n}", seen.Card, seen.Details, "", Cancel) == SaveOutcome.Saved;
+                    : await bench.Engines.SaveAsync((id, seen.Version, seen.CardVersion), $"From {n}", seen.Card, seen.Details, "", cancel: Cancel) == SaveOutcome.Saved;
             },
             Cancel)));
         StoredEngine after = (await test.Bench.Engines.FindAsync(id, Cancel))!;
