@@ -102,7 +102,7 @@ internal static class ContentsStore
     private static KeptJob JobOf(JobRow j)
     {
         KeptJob kept = new(
-            j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record);
+            j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record, j.DiscardedAt);
         return kept with { Number = j.Number };
     }
 

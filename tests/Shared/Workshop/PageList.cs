@@ -74,6 +74,8 @@ internal static class PageList
         new("plan-wide", "/jobs/{Id:guid}/plan", b => $"/jobs/{b.Wide}/plan"),
         new("plan-screws", "/jobs/{Id:guid}/plan", b => $"/jobs/{b.ScrewJob}/plan"),
         new("plan-accepted", "/jobs/{Id:guid}/plan", b => Job(b, JobStage.Fit, "plan")),
+        new("map", "/jobs/{Id:guid}/map", b => Job(b, JobStage.Fit, "map")),
+        new("map-none", "/jobs/{Id:guid}/map", b => Job(b, JobStage.Measure, "map")),
         new("fit", "/jobs/{Id:guid}/fit", b => Job(b, JobStage.Fit, "fit")),
         new("fit-done", "/jobs/{Id:guid}/fit", b => Job(b, JobStage.Recheck, "fit")),
         new("recheck", "/jobs/{Id:guid}/recheck", b => Job(b, JobStage.Recheck, "recheck")),

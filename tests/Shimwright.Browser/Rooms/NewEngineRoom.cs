@@ -16,7 +16,7 @@ internal sealed class NewEngineRoom(IPage page)
         await OnScreenAsync(1);
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync(answers.Name);
         await TickAsync(answers.Train);
-        await page.GetByLabel("Cylinders", new() { Exact = true }).FillAsync(answers.Cylinders);
+        await page.Locator("input[name='cylinders']").FillAsync(answers.Cylinders);
         await TickAsync(answers.Valves);
         await GoOnAsync(2);
         await TickAsync(answers.Access);
@@ -25,7 +25,7 @@ internal sealed class NewEngineRoom(IPage page)
         await FillAsync(answers.Limits);
         await GoOnAsync(4);
         await GoOnAsync(5);
-        await Expect(page.GetByText("Compare every limit with the maker's manual")).ToBeVisibleAsync();
+        await Expect(page.GetByText("Compare the limits with the manual")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Save engine" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync(answers.Name);
     }
@@ -50,9 +50,9 @@ internal sealed class NewEngineRoom(IPage page)
 
     private async Task GoOnAsync(int screen)
     {
-        await page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Next", Exact = true }).ClickAsync();
         await OnScreenAsync(screen);
     }
 
-    private Task OnScreenAsync(int screen) => Expect(page.GetByText(FormattableString.Invariant($"{screen} of 5:"))).ToBeVisibleAsync();
+    private Task OnScreenAsync(int screen) => Expect(page.GetByText(FormattableString.Invariant($"Step {screen} of 5"))).ToBeVisibleAsync();
 }

@@ -15,7 +15,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
     private const int MostTaps = 150;
 
     private static readonly EngineAnswers Engine = new(
-        "Gravel washer, the old pump", "Shim under bucket", "1", "4: two intake, two exhaust", "A camshaft for each side",
+        "Gravel washer, the old pump", "Shim under bucket", "1", "4: two intake, two exhaust", "Intake and exhaust camshaft",
         new Dictionary<string, string>(),
         new Dictionary<string, string>
         {

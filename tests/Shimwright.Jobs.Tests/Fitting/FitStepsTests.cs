@@ -29,7 +29,7 @@ public class FitStepsTests
         FitStep timing = Assert.Single(FitSteps.For(Ledger.ShimsPlanned().Sheet), s => s.Name == FitSteps.Timing);
         Assert.True(timing.Must);
         Assert.Contains("can bend its valves", timing.Text, StringComparison.Ordinal);
-        Assert.Contains("never by the starter", timing.Text, StringComparison.Ordinal);
+        Assert.Contains("never with the starter", timing.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -15,7 +15,7 @@ public class FitPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
         FetchedPage page = await job.PageAsync("fit");
-        Assert.Contains("No plan is accepted yet", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Accept a plan first.", page.Text, StringComparison.Ordinal);
         Assert.Empty(page.Document.QuerySelectorAll("form"));
     }
 
@@ -38,7 +38,7 @@ public class FitPageTests
         using DemoJob job = await AcceptedAsync(bench);
         FetchedPage page = await (await job.FormAsync("fit", "fit-I1")).With("Fit.To", "2,053").With("Fit.ToBy", "micrometer").SubmitAsync();
         Assert.Equal(new ShimFitted("I1", new(2.318, "micrometer"), new(2.053, "micrometer")), (await job.StoredAsync()).Sheet.ChangeAt("I1"));
-        Assert.Contains("another one than planned", page.Text, StringComparison.Ordinal);
+        Assert.Contains("This is not the planned shim.", page.Text, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -85,7 +85,7 @@ public class FitPageTests
         await (await job.FormAsync("plan", "accept")).SubmitAsync();
         FetchedPage page = await job.PageAsync("fit");
         Assert.Contains("Shims go from one valve to another.", page.Text, StringComparison.Ordinal);
-        Assert.Contains("The one to fit comes out of I7: take that out first.", page.Document.QuerySelector("#valve-I4")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("The shim to fit comes out of I7. Take that out first.", page.Document.QuerySelector("#valve-I4")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("it goes to I4", page.Document.QuerySelector("#valve-I7")!.TextContent, StringComparison.Ordinal);
     }
 

@@ -16,7 +16,7 @@ public class ImportPageTests
         FetchedPage page = await SendAsync(client, DemoEngine.File("02-worn-four.json"));
         Assert.EndsWith("/plan", page.Address.AbsolutePath, StringComparison.Ordinal);
         Assert.Contains("The shuttle van's four", page.Text, StringComparison.Ordinal);
-        Assert.Contains("79.4 %", page.Document.QuerySelector("dl.totals")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("79.4 %", page.Document.QuerySelector("#plan .do-now")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

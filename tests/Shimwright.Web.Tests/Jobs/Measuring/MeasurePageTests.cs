@@ -26,11 +26,12 @@ public class MeasurePageTests
         FormPost tap = FormPost.On(job.Client, before, "tap").With("Tap.Feel", "light");
         string suggested = tap.Fields.Single(f => f.Key == "Tap.Blade").Value;
         FetchedPage after = await tap.SubmitAsync();
-        Assert.Equal($"/jobs/{job.Id}/measure?valve=E1", after.Address.PathAndQuery);
-        var fact = (BladeTried)(await job.StoredAsync()).Sheet.InForce.Single().Fact;
+        Assert.StartsWith($"/jobs/{job.Id}/measure?valve=", after.Address.PathAndQuery, StringComparison.Ordinal);
+        after = await job.PageAsync("measure?valve=E1");
+        BladeTried fact = (await job.StoredAsync()).Sheet.InForce.Select(e => e.Fact).OfType<BladeTried>().Single();
         Assert.Equal(("E1", suggested, "light"), (fact.Valve, fact.Blade.ToString("R", System.Globalization.CultureInfo.InvariantCulture), fact.Feel));
         Assert.NotEqual(Estimate(before), Estimate(after));
-        Assert.Contains("Nothing read yet", Estimate(before), StringComparison.Ordinal);
+        Assert.StartsWith("Expected: ", Estimate(before), StringComparison.Ordinal);
     }
 
     /// <summary>The figures of the page are those that the command estimate has for the job's file.</summary>
@@ -105,8 +106,8 @@ public class MeasurePageTests
         FetchedPage mine = await job.PageAsync("measure?valve=I1");
         FetchedPage theirs = await FetchedPage.GetAsync(other, job.Address("measure?valve=I1"));
         await FormPost.On(other, theirs, "tap").With("Tap.Blade", "0.08").With("Tap.Feel", "light").SubmitAsync();
-        FetchedPage after = await FormPost.On(job.Client, mine, "tap").With("Tap.Blade", "0.1").With("Tap.Feel", "firm").SubmitAsync();
-        Assert.Equal(["blade 0.08 mm, light", "blade 0.10 mm, firm"], Readings(after));
+        await FormPost.On(job.Client, mine, "tap").With("Tap.Blade", "0.1").With("Tap.Feel", "firm").SubmitAsync();
+        Assert.Equal(["blade 0.08 mm, light", "blade 0.10 mm, firm"], Readings(await job.PageAsync("measure?valve=I1")));
     }
 
     [Fact]
@@ -116,7 +117,8 @@ public class MeasurePageTests
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.Nothing);
         FormPost tap = (await job.FormAsync("measure?valve=I1", "tap")).With("Tap.Feel", "firm");
         await tap.SubmitAsync();
-        Assert.Single(Readings(await tap.SubmitAsync()));
+        await tap.SubmitAsync();
+        Assert.Single(Readings(await job.PageAsync("measure?valve=I1")));
     }
 
     [Fact]
@@ -129,7 +131,7 @@ public class MeasurePageTests
         await (await FormPost.OnAsync(other, job.Address("measure"), "conditions")).With("Conditions.Temperature", "35").SubmitAsync();
         FetchedPage late = await mine.SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, late.Status);
-        Assert.Contains("something was added to this job since your page was loaded", late.Text, StringComparison.Ordinal);
+        Assert.Contains("Something was added to this job after your page was loaded", late.Text, StringComparison.Ordinal);
         Assert.Contains("engine at 35 °C", late.Text, StringComparison.Ordinal);
         Assert.Equal(35, (await job.StoredAsync()).Sheet.Check.TemperatureC);
     }
@@ -146,7 +148,7 @@ public class MeasurePageTests
         JobSheet sheet = (await job.StoredAsync()).Sheet;
         Assert.Equal(
             [new ClearanceRead(SheetPart.Check, "E1", 0.26, 0.01), new BucketTurned(SheetPart.Check, "E1", true), new CheckStated(120, 19), new LossSuspected("dust")],
-            sheet.InForce.Select(e => e.Fact));
+            sheet.InForce.Select(e => e.Fact).Where(f => f is not CrankTurned));
         Assert.Contains("Suspected: Dust got in", page.Text, StringComparison.Ordinal);
         Assert.All(SuspectedCause.All, c => Assert.Contains(c.Assumes, page.Text, StringComparison.Ordinal));
     }
@@ -167,11 +169,11 @@ public class MeasurePageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, reading.Setup!, [.. reading.Facts.Where(DemoJob.TheCheck)]);
         FetchedPage page = await job.PageAsync("measure?valve=I1");
-        string link = page.Document.QuerySelectorAll("a.head-valve").Single(a => a.QuerySelector("strong")!.TextContent == "E&1 <ü>").GetAttribute("href")!;
+        string link = page.Document.QuerySelectorAll(".strip a").Single(a => a.TextContent.StartsWith("E&1 <ü>", StringComparison.Ordinal)).GetAttribute("href")!;
         FetchedPage selected = await FetchedPage.GetAsync(job.Client, link);
         Assert.StartsWith("E&1 <ü>, cylinder 1, exhaust", selected.Document.QuerySelector("#valve h2")!.TextContent, StringComparison.Ordinal);
-        FetchedPage tapped = await FormPost.On(job.Client, selected, "tap").With("Tap.Blade", "0.18").With("Tap.Feel", "light").SubmitAsync();
-        Assert.Equal(3, Readings(tapped).Length);
+        await FormPost.On(job.Client, selected, "tap").With("Tap.Blade", "0.18").With("Tap.Feel", "light").SubmitAsync();
+        Assert.Equal(3, Readings(await FetchedPage.GetAsync(job.Client, link)).Length);
     }
 
     [Fact]
@@ -201,7 +203,7 @@ public class MeasurePageTests
         Assert.True(closed.IsSaved, string.Join("; ", closed.Problems));
         FetchedPage page = await job.PageAsync("measure?valve=E1");
         Assert.Empty(page.Document.QuerySelectorAll("main button"));
-        Assert.Contains("The job is closed", page.Text, StringComparison.Ordinal);
+        Assert.Contains("This job is closed", page.Text, StringComparison.Ordinal);
     }
 
     private static string Estimate(FetchedPage page) => page.Document.QuerySelector(".estimate")!.TextContent;

@@ -27,18 +27,18 @@ public class PlanPageTests
         using DemoJob job = await DemoJob.StartAsync(bench, file, DemoJob.TheCheck);
         FetchedPage page = await job.PageAsync("plan");
         PlanResult expected = PlanResult.Of(JobFile.Read(await job.Client.GetByteArrayAsync(new Uri(job.Address("file"), UriKind.Relative), TestContext.Current.CancellationToken), JobPurpose.Plan).Job!);
-        var rows = page.Document.QuerySelectorAll("table.plan tbody tr:not(.working)").ToDictionary(r => r.QuerySelector("th")!.TextContent);
-        Assert.Equal(expected.Valves.Select(v => v.Valve), rows.Keys);
+        var rows = page.Document.QuerySelectorAll("#plan .moves [data-valve]").ToDictionary(r => r.GetAttribute("data-valve")!);
+        Assert.Equal(expected.Valves.Select(v => v.Valve).Order(), rows.Keys.Order());
         Assert.All(expected.Valves, v =>
         {
             string row = rows[v.Valve].TextContent;
             Assert.Contains(LengthStyle.Millimetres.Clearance(v.Estimate.Mean), row, StringComparison.Ordinal);
-            Assert.Contains(PlanWords.Action(v), row, StringComparison.Ordinal);
+            Assert.Equal(PlanWords.Action(v), rows[v.Valve].GetAttribute("data-do"));
             Assert.Contains(v.To is { } to ? LengthStyle.Millimetres.Shim(to.Thickness) : "", row, StringComparison.Ordinal);
             Assert.Contains(v.Chance is { } chance ? Chances.Fine(chance) : "", row, StringComparison.Ordinal);
-            Assert.Contains(v.Working, page.Document.QuerySelector("table.plan")!.TextContent, StringComparison.Ordinal);
+            Assert.Contains(v.Working, row, StringComparison.Ordinal);
         });
-        string totals = page.Document.QuerySelector("dl.totals")!.TextContent;
+        string totals = page.Document.QuerySelector("#plan .do-now")!.TextContent;
         Assert.Contains(Chances.Fine(expected.ChanceAll), totals, StringComparison.Ordinal);
         Assert.Contains(Times.Minutes(expected.Minutes), totals, StringComparison.Ordinal);
         Assert.All(expected.Stranded, s => Assert.Contains(s.Why, page.Text, StringComparison.Ordinal));
@@ -51,10 +51,10 @@ public class PlanPageTests
         await using RunningBench bench = await RunningBench.StartAsync();
         using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.Nothing);
         FetchedPage page = await job.PageAsync("plan");
-        Assert.Contains("a reading at I1, I2, E1, E2", page.Text, StringComparison.Ordinal);
-        Assert.Contains("the shim found at I1, I2, E1, E2", page.Text, StringComparison.Ordinal);
+        Assert.Contains("A reading at I1, I2, E1, E2", page.Text, StringComparison.Ordinal);
+        Assert.Contains("The shim found at I1, I2, E1, E2", page.Text, StringComparison.Ordinal);
         Assert.NotNull(page.Document.QuerySelector($"a[href='{job.Address("measure")}']"));
-        Assert.Null(page.Document.QuerySelector("table.plan"));
+        Assert.Null(page.Document.QuerySelector(".moves"));
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public class PlanPageTests
         await (await job.FormAsync("plan", "costs")).With("Costs.Redo", "30").SubmitAsync();
         FetchedPage page = await accept.SubmitAsync();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
-        Assert.Contains("its figures are others now than those that were shown", page.Text, StringComparison.Ordinal);
+        Assert.Contains("its figures have changed since the page was loaded", page.Text, StringComparison.Ordinal);
         Assert.Null((await job.StoredAsync()).Sheet.Plan);
     }
 
@@ -109,7 +109,7 @@ public class PlanPageTests
         int seen = (await job.StoredAsync()).Sheet.Last;
         await bench.Database.Jobs.AddAsync(job.Id, new Addition(Guid.NewGuid(), "tablet", seen, [new ClearanceRead(SheetPart.Check, "I1", 0.03, 0.01)]), TestContext.Current.CancellationToken);
         FetchedPage page = await job.PageAsync("plan");
-        Assert.Contains("This plan rests on older figures.", page.Text, StringComparison.Ordinal);
+        Assert.Contains("This plan uses older figures.", page.Text, StringComparison.Ordinal);
         Assert.Contains("I1: 0.030 mm measured", page.Text, StringComparison.Ordinal);
         await FormPost.On(job.Client, page, "accept").SubmitAsync();
         Assert.DoesNotContain("older figures", (await job.PageAsync("plan")).Text, StringComparison.Ordinal);
@@ -133,7 +133,7 @@ public class PlanPageTests
         await (await job.FormAsync("plan", "stock")).With("Stock.Drawer", "1,98 x2 micrometer\n2.34").With("Stock.Buy", "").SubmitAsync();
         StockStated stock = (await job.StoredAsync()).Sheet.Newest<StockStated>()!;
         Assert.Equal([new ShimsAtHand(1.98, "micrometer", 2), new ShimsAtHand(2.34, "marked", 1)], stock.Drawer);
-        Assert.Contains("1.98", (await job.PageAsync("plan")).Document.QuerySelector("table.plan")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("1.98", (await job.PageAsync("plan")).Document.QuerySelector(".moves")!.TextContent, StringComparison.Ordinal);
     }
 
     [Theory]
