@@ -13,14 +13,14 @@ public class TimingCommandTests
         Assert.Equal((ExitCode.Done, ""), (run.Exit, run.Error));
         Assert.Equal("Cam timing", run.OutputLines[0]);
         Assert.Contains("One tooth is 9.00 camshaft degrees, 18.00 crank degrees.", run.Output, StringComparison.Ordinal);
-        Assert.Contains("right turn it by hand", run.Output, StringComparison.Ordinal);
+        Assert.Contains("by hand only until the marks are right", run.Output, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("--offset 4.2 --radius 30", "Mark: 7.97 camshaft degrees off. Wrong: the camshaft is 1 tooth advanced;")]
-    [InlineData("--offset -4.2 --radius 30", "Mark: -7.97 camshaft degrees off. Wrong: the camshaft is 1 tooth retarded;")]
+    [InlineData("--offset 4.2 --radius 30", "Mark: 7.97 camshaft degrees off. Wrong: the camshaft is 1 tooth advanced,")]
+    [InlineData("--offset -4.2 --radius 30", "Mark: -7.97 camshaft degrees off. Wrong: the camshaft is 1 tooth retarded,")]
     [InlineData("--offset=-4.2 --radius=30", "Mark: -7.97 camshaft degrees off.")]
-    [InlineData("--radius 30 --offset 0", "Mark: 0.00 camshaft degrees off. Right: the camshaft is where it belongs;")]
+    [InlineData("--radius 30 --offset 0", "Mark: 0.00 camshaft degrees off. Right: the camshaft is where it belongs,")]
     [InlineData("--pins 13 --pins-right 14", "Pins: 13 counted, 14 right. Wrong: the second camshaft is 1 tooth retarded against the first.")]
     [InlineData("--intake -15 35", "Intake: open for 200 crank degrees, lobe centre 115 after top dead centre.")]
     [InlineData("--exhaust 40 10", "Exhaust: open for 230 crank degrees, lobe centre 105 before top dead centre.")]

@@ -86,7 +86,7 @@ public class FitPageTests
         FetchedPage page = await job.PageAsync("fit");
         Assert.Contains("Shims go from one valve to another.", page.Text, StringComparison.Ordinal);
         Assert.Contains("The shim to fit comes out of I7. Take that out first.", page.Document.QuerySelector("#valve-I4")!.TextContent, StringComparison.Ordinal);
-        Assert.Contains("it goes to I4", page.Document.QuerySelector("#valve-I7")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("It goes to I4", page.Document.QuerySelector("#valve-I7")!.TextContent, StringComparison.Ordinal);
     }
 
     private static async Task<DemoJob> AcceptedAsync(RunningBench bench)
