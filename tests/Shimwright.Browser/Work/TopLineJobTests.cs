@@ -49,8 +49,10 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
     {
         await using BenchWindow window = await chromium.OpenAsync(bench.Address, Screen.Phone);
         await window.GoAsync("/settings");
+        ILocator minutes = window.Page.Locator("details").Filter(new() { Has = window.Page.Locator("input[name='Bench.TakesDepth']") }).Last;
+        await minutes.Locator("summary").First.ClickAsync();
         await window.Page.Locator("input[name='Bench.TakesDepth']").FillAsync("");
-        await window.Page.Locator("form").Filter(new() { Has = window.Page.Locator("input[name='Bench.TakesDepth']") }).GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await minutes.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Save") }).Last.ClickAsync();
         await Expect(window.Page.GetByText("Saved.")).ToBeVisibleAsync();
         await window.GoAsync("/");
         var engine = new NewEngineRoom(window.Page);

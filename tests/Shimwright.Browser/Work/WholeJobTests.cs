@@ -18,7 +18,7 @@ public sealed class WholeJobTests(EmptyBench bench, Chromium chromium) : IClassF
             ["Intake, upper limit"] = "0,22",
             ["Exhaust, lower limit"] = "0.22",
             ["Exhaust, upper limit"] = "0.29 mm",
-            ["Where the limits come from"] = "The shed's own sheet, page 4",
+            ["Source of the limits"] = "The shed's own sheet, page 4",
         });
 
     /// <summary>One intake in band, one too tight; one exhaust too tight, one in band.</summary>

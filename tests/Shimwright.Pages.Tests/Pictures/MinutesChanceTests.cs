@@ -15,7 +15,7 @@ public class MinutesChanceTests : BunitContext
     {
         string words = Drawn(Plans).Find("desc").TextContent;
         Assert.Contains("Plan 3: 2 h 49 min, 95.2 % chance that all pass, advised.", words, StringComparison.Ordinal);
-        Assert.Contains("Plan 2: 2 h 58 min, 88.6 % that all pass, shown here.", words, StringComparison.Ordinal);
+        Assert.Contains("Plan 2: 2 h 58 min, 88.6 % chance that all pass, shown here.", words, StringComparison.Ordinal);
     }
 
     [Fact]
