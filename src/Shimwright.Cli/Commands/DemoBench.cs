@@ -78,9 +78,7 @@ internal sealed class DemoBench
         await TickAsync(job, step => !step.After);
         foreach (PlanRow row in ShimMoves.InOrder(plan).Take(valves).Select(m => m.Row))
         {
-            await AddAsync(job, row.Turns is { } turns
-                ? new ScrewTurned(row.Valve, turns)
-                : new ShimFitted(row.Valve, row.From!, new ThicknessRow(row.To!.Thickness, row.To.By)));
+            await AddAsync(job, PlannedChange.Of(row));
         }
 
         if (isFinished)

@@ -137,7 +137,7 @@ internal sealed class DemoShed
             int v = valves.Index().Single(i => i.Item.Id == row.Valve).Index;
             clearance[v] += row.From!.Thickness - row.To!.Thickness + (0.006 * (_random.NextDouble() - 0.5));
             shim[v] = row.To.Thickness;
-            await _bench.AddAsync(job, new ShimFitted(row.Valve, row.From!, new ThicknessRow(row.To.Thickness, row.To.By)));
+            await _bench.AddAsync(job, PlannedChange.Of(row));
             await _bench.AddAsync(job, [.. Felt(SheetPart.Recheck, row.Valve, clearance[v])]);
         }
 

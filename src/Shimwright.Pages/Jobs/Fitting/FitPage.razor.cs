@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Fitting;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Wording;
 using Shimwright.Pages.Jobs.Planning;
@@ -37,7 +38,7 @@ public sealed partial class FitPage : JobPage
         if (Job is { } job)
         {
             _view = FitView.For(Sheet);
-            _places = await ShimPlaces.ForAsync(Bench, job);
+            _places = await ShimPlaces.ForAsync(Bench, job, Sheet.Plan);
         }
     }
 
@@ -53,16 +54,16 @@ public sealed partial class FitPage : JobPage
     private Task FitAsync()
     {
         List<JobProblem> problems = [];
-        ChangeFact?[] changes = Fit!.Group is { } name && string.IsNullOrEmpty(Fit.Valve)
-            ? [.. _view.Groups.Where(g => g.Name == name).SelectMany(g => g.Valves).Where(v => v is { Done: null, Move: not null }).Select(v => FitForm.Of(v, Lengths).Read(HasShims, Lengths, problems))]
-            : [Fit.Read(HasShims, Lengths, problems)];
-        if (problems.Count > 0 || changes.Length == 0)
+        IReadOnlyList<JobFact> changes = Fit!.Group is { } name && string.IsNullOrEmpty(Fit.Valve)
+            ? [.. _view.Groups.Where(g => g.Name == name).SelectMany(g => g.Planned).Select(m => PlannedChange.Of(m.Row))]
+            : Fit.Read(HasShims, Lengths, problems) is { } change ? [change] : [];
+        if (problems.Count > 0 || changes.Count == 0)
         {
             Refuse(problems.Count > 0 ? problems : [new("valves", "every one is done already", "look at the list below")]);
             return Task.CompletedTask;
         }
 
-        return SendAsync(Fit, [.. changes.OfType<JobFact>()]);
+        return SendAsync(Fit, changes);
     }
 
     private async Task UndoAsync()

@@ -26,8 +26,11 @@ public sealed record FitValve(string Valve, ShimMove? Move, ChangeFact? Done, Jo
 /// <param name="Valves">The valves, in working order.</param>
 public sealed record FitGroup(string Name, string Title, IReadOnlyList<FitValve> Valves)
 {
-    /// <summary>How many are planned and not done.</summary>
-    public int Open => Valves.Count(v => v is { Done: null, Move: not null });
+    /// <summary>What is planned and not done.</summary>
+    public IEnumerable<ShimMove> Planned => Valves.Where(v => v.Done is null).Select(v => v.Move).OfType<ShimMove>();
+
+    /// <summary>How many of them there are.</summary>
+    public int Open => Planned.Count();
 }
 
 /// <summary>A step on the tick list.</summary>
