@@ -61,8 +61,8 @@ public sealed partial class PlanPage : JobPage
         await base.OnInitializedAsync();
         if (Job is { } job)
         {
-            _places = await ShimPlaces.ForAsync(Bench, job);
             Look();
+            _places = await ShimPlaces.ForAsync(Bench, job, _view.Accepted, _view.Shown?.Plan);
         }
     }
 

@@ -2,6 +2,7 @@ using Shimwright.Bench;
 using Shimwright.Bench.Adding;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Jobs;
+using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Results;
 using Shimwright.Jobs.Sheets;
 
@@ -24,12 +25,13 @@ public sealed class ShimPlaces
     /// <summary>No compartment is known.</summary>
     public static ShimPlaces None { get; } = new([], 0);
 
-    /// <summary>The compartments for a job that takes shims from the shop's drawer.</summary>
-    public static async Task<ShimPlaces> ForAsync(IBench bench, StoredJob job)
+    /// <summary>The compartments for plans of a job that takes shims from the shop's drawer; the drawer is asked only where one of them does.</summary>
+    public static async Task<ShimPlaces> ForAsync(IBench bench, StoredJob job, params IEnumerable<PlanAccepted?> plans)
     {
         ArgumentNullException.ThrowIfNull(bench);
         ArgumentNullException.ThrowIfNull(job);
-        return job.Sheet.Engine.Valvetrain.HasShims && JobTerms.UsesShop(job.Sheet)
+        return plans.Any(p => p?.Changes.Any(c => c.To is { Source: FromDrawer }) == true)
+            && JobTerms.UsesShop(job.Sheet)
             && await bench.Engines.FindAsync(job.Summary.EngineId) is { Details: { } details } && JobShims.DiameterOf(job.Sheet, details) is { } diameter
             ? new((await bench.Drawer.LotsAsync()).Where(l => l.Size.Diameter == diameter && l.Place.Length > 0).ToDictionary(l => l.Size, l => l.Place), diameter)
             : None;
