@@ -46,10 +46,10 @@ internal sealed record Pixels(int Width, int Height, byte[] Bytes)
             for (int x = 0; x < Width; x++, at += Colours)
             {
                 (int first, float share) = columns[x];
-                Add(row, first, share, 0, Bytes.AsSpan(at, Colours));
+                Add(row, first, share, Bytes.AsSpan(at, Colours));
                 if (share < 1 && first + 1 < width)
                 {
-                    Add(row, first + 1, 1 - share, 0, Bytes.AsSpan(at, Colours));
+                    Add(row, first + 1, 1 - share, Bytes.AsSpan(at, Colours));
                 }
             }
 
@@ -64,11 +64,11 @@ internal sealed record Pixels(int Width, int Height, byte[] Bytes)
         float scale = (float)width * height / ((float)Width * Height);
         return new(width, height, [.. sums.Select(s => (byte)Math.Clamp((s * scale) + 0.5f, 0, 255))]);
 
-        static void Add(float[] to, int pixel, float share, int from, ReadOnlySpan<byte> colours)
+        static void Add(float[] to, int pixel, float share, ReadOnlySpan<byte> colours)
         {
             for (int c = 0; c < Colours; c++)
             {
-                to[(pixel * Colours) + c] += share * colours[from + c];
+                to[(pixel * Colours) + c] += share * colours[c];
             }
         }
 
