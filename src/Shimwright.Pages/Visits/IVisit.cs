@@ -24,6 +24,9 @@ public interface IVisit
     /// <summary>Whether what was sent could not be read as a form: too many fields, or cut off. Otherwise a form that is refused is an old one.</summary>
     bool IsUnreadable { get; }
 
+    /// <summary>Whether the page no longer has the form that was sent: it was sent before, and what it asked for is done, or something has changed since.</summary>
+    bool IsGone { get; }
+
     /// <summary>Nothing was kept of what was sent: the page says what is wrong with it.</summary>
     void Refuse();
 

@@ -16,6 +16,8 @@ internal sealed class LocalVisit(VisitRequest request) : IVisit
 
     public bool IsUnreadable => false;
 
+    public bool IsGone => true;
+
     /// <summary>How the visit ended as far as the page has said.</summary>
     public VisitOutcome Outcome { get; private set; } = VisitOutcome.Shown;
 

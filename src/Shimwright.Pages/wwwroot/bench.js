@@ -31,15 +31,22 @@
   document.addEventListener("visibilitychange", keepAwake);
 
   // What takes longer to work out than the page is fetched when the page is there. The cookie tells the bench that it may leave it out.
+  // Not before the page has settled, and no longer than it is shown: what a thumb has passed by is not worked out.
   document.cookie = "script=1; path=/; SameSite=Lax";
+  let parts = null;
   async function fetchParts() {
+    parts?.abort();
+    parts = new AbortController();
+    const { signal } = parts;
+    await new Promise(done => setTimeout(done, dead));
+    if (signal.aborted) { return; }
     for (const place of document.querySelectorAll("[data-part]")) {
       const from = place.dataset.part;
       const id = place.id;
       delete place.dataset.part;
       place.dataset.fetching = from;
       try {
-        const answer = await plainFetch(from);
+        const answer = await plainFetch(from, { signal });
         const part = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById(id);
         // Another page may have come meanwhile and made something else of the place.
         if (place.id !== id || place.dataset.fetching !== from) { continue; }
@@ -107,8 +114,14 @@
       event.stopImmediatePropagation();
     }
   }, true);
+  // A form that is on its way is not sent a second time.
   document.addEventListener("submit", event => {
-    if (!event.defaultPrevented) { busy(event.submitter); }
+    if (event.target.hasAttribute("data-enhance") && document.documentElement.classList.contains("busy") && pressed?.form === event.target) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    } else if (!event.defaultPrevented) {
+      busy(event.submitter);
+    }
   }, true);
   document.addEventListener("click", event => {
     const link = event.target.closest?.("a[href]");

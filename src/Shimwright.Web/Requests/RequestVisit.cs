@@ -37,6 +37,8 @@ internal sealed class RequestVisit : IVisit
     public bool IsUnreadable => Request.Features.Get<IAntiforgeryValidationFeature>()?.Error?.InnerException is InvalidDataException or IOException or BadHttpRequestException
         || Request.Features.Get<IExceptionHandlerFeature>()?.Error is BadHttpRequestException;
 
+    public bool IsGone => WasSent && Request.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: true };
+
     public void Refuse() => Request.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 
     public void Conflict() => Request.Response.StatusCode = StatusCodes.Status409Conflict;

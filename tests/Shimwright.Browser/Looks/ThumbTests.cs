@@ -165,6 +165,27 @@ public sealed class ThumbTests(PreparedBench bench, Chromium chromium) : IClassF
         window.AssertQuiet();
     }
 
+    [Fact]
+    public async Task Tick_TwiceWhileTheBenchIsSlow_IsSentOnce()
+    {
+        await using BenchWindow window = await chromium.OpenAsync(bench.Address, Screen.Small);
+        await window.GoAsync($"/engines/{bench.Workshop.SixteenEngine}");
+        await new NewEngineRoom(window.Page).StartJobAsync("132000");
+        await Expect(window.Page.Locator("#crank-stop")).ToBeVisibleAsync();
+        int sent = 0;
+        await window.Page.RouteAsync("**/measure*", async route =>
+        {
+            sent += route.Request.Method == "POST" ? 1 : 0;
+            await Task.Delay(800);
+            await route.ContinueAsync();
+        });
+        await window.Page.EvaluateAsync("() => { const b = document.querySelector('.crank-stop form button'); b.click(); b.click(); }");
+        await Expect(window.Page.Locator("#valve h2")).ToBeVisibleAsync();
+        Assert.Equal(1, sent);
+        await window.Page.UnrouteAllAsync();
+        window.AssertQuiet();
+    }
+
     private static Task<int> ReadingsAsync(BenchWindow window) => window.Page.Locator("form.readings ol > li").CountAsync();
 
     /// <summary>Where everything is, as text.</summary>

@@ -80,6 +80,8 @@ internal sealed class EchoServer : IAsyncDisposable
 
         public bool IsUnreadable => false;
 
+        public bool IsGone => false;
+
         public void Refuse() => http.HttpContext!.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 
         public void Conflict() => http.HttpContext!.Response.StatusCode = StatusCodes.Status409Conflict;

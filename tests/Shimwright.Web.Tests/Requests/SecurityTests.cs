@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using Shimwright.Bench.Engines;
+using Shimwright.Jobs.Facts;
 using Shimwright.Web.Tests.Api;
 using Shimwright.Web.Tests.Pages;
 
@@ -52,6 +53,21 @@ public class SecurityTests
         Assert.Equal(HttpStatusCode.BadRequest, page.Status);
         Assert.Contains("The form was refused", page.Text, StringComparison.Ordinal);
         Assert.Equal(0, await bench.Database.Jobs.CountOpenAsync(TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>What was saved the first time is not denied the second time, though the page has no such form any more.</summary>
+    [Fact]
+    public async Task Post_AFormThatIsDoneAlready_IsNotSaidToHaveSavedNothing()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, "02-worn-four.json", DemoJob.Nothing);
+        FormPost crank = await FormPost.OnAsync(job.Client, job.Address("measure"), "crank");
+        Assert.Equal(HttpStatusCode.OK, (await crank.SubmitAsync()).Status);
+        FetchedPage again = await crank.SubmitAsync();
+        Assert.Equal(HttpStatusCode.BadRequest, again.Status);
+        Assert.Contains("That form is no longer there", again.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nothing was saved", again.Text, StringComparison.Ordinal);
+        Assert.IsType<CrankTurned>(Assert.Single((await job.StoredAsync()).Sheet.Entries).Fact);
     }
 
     [Fact]
