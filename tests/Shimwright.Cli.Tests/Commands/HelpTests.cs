@@ -35,6 +35,7 @@ public class HelpTests
     [InlineData("schema")]
     [InlineData("demo")]
     [InlineData("serve")]
+    [InlineData("ready")]
     [InlineData("backup")]
     [InlineData("restore")]
     [InlineData("check")]

@@ -92,6 +92,7 @@ public class SecurityTests
     [InlineData("GET", "/api/v1/nowhere", 404)]
     [InlineData("GET", "/openapi/v1.json", 200)]
     [InlineData("GET", "/healthz", 200)]
+    [InlineData("GET", "/readyz", 200)]
     [InlineData("POST", "/settings", 400)]
     [InlineData("DELETE", "/settings", 405)]
     public async Task Answer_OfAnyKind_CarriesThePolicy(string method, string path, int status)

@@ -1,0 +1,68 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Net;
+using Shimwright.Cli.Running;
+
+namespace Shimwright.Cli.Commands;
+
+/// <summary>The command ready: asks a bench on this machine whether it can work, where there is no other program that could ask it.</summary>
+internal static class ReadyCommand
+{
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(10);
+
+    public static Command Create(Terminal terminal)
+    {
+        Option<int> port = PortOption();
+        var command = new Command("ready", "Ask the bench that is open on this machine whether it is ready. Exit code: 0 ready, 1 not ready.\nExample: shimwright ready") { port };
+        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(port), cancel));
+        return command;
+    }
+
+    private static Option<int> PortOption()
+    {
+        var port = new Option<int>("--port")
+        {
+            Description = "The port of the bench.",
+            DefaultValueFactory = _ => ServeCommand.UsualPort,
+        };
+        port.Validators.Add(result =>
+        {
+            if (result.Tokens is [{ Value: var text }] && (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int p) || p is < 1 or > 65535))
+            {
+                result.AddError($"--port: found \"{text}\", allowed is 1 to 65535.");
+            }
+        });
+        return port;
+    }
+
+    private static async Task<int> RunAsync(Terminal terminal, int port, CancellationToken cancel)
+    {
+        // Straight to this machine, whatever proxy the environment names.
+        using var client = new HttpClient(new SocketsHttpHandler { UseProxy = false }) { Timeout = Longest };
+        string place = $"port {port.ToString(CultureInfo.InvariantCulture)} of this machine";
+        try
+        {
+            using HttpResponseMessage answer = await client.GetAsync(new UriBuilder("http", IPAddress.Loopback.ToString(), port, "/readyz").Uri, cancel);
+            string words = (await answer.Content.ReadAsStringAsync(cancel)).ReplaceLineEndings(" ");
+            if (answer.StatusCode == HttpStatusCode.OK)
+            {
+                terminal.Output.WriteLine(words);
+                return ExitCode.Done;
+            }
+
+            terminal.Error.WriteLine(answer.StatusCode == HttpStatusCode.ServiceUnavailable
+                ? $"shimwright: {words}"
+                : $"shimwright: {place} answers, but it is not a bench; name the bench's port with --port");
+        }
+        catch (HttpRequestException)
+        {
+            terminal.Error.WriteLine($"shimwright: no answer on {place}; start the bench with 'shimwright serve', or name its port with --port");
+        }
+        catch (TaskCanceledException) when (!cancel.IsCancellationRequested)
+        {
+            terminal.Error.WriteLine($"shimwright: no answer on {place} within 10 s; stop the bench and start it again");
+        }
+
+        return ExitCode.BadInput;
+    }
+}
