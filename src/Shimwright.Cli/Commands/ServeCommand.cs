@@ -4,6 +4,7 @@ using System.Runtime.InteropServices;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
 using Shimwright.Web.Hosting;
+using Shimwright.Web.Running;
 
 namespace Shimwright.Cli.Commands;
 
@@ -17,7 +18,8 @@ internal static class ServeCommand
         Option<string?> database = DatabaseOption.Create();
         Option<int> port = PortOption();
         var command = new Command("serve", "Open the bench in a browser, on this machine only, until Ctrl-C.\nExample: shimwright serve --db shed.db") { database, port };
-        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database), parsed.GetValue(port), cancel));
+        var running = RunningOptions.AddTo(command);
+        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database), parsed.GetValue(port), cancel, running: running.Of(parsed)));
         return command;
     }
 
@@ -39,10 +41,12 @@ internal static class ServeCommand
     }
 
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
-    public static Task<int> RunAsync(Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null) =>
-        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, opened, cancel));
+    public static Task<int> RunAsync(
+        Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null, ServerRunning? running = null) =>
+        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, opened, running, cancel));
 
-    private static async Task<int> RunAsync(Terminal terminal, BenchDatabase database, int port, Func<BenchDatabase, string, Task>? opened, CancellationToken cancel)
+    private static async Task<int> RunAsync(
+        Terminal terminal, BenchDatabase database, int port, Func<BenchDatabase, string, Task>? opened, ServerRunning? running, CancellationToken cancel)
     {
         if (await database.PrepareAsync(cancel) is { } copy)
         {
@@ -56,7 +60,7 @@ internal static class ServeCommand
         }
 
         await using IAsyncDisposable held = await database.HoldAsync(cancel);
-        await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System));
+        await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System, Running: running));
         try
         {
             await app.StartAsync(cancel);

@@ -15,6 +15,7 @@ using Shimwright.Storage;
 using Shimwright.Web.Api;
 using Shimwright.Web.Files;
 using Shimwright.Web.Requests;
+using Shimwright.Web.Running;
 
 namespace Shimwright.Web.Hosting;
 
@@ -24,7 +25,9 @@ namespace Shimwright.Web.Hosting;
 /// <param name="KeyFolder">Where the keys of forms are kept, so that a page outlives a restart; null for none.</param>
 /// <param name="Time">The clock.</param>
 /// <param name="Turns">How much is worked out at once; null for what is usual.</param>
-public sealed record BenchServerOptions(IBench Bench, int Port, string? KeyFolder, TimeProvider Time, ComputeTurns? Turns = null);
+/// <param name="Running">What watches over it and where it listens; null for a terminal on this machine.</param>
+public sealed record BenchServerOptions(
+    IBench Bench, int Port, string? KeyFolder, TimeProvider Time, ComputeTurns? Turns = null, ServerRunning? Running = null);
 
 /// <summary>The bench's server: pages, API and files, on this machine only.</summary>
 public static class BenchServer
@@ -47,7 +50,7 @@ public static class BenchServer
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = BodyLimit.Usual;
-            kestrel.Listen(System.Net.IPAddress.Loopback, options.Port);
+            kestrel.Listen((options.Running ?? ServerRunning.Usual).Address, options.Port);
         });
         builder.WebHost.UseStaticWebAssets();
         builder.Logging.ClearProviders().AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
@@ -55,6 +58,7 @@ public static class BenchServer
             .AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error)
             // What keeps the server from starting is said by whoever starts it, in one line.
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+        builder.Services.AddRunning(options.Running ?? ServerRunning.Usual);
         AddServices(builder.Services, options);
         WebApplication app = builder.Build();
         UsePipeline(app);

@@ -5,7 +5,7 @@ namespace Shimwright.Cli.Tests.Commands;
 
 public class WrongCommandLineTests
 {
-    private static readonly string[] Commands = ["estimate", "plan", "verdict", "schema", "demo", "serve"];
+    private static readonly string[] Commands = ["estimate", "plan", "verdict", "schema", "demo", "serve", "ready"];
 
     public static TheoryData<string> Wrong() =>
     [
@@ -33,6 +33,12 @@ public class WrongCommandLineTests
         "serve --port -1",
         "serve --port 65536",
         "serve --db",
+        "serve --container",
+        "serve --telemetry",
+        "serve --telemetry 127.0.0.1:4318",
+        "ready JOB",
+        "ready --port 0",
+        "ready --port x",
     ];
 
     [Theory]
