@@ -77,7 +77,7 @@ internal static class ServeCommand
             signal.Cancel = true;
             app.Lifetime.StopApplication();
         });
-        string url = app.Urls.First();
+        string url = app.Urls.First().Replace("//0.0.0.0:", "//localhost:", StringComparison.Ordinal);
         terminal.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
         if (opened is not null)
         {

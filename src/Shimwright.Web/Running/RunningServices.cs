@@ -1,5 +1,6 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
 
 namespace Shimwright.Web.Running;
 
@@ -16,6 +17,12 @@ internal static class RunningServices
         else if (OperatingSystem.IsWindows())
         {
             services.AddWindowsService(service => service.ServiceName = "Shimwright");
+        }
+
+        if (running.InContainer)
+        {
+            // Says that keys of forms may go with the container; whether they lie in a volume it cannot see.
+            services.AddLogging(log => log.AddFilter("Microsoft.AspNetCore.DataProtection.Repositories.FileSystemXmlRepository", LogLevel.Error));
         }
 
         if (running.Telemetry is { } collector)

@@ -92,6 +92,9 @@ public sealed class ContainerImageTests : IAsyncLifetime
         }
 
         Assert.True(File.Exists(Path.Combine(_folder, "home", "shimwright", "bench.db")), "What is kept lies elsewhere.");
+        // Nothing that is only true of a folder of the container, and an address that can be opened.
+        Assert.Contains("The bench is open at http://localhost:", bench.Said, StringComparison.Ordinal);
+        Assert.DoesNotContain("warn:", bench.Said, StringComparison.Ordinal);
         bench.Terminate();
         Assert.Equal(0, await bench.EndAsync());
     }

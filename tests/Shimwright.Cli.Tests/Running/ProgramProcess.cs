@@ -98,6 +98,6 @@ internal sealed partial class ProgramProcess : IAsyncDisposable
         }
     }
 
-    [GeneratedRegex(@"The bench is open at http://[\d.]+:(\d+)")]
+    [GeneratedRegex(@"The bench is open at http://[\w.]+:(\d+)")]
     private static partial Regex AddressLine();
 }
