@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
@@ -6,7 +7,7 @@ using Shimwright.Bench.Engines;
 namespace Shimwright.Storage.Database;
 
 /// <summary>The one model of what is kept; each database has a thin context of its own with its migrations.</summary>
-internal abstract class BenchContext(DbContextOptions options) : DbContext(options)
+internal abstract class BenchContext(DbContextOptions options) : DbContext(options), IDataProtectionKeyContext
 {
     /// <summary>The most characters of a name.</summary>
     public const int LongestName = 200;
@@ -36,6 +37,14 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
     public DbSet<PictureRow> Pictures => Set<PictureRow>();
 
     public DbSet<RemovedJobRow> RemovedJobs => Set<RemovedJobRow>();
+
+    public DbSet<DeviceRow> Devices => Set<DeviceRow>();
+
+    public DbSet<DeviceCodeRow> DeviceCodes => Set<DeviceCodeRow>();
+
+    public DbSet<DoorRow> Doors => Set<DoorRow>();
+
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     /// <inheritdoc/>
     public override int SaveChanges(bool acceptAllChangesOnSuccess)
@@ -132,6 +141,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
         });
         DrawerModel.Add(modelBuilder);
         PictureModel.Add(modelBuilder);
+        DeviceModel.Add(modelBuilder);
     }
 
     private void SumWhatIsWritten()

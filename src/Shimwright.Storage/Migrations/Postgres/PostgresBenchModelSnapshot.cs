@@ -22,6 +22,25 @@ namespace Shimwright.Storage.Migrations.Postgres
 
             NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
+            modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("FriendlyName")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Xml")
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("form_keys", (string)null);
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.CardRatesRow", b =>
                 {
                     b.Property<Guid>("CardId")
@@ -101,6 +120,89 @@ namespace Shimwright.Storage.Migrations.Postgres
                         });
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.DeviceCodeRow", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("integer");
+
+                    b.Property<long?>("UsedAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Hash");
+
+                    b.ToTable("device_codes", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.DeviceRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("IsProgram")
+                        .HasColumnType("boolean");
+
+                    b.Property<long>("LetInAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<long?>("RevokedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<long>("UsedAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("devices", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.DoorRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("WrongCodes")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("door", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Id = 0,
+                            WrongCodes = 0
+                        });
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.DrawerRow", b =>
                 {
                     b.Property<int>("Id")
@@ -149,13 +251,13 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<long?>("RetiredAt")
-                        .HasColumnType("bigint");
-
                     b.Property<string>("Owner")
                         .IsRequired()
                         .HasMaxLength(100)
                         .HasColumnType("character varying(100)");
+
+                    b.Property<long?>("RetiredAt")
+                        .HasColumnType("bigint");
 
                     b.Property<string>("Search")
                         .IsRequired()

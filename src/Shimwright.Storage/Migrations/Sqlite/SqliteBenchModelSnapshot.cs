@@ -17,6 +17,23 @@ namespace Shimwright.Storage.Migrations.Sqlite
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FriendlyName")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Xml")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("form_keys", (string)null);
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.CardRatesRow", b =>
                 {
                     b.Property<Guid>("CardId")
@@ -96,6 +113,89 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         });
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.DeviceCodeRow", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("UsedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Hash");
+
+                    b.ToTable("device_codes", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.DeviceRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsProgram")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("LetInAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("RevokedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("TokenHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("UsedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("devices", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.DoorRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WrongCodes")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("door", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Id = 0,
+                            WrongCodes = 0
+                        });
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.DrawerRow", b =>
                 {
                     b.Property<int>("Id")
@@ -144,13 +244,13 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<long?>("RetiredAt")
-                        .HasColumnType("INTEGER");
-
                     b.Property<string>("Owner")
                         .IsRequired()
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
+
+                    b.Property<long?>("RetiredAt")
+                        .HasColumnType("INTEGER");
 
                     b.Property<string>("Search")
                         .IsRequired()
