@@ -16,6 +16,7 @@ using Shimwright.Bench.Photos;
 using Shimwright.Bench.Settings;
 using Shimwright.Storage.Copies;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Devices;
 using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
@@ -42,8 +43,9 @@ public sealed partial class BenchDatabase : IBench
     private readonly FileKeeper? _keeper;
     private readonly BenchCopies _copies;
 
-    private BenchDatabase(string description, string? file, TimeProvider time, Func<BenchContext> open, FileKeeper? keeper)
+    private BenchDatabase(string description, (string? File, string? Server) at, TimeProvider time, Func<BenchContext> open, FileKeeper? keeper)
     {
+        string? file = at.File;
         Description = description;
         File = file;
         _time = time;
@@ -51,7 +53,8 @@ public sealed partial class BenchDatabase : IBench
         _keeper = keeper;
         var sheets = new SheetReader();
         Engines = new EngineStore(open, time);
-        Jobs = new JobStore(open, sheets, time);
+        News = new JobNews(at.Server, time);
+        Jobs = new JobStore(open, sheets, News, time);
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
         Orders = new OrderStore(open, Drawer, Settings, time);
@@ -59,6 +62,7 @@ public sealed partial class BenchDatabase : IBench
         Feel = new FeelStore(open, time);
         Pictures = new PictureStore(open, time);
         Due = new DueStore(open, sheets, Settings, time);
+        Devices = new DeviceStore(open, time);
         _copies = new BenchCopies(open, (description, Id, file), Settings, time);
     }
 
@@ -104,6 +108,12 @@ public sealed partial class BenchDatabase : IBench
     /// <inheritdoc/>
     public ICopies Copies => _copies;
 
+    /// <summary>What was added to jobs, as it happens.</summary>
+    public JobNews News { get; }
+
+    /// <summary>The devices that were let in.</summary>
+    public DeviceStore Devices { get; }
+
     /// <summary>The database at an address.</summary>
     /// <param name="address">A path of a SQLite file, or the connection text of a PostgreSQL server ("Host=…").</param>
     /// <param name="time">The clock.</param>
@@ -119,15 +129,6 @@ public sealed partial class BenchDatabase : IBench
         }
 
         return IsServer(address) ? OnPostgres(address, time) : OnSqlite(Path.GetFullPath(address), time);
-    }
-
-    /// <summary>Whether an address is that of a server.</summary>
-    /// <param name="address">The address.</param>
-    /// <returns>Whether it is.</returns>
-    public static bool IsServer(string address)
-    {
-        ArgumentNullException.ThrowIfNull(address);
-        return address.Split(';').Any(part => part.Split('=', 2) is [var key, _] && key.Trim().ToUpperInvariant() is "HOST" or "SERVER");
     }
 
     /// <summary>Why a database did not answer, where that is what went wrong.</summary>
@@ -221,7 +222,7 @@ public sealed partial class BenchDatabase : IBench
     private static BenchDatabase OnSqlite(string file, TimeProvider time)
     {
         FileKeeper keeper = new(file);
-        return new(file, file, time, Contexts.OnFile(file, keeper), keeper);
+        return new(file, (file, null), time, Contexts.OnFile(file, keeper), keeper);
     }
 
     private static BenchDatabase OnPostgres(string address, TimeProvider time)
@@ -243,6 +244,6 @@ public sealed partial class BenchDatabase : IBench
 
         builder.Database ??= "shimwright";
 
-        return new($"PostgreSQL database {builder.Database} on {builder.Host}", null, time, Contexts.OnServer(builder.ToString()), null);
+        return new($"PostgreSQL database {builder.Database} on {builder.Host}", (null, builder.ToString()), time, Contexts.OnServer(builder.ToString()), null);
     }
 }

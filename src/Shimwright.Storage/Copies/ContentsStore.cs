@@ -21,13 +21,17 @@ internal static class ContentsStore
     /// <summary>All rows as they stood at one moment.</summary>
     public static async Task<BenchContents> ReadAsync(BenchContext context, CancellationToken cancel)
     {
-        // One view of it all, whoever writes meanwhile. On SQLite a transaction that only reads sees what was there at its first question.
-        await context.Database.OpenConnectionAsync(cancel);
-        await using DbTransaction view = context.Database.GetDbConnection() is SqliteConnection sqlite
-            ? sqlite.BeginTransaction(deferred: true)
-            : await context.Database.GetDbConnection().BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
-        await using IDbContextTransaction? transaction = await context.Database.UseTransactionAsync(view, cancel);
-        return await AllAsync(context, cancel);
+        return await context.Database.CreateExecutionStrategy().ExecuteAsync(
+            async () =>
+            {
+                // One view of it all, whoever writes meanwhile. On SQLite a transaction that only reads sees what was there at its first question.
+                await context.Database.OpenConnectionAsync(cancel);
+                await using DbTransaction view = context.Database.GetDbConnection() is SqliteConnection sqlite
+                    ? sqlite.BeginTransaction(deferred: true)
+                    : await context.Database.GetDbConnection().BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+                await using IDbContextTransaction? transaction = await context.Database.UseTransactionAsync(view, cancel);
+                return await AllAsync(context, cancel);
+            });
     }
 
     /// <summary>All rows, as the transaction sees them that has been begun.</summary>
@@ -61,17 +65,21 @@ internal static class ContentsStore
     /// <summary>Writes rows into a database that has none; all of them or nothing.</summary>
     public static async Task<bool> WriteAsync(BenchContext context, BenchContents contents, IProgress<int>? progress, CancellationToken cancel)
     {
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        // Whoever writes first holds the drawer, so that two that take in at once do not both find nothing.
-        await DrawerLedger.HoldAsync(context, cancel);
-        if (!await IsEmptyAsync(context, cancel))
-        {
-            return false;
-        }
+        return await context.InTransactionAsync(
+            async transaction =>
+            {
+                // Whoever writes first holds the drawer, so that two that take in at once do not both find nothing.
+                await DrawerLedger.HoldAsync(context, cancel);
+                if (!await IsEmptyAsync(context, cancel))
+                {
+                    return false;
+                }
 
-        await FillAsync(context, contents, progress, cancel);
-        await transaction.CommitAsync(cancel);
-        return true;
+                await FillAsync(context, contents, progress, cancel);
+                await transaction.CommitAsync(cancel);
+                return true;
+            },
+            cancel);
     }
 
     /// <summary>Writes rows within the transaction that has been begun.</summary>

@@ -1,6 +1,5 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Bench.Contents;
 using Shimwright.Storage.Database;
 
@@ -156,24 +155,28 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         await Upgrade.RunAloneAsync((PostgresBench)context, description, cancel);
         Directory.CreateDirectory(copies);
         string aside = new SqliteFile(Path.Combine(copies, "bench.zip"), time).NameAside();
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        // Nobody writes from here on: what is set aside is what is taken away. Jobs before the drawer, as whoever adds to a job takes them.
-        await context.Database.ExecuteSqlRawAsync(
-            "LOCK TABLE counts, jobs, drawer, facts, pictures, cards, engines, shim_moves, shim_promises, settings, feels, forecasts, card_rates IN EXCLUSIVE MODE", cancel);
-        BenchContents before = await ContentsStore.AllAsync(context, cancel);
-        if (!before.IsEmpty)
-        {
-            SqliteFile.MakeForItsOwner(aside);
-            await using FileStream stream = new(aside, FileMode.Create, FileAccess.ReadWrite);
-            BenchArchive.Write(before, time.GetUtcNow().UtcDateTime, stream);
-            stream.Flush(flushToDisk: true);
-        }
+        return await context.InTransactionAsync<RestoredBench>(
+            async transaction =>
+            {
+                // Nobody writes from here on: what is set aside is what is taken away. Jobs before the drawer, as whoever adds to a job takes them.
+                await context.Database.ExecuteSqlRawAsync(
+                    "LOCK TABLE counts, jobs, drawer, facts, pictures, cards, engines, shim_moves, shim_promises, settings, feels, forecasts, card_rates IN EXCLUSIVE MODE", cancel);
+                BenchContents before = await ContentsStore.AllAsync(context, cancel);
+                if (!before.IsEmpty)
+                {
+                    SqliteFile.MakeForItsOwner(aside);
+                    await using FileStream stream = new(aside, FileMode.Create, FileAccess.ReadWrite);
+                    BenchArchive.Write(before, time.GetUtcNow().UtcDateTime, stream);
+                    stream.Flush(flushToDisk: true);
+                }
 
-        // The triggers that keep facts from being taken away are off inside this transaction only.
-        await context.Database.ExecuteSqlRawAsync(TakeAllAway, cancel);
-        await ContentsStore.FillAsync(context, contents, progress, cancel);
-        await transaction.CommitAsync(cancel);
-        return new(SoundReport.Of(contents), before.IsEmpty ? null : aside);
+                // The triggers that keep facts from being taken away are off inside this transaction only.
+                await context.Database.ExecuteSqlRawAsync(TakeAllAway, cancel);
+                await ContentsStore.FillAsync(context, contents, progress, cancel);
+                await transaction.CommitAsync(cancel);
+                return new(SoundReport.Of(contents), before.IsEmpty ? null : aside);
+            },
+            cancel);
     }
 
     private static async Task<BenchContents> OfCopyAsync(string from, IProgress<int>? progress, CancellationToken cancel)

@@ -29,7 +29,7 @@ internal static class Contexts
     /// <param name="address">The connection text.</param>
     public static Func<BenchContext> OnServer(string address)
     {
-        DbContextOptions<PostgresBench> options = new DbContextOptionsBuilder<PostgresBench>().UseNpgsql(address).Options;
+        DbContextOptions<PostgresBench> options = new DbContextOptionsBuilder<PostgresBench>().UseNpgsql(address, server => server.ExecutionStrategy(d => new ServerRetries(d))).Options;
         return () => new PostgresBench(options);
     }
 }

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Jobs;
 using Shimwright.Storage.Database;
@@ -90,29 +89,33 @@ internal sealed class DrawerStore : IDrawer
         }
 
         await using BenchContext context = _open();
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        DrawerLedger ledger = await DrawerLedger.HoldAsync(context, cancel);
-        DrawerCounts drawer = await DrawerLedger.CountsAsync(context, null, null, cancel);
-        DrawerChange change = await work(context, drawer);
-        if (await DrawerLedger.OfActionAsync(context, stamp.Action, cancel) is { Count: > 0 } before)
-        {
-            return DrawerWork.Again(before, change, drawer);
-        }
+        return await context.InTransactionAsync(
+            async transaction =>
+            {
+                DrawerLedger ledger = await DrawerLedger.HoldAsync(context, cancel);
+                DrawerCounts drawer = await DrawerLedger.CountsAsync(context, null, null, cancel);
+                DrawerChange change = await work(context, drawer);
+                if (await DrawerLedger.OfActionAsync(context, stamp.Action, cancel) is { Count: > 0 } before)
+                {
+                    return DrawerWork.Again(before, change, drawer);
+                }
 
-        if (stamp.Seen is { } seen
-            && DrawerWork.Meanwhile(shims, await DrawerLedger.SinceAsync(context, seen, cancel), drawer) is { Count: > 0 } meanwhile)
-        {
-            return new(AddOutcome.Conflict, meanwhile);
-        }
+                if (stamp.Seen is { } seen
+                    && DrawerWork.Meanwhile(shims, await DrawerLedger.SinceAsync(context, seen, cancel), drawer) is { Count: > 0 } meanwhile)
+                {
+                    return new(AddOutcome.Conflict, meanwhile);
+                }
 
-        if (change.Problems.Count > 0)
-        {
-            return new(AddOutcome.Refused, change.Problems);
-        }
+                if (change.Problems.Count > 0)
+                {
+                    return new(AddOutcome.Refused, change.Problems);
+                }
 
-        ledger.Write(change.Entries, null, stamp, _time.GetUtcNow().UtcDateTime);
-        await context.SaveChangesAsync(cancel);
-        await transaction.CommitAsync(cancel);
-        return new(AddOutcome.Saved, []);
+                ledger.Write(change.Entries, null, stamp, _time.GetUtcNow().UtcDateTime);
+                await context.SaveChangesAsync(cancel);
+                await transaction.CommitAsync(cancel);
+                return new(AddOutcome.Saved, []);
+            },
+            cancel);
     }
 }

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Storage;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Settings;
 using Shimwright.Bench.Texts;
@@ -19,6 +18,7 @@ internal sealed class DueStore : IDue
     private readonly ISettings _settings;
     private readonly SheetReader _sheets;
     private readonly TimeProvider _time;
+    private readonly OutlookCache _outlooks = new();
 
     internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings, TimeProvider time)
     {
@@ -86,7 +86,14 @@ internal sealed class DueStore : IDue
     {
         await FindAsync(engineId, cancel);
         await using BenchContext context = _open();
-        return await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
+        var basis = await context.Forecasts.AsNoTracking().Where(f => f.EngineId == engineId)
+            .Select(f => new { f.Changes, f.CardVersion, f.RatesVersion, f.SettingsMark }).FirstOrDefaultAsync(cancel);
+        return basis is null
+            ? await OutlookNowAsync()
+            : await _outlooks.GetAsync(engineId, new(basis.Changes, basis.CardVersion, basis.RatesVersion, basis.SettingsMark), OutlookNowAsync);
+
+        async Task<StoredOutlook?> OutlookNowAsync() =>
+            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
     }
 
     /// <inheritdoc/>
@@ -108,11 +115,15 @@ internal sealed class DueStore : IDue
     {
         DueRules.CheckUsage(perWeek);
         await using BenchContext context = _open();
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        bool isThere = await context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(
-            s => s.SetProperty(e => e.UsagePerWeek, perWeek).SetProperty(e => e.Changes, e => e.Changes + 1), cancel) > 0;
-        await transaction.CommitAsync(cancel);
-        return isThere;
+        return await context.InTransactionAsync(
+            async transaction =>
+            {
+                bool isThere = await context.Engines.Where(e => e.Id == engineId).ExecuteUpdateAsync(
+                    s => s.SetProperty(e => e.UsagePerWeek, perWeek).SetProperty(e => e.Changes, e => e.Changes + 1), cancel) > 0;
+                await transaction.CommitAsync(cancel);
+                return isThere;
+            },
+            cancel);
     }
 
     /// <inheritdoc/>

@@ -20,7 +20,13 @@ internal static class EngineRemoval
             await context.Database.ExecuteSqlRawAsync("PRAGMA secure_delete=ON", cancel);
         }
 
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
+        return await context.InTransactionAsync(transaction => RemoveAsync(context, transaction, (id, typed), now, cancel), cancel);
+    }
+
+    private static async Task<IReadOnlyList<JobProblem>> RemoveAsync(
+        BenchContext context, IDbContextTransaction transaction, (Guid Id, string Typed) asked, DateTime now, CancellationToken cancel)
+    {
+        (Guid id, string typed) = asked;
         // Jobs that are being added to are waited for; none is added to afterwards. The drawer comes after them, as for everybody, so that nobody waits for each other.
         await context.Jobs.Where(j => j.EngineId == id).ExecuteUpdateAsync(s => s.SetProperty(j => j.Last, j => j.Last), cancel);
         await DrawerLedger.HoldAsync(context, cancel);

@@ -20,9 +20,11 @@ internal sealed partial class JobStore : IJobs
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
     private readonly SheetReader _sheets;
+    private readonly JobNews _news;
 
-    internal JobStore(Func<BenchContext> open, SheetReader sheets, TimeProvider time)
+    internal JobStore(Func<BenchContext> open, SheetReader sheets, JobNews news, TimeProvider time)
     {
+        _news = news;
         _open = open;
         _sheets = sheets;
         _time = time;
@@ -48,46 +50,50 @@ internal sealed partial class JobStore : IJobs
         DateTime now = Now();
         Guid id = Guid.CreateVersion7(_time.GetUtcNow());
         JobSheet sheet = JobBeginning.Of(setup, facts, action, device, now);
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-        int number = await NextNumberAsync(context, cancel);
-        context.Jobs.Add(new JobRow
-        {
-            Id = id,
-            Number = number,
-            EngineId = engineId,
-            Setup = setup.Json,
-            Action = action,
-            StartedAt = now,
-            ChangedAt = now,
-            Stage = (int)JobStages.Of(sheet),
-            Last = sheet.Last,
-            Clock = sheet.Check.Clock,
-            Past = (int)past.Origin,
-            FollowsId = past.Follows,
-        });
-        context.Facts.AddRange(sheet.Entries.Select(e => RowOf(id, e)));
-        try
-        {
-            await context.SaveChangesAsync(cancel);
-            await transaction.CommitAsync(cancel);
-            return id;
-        }
-        catch (DbUpdateException)
-        {
-            await transaction.RollbackAsync(CancellationToken.None);
-            await using BenchContext again = _open();
-            if (await StartedBy(again, action, cancel) is { } meanwhile)
+        return await context.InTransactionAsync(
+            async transaction =>
             {
-                return meanwhile;
-            }
+                int number = await NextNumberAsync(context, cancel);
+                context.Jobs.Add(new JobRow
+                {
+                    Id = id,
+                    Number = number,
+                    EngineId = engineId,
+                    Setup = setup.Json,
+                    Action = action,
+                    StartedAt = now,
+                    ChangedAt = now,
+                    Stage = (int)JobStages.Of(sheet),
+                    Last = sheet.Last,
+                    Clock = sheet.Check.Clock,
+                    Past = (int)past.Origin,
+                    FollowsId = past.Follows,
+                });
+                context.Facts.AddRange(sheet.Entries.Select(e => RowOf(id, e)));
+                try
+                {
+                    await context.SaveChangesAsync(cancel);
+                    await transaction.CommitAsync(cancel);
+                    return id;
+                }
+                catch (DbUpdateException)
+                {
+                    await transaction.RollbackAsync(CancellationToken.None);
+                    await using BenchContext again = _open();
+                    if (await StartedBy(again, action, cancel) is { } meanwhile)
+                    {
+                        return meanwhile;
+                    }
 
-            if (!await again.Engines.AnyAsync(e => e.Id == engineId, cancel))
-            {
-                throw JobBeginning.NoEngine(engineId);
-            }
+                    if (!await again.Engines.AnyAsync(e => e.Id == engineId, cancel))
+                    {
+                        throw JobBeginning.NoEngine(engineId);
+                    }
 
-            throw;
-        }
+                    throw;
+                }
+            },
+            cancel);
     }
 
     /// <inheritdoc/>
@@ -111,8 +117,11 @@ internal sealed partial class JobStore : IJobs
         ArgumentNullException.ThrowIfNull(addition);
         AdditionRules.Check(addition);
         await using BenchContext context = _open();
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
+        return await context.InTransactionAsync(transaction => AddAsync(context, transaction, id, addition, cancel), cancel);
+    }
 
+    private async Task<AddResult> AddAsync(BenchContext context, IDbContextTransaction transaction, Guid id, Addition addition, CancellationToken cancel)
+    {
         // Whoever is about to add holds the job's row first: others wait here, and then see what was added before them.
         if (await context.Jobs.Where(j => j.Id == id).ExecuteUpdateAsync(s => s.SetProperty(j => j.Last, j => j.Last), cancel) == 0)
         {
@@ -143,7 +152,9 @@ internal sealed partial class JobStore : IJobs
             await EngineChanges.NoteAsync(context, row.EngineId, cancel);
         }
 
+        await JobNews.TellServersAsync(context, id, made.After.Last, cancel);
         await transaction.CommitAsync(cancel);
+        _news.Tell(id, made.After.Last);
         return made.Result;
     }
 

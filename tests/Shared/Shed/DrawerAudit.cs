@@ -33,7 +33,11 @@ internal sealed class DrawerAudit(BenchDatabase database)
     public async Task<DrawerState> LookAsync(bool afresh = false)
     {
         await using BenchContext context = database.NewContext();
-        await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync();
+        return await context.InTransactionAsync(transaction => LookAsync(context, transaction, afresh), default);
+    }
+
+    private async Task<DrawerState> LookAsync(BenchContext context, IDbContextTransaction transaction, bool afresh)
+    {
         await DrawerLedger.HoldAsync(context, default);
         if (afresh)
         {
