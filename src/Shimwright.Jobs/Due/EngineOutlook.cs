@@ -19,6 +19,9 @@ public sealed class EngineOutlook
 {
     private const int CurveSteps = 24;
 
+    // Nothing here changes: the same rates give the same answer.
+    private Tuple<UsualWear, ForecastResult>? _last;
+
     private EngineOutlook(Job job, int checks)
     {
         Job = job;
@@ -77,8 +80,17 @@ public sealed class EngineOutlook
     /// <summary>The same answer that the command gives, with the rates that are held usual.</summary>
     /// <param name="usual">What wear is usual: the card's, or what its engines have taught.</param>
     /// <returns>The answer.</returns>
-    public ForecastResult ToResult(UsualWear usual) =>
-        ForecastResult.From(Job, Job.ToEngineWear(usual)) with { Signs = [.. SignsOf(usual).Select(s => ForecastResult.RowOf(s, Job))] };
+    public ForecastResult ToResult(UsualWear usual)
+    {
+        Tuple<UsualWear, ForecastResult>? last = _last;
+        if (last is null || last.Item1 != usual)
+        {
+            last = new(usual, ForecastResult.From(Job, Job.ToEngineWear(usual)) with { Signs = [.. SignsOf(usual).Select(s => ForecastResult.RowOf(s, Job))] });
+            _last = last;
+        }
+
+        return last.Item2;
+    }
 
     /// <summary>
     /// The signs of the last time that the engine was looked at: of the check as it was found, and of the re-check after the
