@@ -1,4 +1,5 @@
 using System.Globalization;
+using Shimwright.Bench.Devices;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
@@ -82,6 +83,7 @@ public sealed record RecordPaper(string Name, IReadOnlyList<RecordPart> Parts)
         yield return ("Owner", source.Papers.Owner);
         yield return ("Frame or plate number", source.Papers.Frame);
         yield return ("Mechanic", record.By);
+        yield return ("Worked on by", string.Join(", ", source.Job.Sheet.Entries.Select(e => DeviceSignature.PersonOf(e.Device)).OfType<string>().Distinct()));
         yield return ("Checked", string.Create(CultureInfo.InvariantCulture,
             $"{source.Local.Day(source.Job.Summary.StartedAt)} at {RecordWords.Clock(record.CheckClock, record.ClockUnit)}, engine at {record.TemperatureC:0.#} °C"));
         yield return ("Closed", source.Job.Summary.ClosedAt is { } closed ? $"{source.Local.Day(closed)} at {RecordWords.Clock(record.ClosedClock, record.ClockUnit)}" : "");

@@ -1,3 +1,5 @@
+using Shimwright.Bench.Devices;
+
 namespace Shimwright.Pages.Visits;
 
 /// <summary>One visit to a page: who comes, and how it ends where that is not with the page alone. A page is visited once and is then gone.</summary>
@@ -26,6 +28,9 @@ public interface IVisit
 
     /// <summary>Whether the page no longer has the form that was sent: it was sent before, and what it asked for is done, or something has changed since.</summary>
     bool IsGone { get; }
+
+    /// <summary>What the device may do; null where it is not let in.</summary>
+    DeviceRole? Role { get; }
 
     /// <summary>Nothing was kept of what was sent: the page says what is wrong with it.</summary>
     void Refuse();

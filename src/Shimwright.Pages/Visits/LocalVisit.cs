@@ -1,3 +1,5 @@
+using Shimwright.Bench.Devices;
+
 namespace Shimwright.Pages.Visits;
 
 /// <summary>A visit to a page that is made where it is read, without a server.</summary>
@@ -17,6 +19,9 @@ internal sealed class LocalVisit(VisitRequest request) : IVisit
     public bool IsUnreadable => false;
 
     public bool IsGone => true;
+
+    // Whoever holds the device owns the bench in it.
+    public DeviceRole? Role => DeviceRole.Owner;
 
     /// <summary>How the visit ended as far as the page has said.</summary>
     public VisitOutcome Outcome { get; private set; } = VisitOutcome.Shown;

@@ -145,6 +145,30 @@
     if (thing) { event.preventDefault(); if (!event.repeat) { thing.click(); } }
   });
 
+  // Somebody else added to the job that is open: the page shows it, unless something is being typed on it.
+  let news = null;
+  function hear() {
+    const place = document.querySelector("[data-news]");
+    if (news?.url === (place ? new URL(place.dataset.news, location).href : null)) { look(); return; }
+    news?.close();
+    news = place ? new EventSource(place.dataset.news) : null;
+    news?.addEventListener("added", event => { news.last = Number(event.data); look(); });
+  }
+  function look() {
+    const place = document.querySelector("[data-news]");
+    if (!place || !(news?.last > Number(place.dataset.last))) { return; }
+    if (document.documentElement.classList.contains("busy")) { setTimeout(look, dead); return; }
+    const typing = [...document.querySelectorAll("main input:not([type=hidden]), main textarea, main select")].some(f => f.type === "radio" || f.type === "checkbox" ? f.checked !== f.defaultChecked && f.type === "checkbox" : f.value !== (f.defaultValue ?? f.value));
+    if (typing) {
+      const button = Object.assign(document.createElement("button"), { type: "button", textContent: "Show it" });
+      button.addEventListener("click", () => location.reload());
+      place.replaceChildren("Somebody else added to this job. ", button);
+    } else {
+      place.dataset.last = news.last;
+      window.Blazor?.navigateTo(location.href, { replaceHistoryEntry: true });
+    }
+  }
+
   let valve = null;
   const shown = () => {
     idle();
@@ -154,6 +178,7 @@
     valve = here;
     settle(dead);
     keepAwake();
+    hear();
     fetchParts();
     for (const row of document.querySelectorAll("[data-blades]")) { row.querySelector("input:checked")?.closest("label").scrollIntoView({ block: "nearest", inline: "center" }); }
   };

@@ -73,7 +73,7 @@ internal sealed class ServedSide : Side
 /// <summary>The pages as visits make them.</summary>
 internal sealed class VisitedSide(FullWorkshop workshop, IBench bench, TimeProvider time, Uri address, ReadForms forms) : Side(workshop)
 {
-    private readonly ServiceProvider _services = new ServiceCollection().AddSingleton(bench).AddSingleton(time).AddVisitedBenchPages()
+    private readonly ServiceProvider _services = new ServiceCollection().AddSingleton(bench).AddSingleton(time).AddVisitedBenchPages(BenchServer.MorePages(hasNews: false))
         .AddScoped<IFormValueMapper>(s => forms.Over(s.GetRequiredService<VisitRequest>())).BuildServiceProvider();
 
     public override async Task<(Ending Ending, string Html)> GoAsync(string path, FilledForm? form = null)

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Shimwright.Bench.Devices;
 using Shimwright.Pages.Visits;
 using Shimwright.Web.Requests;
 
@@ -81,6 +82,8 @@ internal sealed class EchoServer : IAsyncDisposable
         public bool IsUnreadable => false;
 
         public bool IsGone => false;
+
+        public DeviceRole? Role => DeviceRole.Owner;
 
         public void Refuse() => http.HttpContext!.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using Shimwright.Bench.Devices;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Starting;
 using Shimwright.Jobs.Facts;
@@ -60,7 +61,7 @@ public sealed partial class ClosePage : JobPage
     private void Look()
     {
         _view = CloseView.Of(Sheet, Answer.Verdict ?? (NothingToDo.Is(Sheet) ? Answer.Recheck : null));
-        _close = Close ?? new CloseForm { Clock = Sheet.Check.Clock.ToString("0.###", CultureInfo.InvariantCulture) };
+        _close = Close ?? new CloseForm { Clock = Sheet.Check.Clock.ToString("0.###", CultureInfo.InvariantCulture), By = DeviceSignature.PersonOf(Visit.Device) };
     }
 
     private async Task CloseAsync()
