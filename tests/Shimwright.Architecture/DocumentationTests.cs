@@ -1,11 +1,12 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
 using Xunit;
 
 namespace Shimwright.Architecture;
 
 /// <summary>What is public says what it throws and what its parts are.</summary>
-public class DocumentationTests
+public partial class DocumentationTests
 {
     public static TheoryData<string> Projects => ["Shimwright.Domain", "Shimwright.Jobs"];
 
@@ -43,6 +44,22 @@ public class DocumentationTests
         ];
         Assert.True(missing.Length == 0, $"{missing.Length} are not described:\n{string.Join('\n', missing)}");
     }
+
+    /// <summary>A page that says by which test something is held must not outlive the test.</summary>
+    [Fact]
+    public void Tests_ThatThePageOnSecurityNames_AreThere()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "security.md"));
+        string[] named = [.. TestName().Matches(page).Select(m => m.Groups[1].Value).Distinct()];
+        string tests = string.Concat(Repository.Files("tests", ".cs").Select(File.ReadAllText));
+        Assert.InRange(named.Length, 15, 200);
+        Assert.All(named, n => Assert.True(n.Split('.') is [var type, .. var method] && Class(tests, type) && method.All(m => tests.Contains($" {m}(", StringComparison.Ordinal)), $"There is no test {n}."));
+
+        static bool Class(string tests, string name) => Regex.IsMatch(tests, $@"\bclass {name}\b");
+    }
+
+    [GeneratedRegex(@"`(\w+Tests(?:\.\w+)?)`")]
+    private static partial Regex TestName();
 
     private static Assembly AssemblyOf(string project) =>
         Assert.Single(Product.Assemblies, a => Product.ProjectOf(a.GetName()) == project);

@@ -11,6 +11,7 @@ internal static class ApiDocument
         + "Answers of estimate, plan, verdict, stops and forecast are word for word what the commands print. "
         + "Errors are problems (RFC 9457) whose member errors lists everything that is wrong, each with path, found and allowed. "
         + "Whatever saves needs the header " + DeviceHeader.Name + " with a name for the sending device. "
+        + "On a bench that is open to a network each request carries the token of a program, Authorization: Bearer TOKEN; 401 says that it is not let in, 403 that its role may not do that. "
         + "Torque figures, tightening sequence and limits come from the maker's manual for the engine.";
 
     public static void Describe(OpenApiOptions options)

@@ -77,6 +77,9 @@ internal static class ApiErrors
 
     private static ApiProblem Of(int status) => new("about:blank", status switch
     {
+        401 => "This program is not let in. An owner lets it in with: shimwright device add NAME --role mechanic. Send its token as Authorization: Bearer TOKEN.",
+        403 => NotForYou.Title,
+        429 => "Too many at once; wait a minute.",
         404 => "There is no such address; /openapi/v1.json lists them all.",
         405 => "This address takes another method; /openapi/v1.json lists them all.",
         413 => TooLarge.Title,

@@ -1,9 +1,12 @@
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Jobs;
+using Shimwright.Pages.Visits;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Api;
 
@@ -19,8 +22,10 @@ internal static class BenchApi
 
     public static void MapBenchApi(this IEndpointRouteBuilder routes)
     {
-        routes.MapOpenApi();
+        routes.MapOpenApi().ForAccess(AccessRules.Look);
         RouteGroupBuilder api = routes.MapGroup("/api/v1").AddEndpointFilter(DeviceHeader.Require);
+        // At the last: what an endpoint says of itself comes after what its group says.
+        ((IEndpointConventionBuilder)api).Finally(e => e.Metadata.Add(new AuthorizeAttribute(e.Metadata.OfType<ApiAccess>().LastOrDefault()?.Rule ?? (e.Metadata.OfType<Writes>().Any() ? AccessRules.Work : AccessRules.Look))));
         ComputeApi.Map(api);
         EngineApi.Map(api);
         EngineForecastApi.Map(api);

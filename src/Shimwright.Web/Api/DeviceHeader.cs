@@ -1,10 +1,15 @@
 using Microsoft.AspNetCore.Http;
 using Shimwright.Jobs.Members;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Api;
 
 /// <summary>An endpoint that saves something.</summary>
 internal sealed class Writes;
+
+/// <summary>An endpoint whose access is not as usual: who is let in reads, a mechanic saves.</summary>
+/// <param name="Rule">The rule.</param>
+internal sealed record ApiAccess(string Rule);
 
 /// <summary>An endpoint that takes a body.</summary>
 /// <param name="Name">The name of its kind.</param>
@@ -21,12 +26,13 @@ internal static class DeviceHeader
 
     private const int Longest = 200;
 
-    public static string Of(HttpRequest request) => request.Headers[Name].ToString();
+    /// <summary>Who sends: what it was let in as, else what it calls itself.</summary>
+    public static string Of(HttpRequest request) => Visitor.SignatureOf(request.HttpContext.User) ?? request.Headers[Name].ToString();
 
     /// <summary>Refuses to save for a device that has no name.</summary>
     public static async ValueTask<object?> Require(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
-        string device = Of(context.HttpContext.Request);
+        string device = context.HttpContext.Request.Headers[Name].ToString();
         if (context.HttpContext.GetEndpoint()?.Metadata.GetMetadata<Writes>() is null
             || (!string.IsNullOrWhiteSpace(device) && device.Length <= Longest && !device.Any(char.IsControl)))
         {

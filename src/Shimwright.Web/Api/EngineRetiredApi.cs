@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Bench;
 using Shimwright.Jobs.Members;
+using Shimwright.Pages.Visits;
 
 namespace Shimwright.Web.Api;
 
@@ -14,7 +15,7 @@ internal static class EngineRetiredApi
     public static void Map(RouteGroupBuilder api) =>
         api.MapPut("/engines/{id:guid}/retired", SetAsync).WithTags("Engines").WithName("retireEngine").WithSummary("Retire an engine, or put it back into use.")
             .WithDescription("Member: retired, true or false. The same sent twice changes nothing. Its jobs and records stay.")
-            .WithMetadata(new Writes(), new TakesBody("RetiredEngine", "retired"));
+            .WithMetadata(new Writes(), new ApiAccess(AccessRules.Settle), new TakesBody("RetiredEngine", "retired"));
 
     private static async Task<Results<Ok<EngineDocument>, Refused<BadJson>, Refused<NotThere>, Refused<WrongKind>, Refused<Wrong>>> SetAsync(
         Guid id, HttpRequest request, IBench bench, CancellationToken cancel)

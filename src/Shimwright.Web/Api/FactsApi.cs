@@ -5,9 +5,12 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Bench;
+using Shimwright.Bench.Devices;
 using Shimwright.Bench.Jobs;
 using Shimwright.Jobs.Facts;
 using Shimwright.Jobs.Members;
+using Shimwright.Web.Visitors;
+using Denied = Microsoft.AspNetCore.Http.HttpResults.Results<Shimwright.Web.Api.Refused<Shimwright.Web.Api.NotThere>, Shimwright.Web.Api.Refused<Shimwright.Web.Api.NotForYou>>;
 
 namespace Shimwright.Web.Api;
 
@@ -20,7 +23,7 @@ internal static class FactsApi
                 + "409 lists what was added in between and has to be seen first.")
             .WithMetadata(new Writes(), new TakesBody("NewFacts", "action, seen, facts"));
 
-    private static async Task<Results<Ok<FactsSaved>, Refused<BadJson>, Refused<NotThere>, Refused<Conflict>, Refused<WrongKind>, Refused<Wrong>>> AddAsync(
+    private static async Task<Results<Ok<FactsSaved>, Refused<BadJson>, Denied, Refused<Conflict>, Refused<WrongKind>, Refused<Wrong>>> AddAsync(
         Guid id, HttpRequest request, IBench bench, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
@@ -43,6 +46,11 @@ internal static class FactsApi
             return new Refused<Wrong>(problems);
         }
 
+        if (facts.OfType<JobDiscarded>().Any() && Visitor.RoleOf(request.HttpContext.User) != DeviceRole.Owner)
+        {
+            return (Denied)new Refused<NotForYou>(new JobProblem("$.facts", "found a job that is to be discarded", "only an owner's device may do that"));
+        }
+
         if (seen > 0 && await bench.Jobs.FindAsync(id, cancel) is { } kept && seen > kept.Sheet.Last)
         {
             return new Refused<Wrong>(new JobProblem("$.seen", FormattableString.Invariant($"found {seen}"), FormattableString.Invariant($"allowed is 0 to {kept.Sheet.Last}, the member last of the job")));
@@ -51,13 +59,13 @@ internal static class FactsApi
         AddResult result = await bench.Jobs.AddAsync(id, new Addition(action!.Value, DeviceHeader.Of(request), seen, facts), cancel);
         return result.Outcome switch
         {
-            AddOutcome.NoSuchJob => new Refused<NotThere>(),
+            AddOutcome.NoSuchJob => (Denied)new Refused<NotThere>(),
             AddOutcome.Refused => new Refused<Wrong>(result.Problems),
             AddOutcome.Reused => new Refused<Conflict>([.. result.Problems.Select(p => p with { Path = "$.action" })]) { Title = "This action was sent before with different content; nothing was saved." },
             AddOutcome.Conflict => new Refused<Conflict> { Unseen = [.. result.Unseen.Select(e => EntryRow.Of(e, inForce: true))] },
             _ when await bench.Jobs.FindAsync(id, cancel) is { } job =>
                 TypedResults.Ok(new FactsSaved(result.Outcome == AddOutcome.SavedBefore, job.Sheet.Last, job.Summary.Stage.ToString().ToLowerInvariant())),
-            _ => new Refused<NotThere>(),
+            _ => (Denied)new Refused<NotThere>(),
         };
     }
 

@@ -31,6 +31,14 @@ internal sealed class NotThere : IReason
     public static string Title => "There is no such thing on this bench.";
 }
 
+/// <summary>The device may not do that.</summary>
+internal sealed class NotForYou : IReason
+{
+    public static int Status => StatusCodes.Status403Forbidden;
+
+    public static string Title => "This device may not do that; nothing was saved.";
+}
+
 /// <summary>Another device was first.</summary>
 internal sealed class Conflict : IReason
 {

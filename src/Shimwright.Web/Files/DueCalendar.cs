@@ -13,7 +13,9 @@ using Shimwright.Jobs.Guidance;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Settings;
 using Shimwright.Pages.Due;
+using Shimwright.Pages.Visits;
 using Shimwright.Pages.Wording;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Files;
 
@@ -26,7 +28,7 @@ internal static class DueCalendar
     private const int WorkedOutNow = 20;
 
     public static void MapDueCalendar(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/due/calendar.ics", Download).ExcludeFromDescription();
+        routes.MapGet("/due/calendar.ics", Download).ForAccess(AccessRules.Look).ExcludeFromDescription();
 
     /// <summary>The calendar as text.</summary>
     /// <param name="engines">Engines, each with a day.</param>

@@ -6,6 +6,8 @@ using Shimwright.Bench;
 using Shimwright.Jobs.Members;
 using Shimwright.Pages.Drawer;
 using Shimwright.Pages.Files;
+using Shimwright.Pages.Visits;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Files;
 
@@ -14,16 +16,16 @@ internal static class FileEndpoints
 {
     public static void MapBenchFiles(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/jobs/{id:guid}/file", JobAsync).ExcludeFromDescription();
-        routes.MapGet("/jobs/{id:guid}/record.pdf", RecordAsync).ExcludeFromDescription();
-        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}", PhotoAsync).ExcludeFromDescription();
-        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}/thumb", ThumbAsync).ExcludeFromDescription();
-        routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ExcludeFromDescription();
-        routes.MapGet("/drawer/drawer.csv", DrawerAsync).ExcludeFromDescription();
-        routes.MapGet("/drawer/orders.csv", OrdersAsync).ExcludeFromDescription();
-        routes.MapGet("/settings/workshop/logo", LogoAsync).ExcludeFromDescription();
-        routes.MapGet("/engines/{id:guid}/engine.zip", EngineAsync).ExcludeFromDescription();
-        routes.MapGet("/settings/copies/bench.zip", ArchiveAsync).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/file", JobAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/record.pdf", RecordAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}", PhotoAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/jobs/{id:guid}/photos/{photo:guid}/thumb", ThumbAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/feel/{id:guid}/trials.csv", TrialsAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/drawer/drawer.csv", DrawerAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/drawer/orders.csv", OrdersAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/settings/workshop/logo", LogoAsync).ForAccess(AccessRules.Look).ExcludeFromDescription();
+        routes.MapGet("/engines/{id:guid}/engine.zip", EngineAsync).ForAccess(AccessRules.Own).ExcludeFromDescription();
+        routes.MapGet("/settings/copies/bench.zip", ArchiveAsync).ForAccess(AccessRules.Own).ExcludeFromDescription();
     }
 
     private static async Task<Results<FileContentHttpResult, NotFound>> JobAsync(Guid id, IBench bench, CancellationToken cancel) =>

@@ -13,9 +13,13 @@ using Shimwright.Pages.Shell;
 using Shimwright.Pages.Visits;
 using Shimwright.Storage;
 using Shimwright.Web.Api;
+using Shimwright.Web.Door;
 using Shimwright.Web.Files;
+using Shimwright.Web.Lan;
+using Shimwright.Web.News;
 using Shimwright.Web.Requests;
 using Shimwright.Web.Running;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Hosting;
 
@@ -25,11 +29,12 @@ namespace Shimwright.Web.Hosting;
 /// <param name="KeyFolder">Where the keys of forms are kept, so that a page outlives a restart; null for none.</param>
 /// <param name="Time">The clock.</param>
 /// <param name="Turns">How much is worked out at once; null for what is usual.</param>
+/// <param name="Shop">How it is open to the devices of a workshop; null where it is open on this machine only.</param>
 /// <param name="Running">What watches over it and where it listens; null for a terminal on this machine.</param>
 public sealed record BenchServerOptions(
-    IBench Bench, int Port, string? KeyFolder, TimeProvider Time, ComputeTurns? Turns = null, ServerRunning? Running = null);
+    IBench Bench, int Port, string? KeyFolder, TimeProvider Time, ComputeTurns? Turns = null, OpenShop? Shop = null, ServerRunning? Running = null);
 
-/// <summary>The bench's server: pages, API and files, on this machine only.</summary>
+/// <summary>The bench's server: pages, API and files, on this machine only or for the devices of a workshop.</summary>
 public static class BenchServer
 {
     /// <summary>Builds the server; it is not started yet.</summary>
@@ -50,20 +55,40 @@ public static class BenchServer
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = BodyLimit.Usual;
-            kestrel.Listen((options.Running ?? ServerRunning.Usual).Address, options.Port);
+            if (options.Shop is { } shop)
+            {
+                shop.Listen(kestrel, options.Port);
+            }
+            else
+            {
+                kestrel.Listen((options.Running ?? ServerRunning.Usual).Address, options.Port);
+            }
         });
+        if (options.Shop is { Certificate: not null })
+        {
+            builder.WebHost.UseKestrelHttpsConfiguration();
+        }
+
         builder.WebHost.UseStaticWebAssets();
         builder.Logging.ClearProviders().AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
             // Says that the keys of forms lie in the file readable by whoever can read the folder, which is so on purpose: so does the database.
             .AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error)
             // What keeps the server from starting is said by whoever starts it, in one line.
-            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None)
+            // A form that is refused, a device that is not let in: said to whoever sent it, and where it matters in the log of the door.
+            .AddFilter("Microsoft.AspNetCore.Authentication", LogLevel.Error)
+            .AddFilter(SecurityLog.Category, LogLevel.Information);
         builder.Services.AddRunning(options.Running ?? ServerRunning.Usual);
         AddServices(builder.Services, options);
         WebApplication app = builder.Build();
         UsePipeline(app);
         return app;
     }
+
+    /// <summary>The pages that only a server has.</summary>
+    /// <param name="hasNews">Whether an open page of a job is told what others add.</param>
+    /// <returns>The pages.</returns>
+    internal static HostPages MorePages(bool hasNews) => new([typeof(App).Assembly], [("/settings/devices", "Devices", true)], hasNews);
 
     private static void AddServices(IServiceCollection services, BenchServerOptions options)
     {
@@ -72,9 +97,13 @@ public static class BenchServer
         services.AddSingleton(_ => options.Turns ?? ComputeTurns.Usual(options.Time));
         services.AddScoped<RequestVisit>();
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
-        services.AddBenchPages();
+        services.AddBenchPages(MorePages(hasNews: options.Shop is not null || options.Running is { InContainer: true }));
+        // Nobody knows who reaches a container's published port: there everybody has to be let in.
+        bool isContainer = options.Running is { InContainer: true };
+        services.AddDoor(new(options.Shop is not null || isContainer, options.Shop?.IsLocked ?? isContainer));
         services.AddHostedService<ForecastKeeper>();
         services.AddHostedService<CopyKeeper>();
+        services.AddHostedService<NewsKeeper>();
         services.AddRouting();
         services.AddRazorComponents();
         BenchCookies cookies = new(options.Bench);
@@ -90,11 +119,17 @@ public static class BenchServer
             h.AllowEmptyHosts = false;
             h.IncludeFailureMessage = false;
         });
+        options.Shop?.AddTo(services);
         services.Configure<FormOptions>(f => f.MultipartBodyLengthLimit = Shimwright.Jobs.JobFile.LargestBytes);
         services.AddProblemDetails();
         services.AddBenchApi();
         IDataProtectionBuilder keys = services.AddDataProtection().SetApplicationName("shimwright");
-        if (options.KeyFolder is { } folder)
+        if (options.Bench is BenchDatabase { File: null } server)
+        {
+            // Several servers on one database take each other's forms.
+            server.KeepFormKeys(keys);
+        }
+        else if (options.KeyFolder is { } folder)
         {
             keys.PersistKeysToFileSystem(new DirectoryInfo(folder));
         }
@@ -102,6 +137,7 @@ public static class BenchServer
 
     private static void UsePipeline(WebApplication app)
     {
+        app.Services.GetService<OpenShop>()?.UseProxy(app);
         app.Use(SecurityHeaders.Add);
         app.UseHostFiltering();
         app.UseExceptionHandler(new ExceptionHandlerOptions
@@ -117,14 +153,18 @@ public static class BenchServer
         app.Use(ErrorPages.Fetch);
         app.Use(ApiErrors.Describe);
         app.Use(BodyLimit.Check);
+        app.UseDoor();
         app.Use(DeviceCookie.Name);
         app.UseAntiforgery();
         app.Use(app.Services.GetRequiredService<ComputeTurns>().TakeAsync);
-        app.MapStaticAssets();
+        app.MapStaticAssets().ForAccess(AccessRules.Open);
         app.MapHealth();
         app.MapBenchApi();
         app.MapBenchFiles();
         app.MapDueCalendar();
-        app.MapRazorComponents<App>().AddAdditionalAssemblies(typeof(Document).Assembly).Add(BodyLimit.OfPage);
+        app.MapNews();
+        RazorComponentsEndpointConventionBuilder pages = app.MapRazorComponents<App>().AddAdditionalAssemblies(typeof(Document).Assembly);
+        pages.Add(BodyLimit.OfPage);
+        pages.Add(AccessRequirement.OfPage);
     }
 }

@@ -1,10 +1,11 @@
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
+using Shimwright.Storage;
 
 namespace Shimwright.Web.Hosting;
 
-/// <summary>Keeps the forecasts fresh while the server runs, a few engines at a time, so that the list of what is due only has to read them.</summary>
+/// <summary>Keeps the forecasts fresh while the server runs, a few engines at a time, so that the list of what is due only has to read them. Of several servers on one database one does it for all.</summary>
 internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
 {
     private const int AtATime = 20;
@@ -16,9 +17,10 @@ internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, IL
         {
             try
             {
-                if (await bench.Due.RefreshStaleAsync(AtATime, stoppingToken) > 0)
+                await using IAsyncDisposable? turn = bench is BenchDatabase database ? await database.TakeForecastsAsync(stoppingToken) : null;
+                while ((bench is not BenchDatabase || turn is not null) && await bench.Due.RefreshStaleAsync(AtATime, stoppingToken) > 0)
                 {
-                    continue;
+                    // A few engines at a time, until none is left.
                 }
             }
             catch (Exception e) when (e is not OperationCanceledException)

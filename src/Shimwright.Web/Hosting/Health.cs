@@ -3,7 +3,9 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Bench;
+using Shimwright.Pages.Visits;
 using Shimwright.Storage;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Hosting;
 
@@ -17,8 +19,8 @@ internal static class Health
 
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/healthz", Answer).ExcludeFromDescription();
-        routes.MapGet("/readyz", AnswerReady).ExcludeFromDescription();
+        routes.MapGet("/healthz", Answer).ForAccess(AccessRules.Open).ExcludeFromDescription();
+        routes.MapGet("/readyz", AnswerReady).ForAccess(AccessRules.Open).ExcludeFromDescription();
     }
 
     // With words of its own: an answer without any is given a page, and pages need the database.

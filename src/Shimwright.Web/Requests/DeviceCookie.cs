@@ -1,9 +1,10 @@
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Requests;
 
-/// <summary>Which device a person works on: a random name in a cookie, so that what it sends can be told from what others send.</summary>
+/// <summary>Which device a person works on: what it was let in as, else a random name in a cookie, so that what it sends can be told from what others send.</summary>
 internal static class DeviceCookie
 {
     private static readonly object Key = new();
@@ -24,6 +25,11 @@ internal static class DeviceCookie
 
     private static string DeviceOf(HttpContext context)
     {
+        if (Visitor.SignatureOf(context.User) is { } signature)
+        {
+            return signature;
+        }
+
         string cookie = context.RequestServices.GetRequiredService<BenchCookies>().Device;
         if (!Guid.TryParseExact(context.Request.Cookies[cookie], "N", out Guid id))
         {

@@ -1,8 +1,10 @@
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
+using Shimwright.Bench.Devices;
 using Shimwright.Pages.Visits;
 using Shimwright.Storage;
+using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Requests;
 
@@ -36,6 +38,8 @@ internal sealed class RequestVisit : IVisit
 
     public bool IsUnreadable => Request.Features.Get<IAntiforgeryValidationFeature>()?.Error?.InnerException is InvalidDataException or IOException or BadHttpRequestException
         || Request.Features.Get<IExceptionHandlerFeature>()?.Error is BadHttpRequestException;
+
+    public DeviceRole? Role => Visitor.RoleOf(Request.User);
 
     public bool IsGone => WasSent && Request.Features.Get<IAntiforgeryValidationFeature>() is { IsValid: true };
 

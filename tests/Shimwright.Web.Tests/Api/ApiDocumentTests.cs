@@ -40,7 +40,7 @@ public class ApiDocumentTests
         Assert.Equal(["200", "400", "404", "412", "413", "415", "422", "428"], put["responses"]!.AsObject().Select(r => r.Key).Order(StringComparer.Ordinal));
         Assert.NotNull(put["responses"]!["412"]!["content"]!["application/problem+json"]);
         JsonNode facts = paths["/api/v1/jobs/{id}/facts"]!["post"]!;
-        Assert.Equal(["200", "400", "404", "409", "415", "422"], facts["responses"]!.AsObject().Select(r => r.Key).Order(StringComparer.Ordinal));
+        Assert.Equal(["200", "400", "403", "404", "409", "415", "422"], facts["responses"]!.AsObject().Select(r => r.Key).Order(StringComparer.Ordinal));
         Assert.NotNull(paths["/api/v1/plan"]!["post"]!["requestBody"]);
     }
 
