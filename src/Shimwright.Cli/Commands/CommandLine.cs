@@ -55,6 +55,7 @@ internal static class CommandLine
             .. JobCommands.All(terminal),
             TimingCommand.Create(terminal),
             ServeCommand.Create(terminal),
+            DeviceCommands.Create(terminal),
             ReadyCommand.Create(terminal),
             .. CopyCommands.All(terminal),
             CalibrateCommand.Create(terminal),

@@ -11,7 +11,7 @@ internal sealed class RunningOptions
 
     private readonly Option<bool> _container = new("--container")
     {
-        Description = "Listen on every address of the container this runs in, so that its port can be published. Publish it on 127.0.0.1 only.",
+        Description = "Listen on every address of the container this runs in, so that its port can be published. Every device is let in by a code. Publish the port on 127.0.0.1 only, or put a proxy before it.",
     };
 
     private readonly Option<string?> _telemetry = new("--telemetry")

@@ -1,14 +1,16 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using Shimwright.Bench.Devices;
 using Shimwright.Cli.Running;
 using Shimwright.Storage;
 using Shimwright.Web.Hosting;
+using Shimwright.Web.Lan;
 using Shimwright.Web.Running;
 
 namespace Shimwright.Cli.Commands;
 
-/// <summary>The command serve: the bench in a browser, on this machine only.</summary>
+/// <summary>The command serve: the bench in a browser, on this machine only or for the devices of a workshop.</summary>
 internal static class ServeCommand
 {
     public const int UsualPort = 7340;
@@ -17,9 +19,15 @@ internal static class ServeCommand
     {
         Option<string?> database = DatabaseOption.Create();
         Option<int> port = PortOption();
-        var command = new Command("serve", "Open the bench in a browser, on this machine only, until Ctrl-C.\nExample: shimwright serve --db shed.db") { database, port };
+        var command = new Command("serve", "Open the bench in a browser until Ctrl-C: on this machine only, or with --lan on the workshop's network.\nExample: shimwright serve --db shed.db --lan") { database, port };
+        LanOption lan = new();
+        lan.AddTo(command);
         var running = RunningOptions.AddTo(command);
-        command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(database), parsed.GetValue(port), cancel, running: running.Of(parsed)));
+        command.SetAction((parsed, cancel) => DatabaseOption.UseAsync(terminal, parsed.GetValue(database), async bench =>
+        {
+            int at = parsed.GetValue(port);
+            return await RunAsync(terminal, bench, at, lan.Of(parsed, bench, at), null, running.Of(parsed), cancel);
+        }));
         return command;
     }
 
@@ -27,7 +35,7 @@ internal static class ServeCommand
     {
         var port = new Option<int>("--port")
         {
-            Description = $"The port on 127.0.0.1, {UsualPort} unless given; 0 takes any that is free.",
+            Description = $"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next one gives away the certificate.",
             DefaultValueFactory = _ => UsualPort,
         };
         port.Validators.Add(result =>
@@ -41,12 +49,11 @@ internal static class ServeCommand
     }
 
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
-    public static Task<int> RunAsync(
-        Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null, ServerRunning? running = null) =>
-        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, opened, running, cancel));
+    public static Task<int> RunAsync(Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null) =>
+        DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, null, opened, null, cancel));
 
     private static async Task<int> RunAsync(
-        Terminal terminal, BenchDatabase database, int port, Func<BenchDatabase, string, Task>? opened, ServerRunning? running, CancellationToken cancel)
+        Terminal terminal, BenchDatabase database, int port, LanOptions? lan, Func<BenchDatabase, string, Task>? opened, ServerRunning? running, CancellationToken cancel)
     {
         if (await database.PrepareAsync(cancel) is { } copy)
         {
@@ -60,14 +67,26 @@ internal static class ServeCommand
         }
 
         await using IAsyncDisposable held = await database.HoldAsync(cancel);
-        await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System, Running: running));
+        await using OpenShop? shop = lan is null ? null : await PrepareAsync(terminal, lan, cancel);
+        if (lan is not null && shop is null)
+        {
+            return ExitCode.BadInput;
+        }
+
+        await using WebApplication app = BenchServer.Build(new(database, port, KeyFolder(database), TimeProvider.System, Shop: shop, Running: running));
         try
         {
             await app.StartAsync(cancel);
+            if (shop is not null)
+            {
+                await shop.IntroduceAsync(new Uri(app.Urls.First()).Port, cancel);
+            }
         }
         catch (IOException taken) when (taken.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException or System.Net.Sockets.SocketException)
         {
-            terminal.Error.WriteLine($"shimwright: port {port.ToString(CultureInfo.InvariantCulture)} on 127.0.0.1 is taken; name another with --port, or 0 for any that is free");
+            terminal.Error.WriteLine(shop is null
+                ? $"shimwright: port {port.ToString(CultureInfo.InvariantCulture)} on 127.0.0.1 is taken; name another with --port, or 0 for any that is free"
+                : $"shimwright: port {port.ToString(CultureInfo.InvariantCulture)} or the next one is taken; name another with --port, or 0 for any that are free");
             return ExitCode.BadInput;
         }
 
@@ -78,7 +97,15 @@ internal static class ServeCommand
             app.Lifetime.StopApplication();
         });
         string url = app.Urls.First().Replace("//0.0.0.0:", "//localhost:", StringComparison.Ordinal);
-        terminal.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
+        if (shop is null)
+        {
+            terminal.Output.WriteLine($"The bench is open at {url} (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
+        }
+        else
+        {
+            await SayWhereAsync(terminal, database, shop, new Uri(url).Port, cancel);
+        }
+
         if (opened is not null)
         {
             await opened(database, url);
@@ -87,6 +114,59 @@ internal static class ServeCommand
         terminal.Output.Flush();
         await app.WaitForShutdownAsync(cancel);
         return ExitCode.Done;
+    }
+
+    private static async Task<OpenShop?> PrepareAsync(Terminal terminal, LanOptions lan, CancellationToken cancel)
+    {
+        try
+        {
+            return await OpenShop.PrepareAsync(lan, TimeProvider.System, cancel);
+        }
+        catch (LanException e)
+        {
+            terminal.Error.WriteLine($"shimwright: {e.Message}");
+            return null;
+        }
+    }
+
+    /// <summary>Says where phones find the bench, with a code for the first of them.</summary>
+    private static async Task SayWhereAsync(Terminal terminal, BenchDatabase database, OpenShop shop, int port, CancellationToken cancel)
+    {
+        terminal.Output.WriteLine($"The bench is open to the workshop's network (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
+        if (shop.Certificate is null)
+        {
+            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"It answers the proxy at port {port}. Let the first device in with 'shimwright device code'."));
+            return;
+        }
+
+        foreach (string host in new[] { "localhost", shop.Names.Best }.Concat(shop.Names.Addresses.Select(a => a.ToString())).Distinct())
+        {
+            terminal.Output.WriteLine("  " + LanNames.Link(host, port));
+        }
+
+        if (shop.Names.Addresses.Count == 0)
+        {
+            terminal.Output.WriteLine("This machine has no address on a private network yet. The bench is found there as soon as it has one.");
+        }
+
+        if (shop.Fingerprint is { } fingerprint && shop.IntroductionPort is { } introduction)
+        {
+            terminal.Output.WriteLine($"To stop the browser's warning, open {LanNames.Link(shop.Names.Best, introduction, scheme: "http")} on the phone and trust the certificate with this fingerprint:");
+            terminal.Output.WriteLine("  " + fingerprint);
+        }
+
+        if ((await database.Devices.ListAsync(cancel)).Any(d => !d.IsProgram && d.IsIn(TimeProvider.System.GetUtcNow().UtcDateTime)))
+        {
+            terminal.Output.WriteLine("Let another device in at Settings, Devices, or with 'shimwright device code'.");
+            return;
+        }
+
+        OneTimeCode code = await database.Devices.MakeCodeAsync(DeviceRole.Owner, cancel);
+        terminal.Output.WriteLine($"Let the first phone in as owner: scan this within ten minutes, or open the bench on it and type {OneTimeCode.Shown(code.Text)}");
+        foreach (string line in QrPicture.Lines(LanNames.Link(shop.Names.Best, port, $"/enter?code={code.Text}")))
+        {
+            terminal.Output.WriteLine(line);
+        }
     }
 
     private static string KeyFolder(BenchDatabase database) => database.File is { } file ? file + ".keys" : Path.Combine(BenchDatabase.DataFolder, "keys");
