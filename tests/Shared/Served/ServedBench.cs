@@ -43,11 +43,12 @@ internal sealed partial class ServedBench : IAsyncDisposable
     /// <param name="database">The database.</param>
     /// <param name="data">The user's data folder; the bench keeps the keys of its forms there where the database is a server.</param>
     /// <param name="variables">Variables of its environment, or null.</param>
-    public static async Task<ServedBench> StartAsync(string database, string data, IReadOnlyDictionary<string, string>? variables = null)
+    /// <param name="more">More options of the command.</param>
+    public static async Task<ServedBench> StartAsync(string database, string data, IReadOnlyDictionary<string, string>? variables = null, params string[] more)
     {
         var process = new Process
         {
-            StartInfo = new ProcessStartInfo(Repository.Script, ["serve", "--db", database, "--port", "0"])
+            StartInfo = new ProcessStartInfo(Repository.Script, ["serve", "--db", database, "--port", "0", .. more])
             {
                 RedirectStandardOutput = true,
                 RedirectStandardError = true,
@@ -123,6 +124,6 @@ internal sealed partial class ServedBench : IAsyncDisposable
         }
     }
 
-    [GeneratedRegex(@"The bench is open at (http://127\.0\.0\.1:\d+)")]
+    [GeneratedRegex(@"(?:The bench is open at |^  )(http://127\.0\.0\.1:\d+|https://localhost:\d+)")]
     private static partial Regex AddressLine();
 }

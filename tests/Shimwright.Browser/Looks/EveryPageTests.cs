@@ -53,7 +53,8 @@ public class EveryPageTests(PreparedBench bench, Chromium chromium) : IClassFixt
         Assert.InRange(await window.Page.EvaluateAsync<int>("() => document.documentElement.scrollHeight"), 500, Tallest);
     }
 
-    private static async Task<IEnumerable<string>> FaultsAsync(IPage page, string name, Screen screen)
+    /// <summary>What is wrong with the page that is open, as a screen shows it.</summary>
+    internal static async Task<IEnumerable<string>> FaultsAsync(IPage page, string name, Screen screen)
     {
         int sideways = await Sizes.SidewaysAsync(page);
         if (screen.Dark || screen.Sun)

@@ -39,6 +39,8 @@ public sealed class Chromium : IAsyncLifetime
             JavaScriptEnabled = screen.Script,
             ReducedMotion = ReducedMotion.Reduce,
             Locale = "en-GB",
+            // A bench that is open to a network has a certificate of its own.
+            IgnoreHTTPSErrors = bench.Scheme == Uri.UriSchemeHttps,
             TimezoneId = "UTC",
         });
         return await BenchWindow.OnAsync(context, bench);
