@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
+using Shimwright.Bench.Devices;
 using Shimwright.Storage;
 using Shimwright.Testing.Served;
 
@@ -15,7 +16,7 @@ internal static class Program
     private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(20);
     private static readonly (string Page, Func<string> Address) Bare = ("healthz (bare)", () => "/healthz");
 
-    /// <summary>Optional argument: for how many seconds the pages are asked (60).</summary>
+    /// <summary>Optional argument: for how many seconds the pages are asked (60). First on this machine only, then as a phone that was let in asks, over HTTPS.</summary>
     private static async Task<int> Main(string[] args)
     {
         var length = TimeSpan.FromSeconds(args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 60);
@@ -40,9 +41,18 @@ internal static class Program
             CultureInfo.InvariantCulture,
             $"{Engines} engines and {Jobs} jobs, {new FileInfo(file).Length / 1e6:0} MB, filled in {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s"));
 
-        await using ServedBench server = await ServedBench.StartAsync(file, Path.GetDirectoryName(file)!);
-        using var client = new HttpClient { BaseAddress = server.Address };
-        client.DefaultRequestHeaders.Add("Cookie", $"shimwright-device={Guid.CreateVersion7(TimeProvider.System.GetUtcNow()):N}");
+        int here = await AskAsync(to, bench, file, length, isShop: false);
+        to.WriteLine("Behind HTTPS, by a device that was let in:");
+        int shop = await AskAsync(to, bench, file, length, isShop: true);
+        return Math.Max(here, shop);
+    }
+
+    private static async Task<int> AskAsync(TextWriter to, FilledBench bench, string file, TimeSpan length, bool isShop)
+    {
+        await using ServedBench server = await ServedBench.StartAsync(file, Path.GetDirectoryName(file)!, null, isShop ? ["--lan", "--lock"] : []);
+        using HttpClientHandler handler = new() { UseCookies = false, ServerCertificateCustomValidationCallback = HttpClientHandler.DangerousAcceptAnyServerCertificateValidator };
+        using var client = new HttpClient(handler) { BaseAddress = server.Address };
+        client.DefaultRequestHeaders.Add("Cookie", isShop ? await LetInAsync(file) : $"shimwright-device={Guid.CreateVersion7(TimeProvider.System.GetUtcNow()):N}");
         IReadOnlyList<(string Page, Func<string> Address)> pages = LoadPages.Of(bench);
         await SayFirstAsync(to, client, pages);
 
@@ -60,6 +70,16 @@ internal static class Program
         int failed = answers.Concat(bare).Count(a => a.Status != 200);
         to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{PerSecond} requests/s in all for {length.TotalSeconds:0} s, {failed} failed"));
         return failed == 0 ? 0 : 1;
+    }
+
+    /// <summary>The cookie of a phone that is let in.</summary>
+    private static async Task<string> LetInAsync(string file)
+    {
+        var database = BenchDatabase.At(file, TimeProvider.System);
+        OneTimeCode code = await database.Devices.MakeCodeAsync(DeviceRole.Mechanic);
+        LetIn entry = await database.Devices.LetInAsync(code.Text, "phone", "Ana Quill");
+        SqliteConnection.ClearAllPools();
+        return $"__Host-shimwright-{database.Id}={entry.Token}";
     }
 
     /// <summary>What one request costs the server, ms: its own processor time, which a busy machine hardly changes.</summary>

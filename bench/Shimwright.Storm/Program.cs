@@ -7,6 +7,8 @@ namespace Shimwright.Storm;
 /// <summary>
 /// Storm [KILLS [SEED]]: kills the served program in the middle of saves over HTTP, on a SQLite file, every third time with everything gone that was
 /// not synced; then a full, a read-only and a vanished disk. With SHIMWRIGHT_STORM_POSTGRES (a connection text) the kills are on that server.
+/// With SHIMWRIGHT_STORM_RESTART too (a command that stops that database and starts it again) two servers share it: every other time one of them is
+/// killed, every other time the database.
 /// </summary>
 internal static class Program
 {
@@ -20,6 +22,16 @@ internal static class Program
         {
             string database = server ?? Path.Combine(folder, "bench.db");
             Stopwatch watch = Stopwatch.StartNew();
+            if (server is not null && Environment.GetEnvironmentVariable("SHIMWRIGHT_STORM_RESTART") is { Length: > 0 } restart)
+            {
+                Shop shop = new(folder, database, restart, random);
+                await shop.RunAsync(kills);
+                Ledger two = shop.Ledger;
+                Console.WriteLine($"{shop.Kills} kills of one of two servers and {shop.Restarts} of PostgreSQL, in {watch.Elapsed.TotalMinutes:0} min: {two.Acknowledged.Count} saves acknowledged, "
+                    + $"{two.Lost} lost, {two.Doubled} doubled, {two.Halved} half there; {two.Found} kept whose answer was lost; back at most {shop.LongestBack.TotalSeconds:0.0} s after the database");
+                return two.Lost + two.Doubled + two.Halved == 0 ? 0 : 1;
+            }
+
             Kills storm = new(folder, database, random);
             await storm.RunAsync(kills, cutsToo: server is null);
             Ledger ledger = storm.Ledger;
