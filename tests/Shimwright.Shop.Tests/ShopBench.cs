@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Security;
+using System.Net.Sockets;
 using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.Builder;
 using Shimwright.Bench.Devices;
@@ -52,16 +53,25 @@ internal sealed class ShopBench : IAsyncDisposable
     }
 
     /// <summary>A browser that trusts the bench's authority alone and is not let in.</summary>
-    public HttpClient NewClient(CookieContainer? cookies = null) => new(new HttpClientHandler
+    /// <param name="cookies">What it has, or null for nothing.</param>
+    /// <param name="from">The address that it calls from, or null.</param>
+    public HttpClient NewClient(CookieContainer? cookies = null, IPAddress? from = null)
     {
-        AllowAutoRedirect = false,
-        UseCookies = true,
-        CookieContainer = cookies ?? new(),
-        ServerCertificateCustomValidationCallback = (_, certificate, _, errors) => Trusts(certificate, errors),
-    })
-    {
-        BaseAddress = Address,
-    };
+        SocketsHttpHandler handler = new() { AllowAutoRedirect = false, UseCookies = true, CookieContainer = cookies ?? new() };
+        handler.SslOptions.RemoteCertificateValidationCallback = (_, certificate, _, errors) => Trusts(certificate as X509Certificate2, errors);
+        if (from is not null)
+        {
+            handler.ConnectCallback = async (context, cancel) =>
+            {
+                Socket socket = new(from.AddressFamily, SocketType.Stream, ProtocolType.Tcp);
+                socket.Bind(new IPEndPoint(from, 0));
+                await socket.ConnectAsync(IPAddress.Loopback, context.DnsEndPoint.Port, cancel);
+                return new NetworkStream(socket, ownsSocket: true);
+            };
+        }
+
+        return new(handler) { BaseAddress = Address };
+    }
 
     /// <summary>A browser that was let in.</summary>
     public async Task<HttpClient> LetInAsync(DeviceRole role, string person = "Ana Quill", string name = "phone at lift 2")

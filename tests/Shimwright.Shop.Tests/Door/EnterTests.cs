@@ -77,6 +77,27 @@ public class EnterTests
         Assert.Equal(5, (await test.Bench.Devices.DoorAsync(Cancel)).WrongCodes);
     }
 
+    /// <summary>Many phones that guess together get no further than a few.</summary>
+    [Fact]
+    public async Task Post_CodesFromManyAddresses_AreThirtyAMinuteInAll()
+    {
+        Assert.SkipWhen(OperatingSystem.IsMacOS(), "This system has one address of its own only.");
+        await using TestDatabase test = await TestDatabase.PreparedAsync(DatabaseKind.Sqlite);
+        await using ShopBench shop = await ShopBench.StartAsync(test.Bench);
+        List<HttpStatusCode> statuses = [];
+        for (int n = 0; n < 8; n++)
+        {
+            using HttpClient phone = shop.NewClient(from: IPAddress.Parse($"127.0.0.{n + 2}"));
+            for (int k = 0; k < 5; k++)
+            {
+                using HttpResponseMessage answer = await EnterAsync(phone, "/enter", ("Enter.Code", "AAAAAAAA"), ("Enter.Person", "Ana"), ("Enter.Name", "phone"));
+                statuses.Add(answer.StatusCode);
+            }
+        }
+
+        Assert.Equal((30, 10), (statuses.Count(s => s == HttpStatusCode.Forbidden), statuses.Count(s => s == HttpStatusCode.TooManyRequests)));
+    }
+
     /// <summary>The token of a program comes with each request; one that a browser was given counts for a browser only.</summary>
     [Fact]
     public async Task Api_WithTheTokenOfAProgram_SignsWithItsName()

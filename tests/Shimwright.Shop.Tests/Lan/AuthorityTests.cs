@@ -80,6 +80,44 @@ public sealed class AuthorityTests : IDisposable
         Assert.True(server.Follow(["localhost", "192.168.1.21"], Now.AddDays(370)));
     }
 
+    /// <summary>Whoever has a certificate of their own brings it as they got it.</summary>
+    [Theory]
+    [InlineData("own.pem")]
+    [InlineData("own.pfx")]
+    public void Own_ACertificateWithItsKey_IsShownAndNeverMadeAnew(string name)
+    {
+        string file = Path.Combine(_folder, name);
+        using (var authority = Authority.In(_folder, [], Now))
+        using (X509Certificate2 made = authority.Vouch(["bench.local"], Now))
+        {
+            if (name.EndsWith(".pem", StringComparison.Ordinal))
+            {
+                using System.Security.Cryptography.ECDsa key = made.GetECDsaPrivateKey()!;
+                File.WriteAllText(file, made.ExportCertificatePem() + "\n" + key.ExportPkcs8PrivateKeyPem());
+            }
+            else
+            {
+                File.WriteAllBytes(file, made.Export(X509ContentType.Pkcs12));
+            }
+        }
+
+        using var own = ServerCertificate.Own(file);
+        Assert.True(own.Current.HasPrivateKey);
+        Assert.False(own.Follow(["elsewhere.local"], Now.AddDays(390)));
+    }
+
+    [Theory]
+    [InlineData("no certificate at all")]
+    [InlineData("")]
+    public void Own_AFileThatIsNone_SaysWhichAndWhatToDo(string text)
+    {
+        string file = Path.Combine(_folder, "own.pem");
+        File.WriteAllText(file, text);
+        LanException wrong = Assert.Throws<LanException>(() => ServerCertificate.Own(file));
+        Assert.Contains(file, wrong.Message, StringComparison.Ordinal);
+        Assert.Contains("with the certificate and its key", wrong.Message, StringComparison.Ordinal);
+    }
+
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     private string[] Wrong(string name)

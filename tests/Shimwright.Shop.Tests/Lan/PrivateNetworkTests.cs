@@ -26,6 +26,7 @@ public class PrivateNetworkTests
     [InlineData("fe00::1", false)]
     [InlineData("fe80::1", true)]
     [InlineData("febf::1", true)]
+    [InlineData("fe80::1%2", true)]
     [InlineData("fec0::1", false)]
     [InlineData("::1", true)]
     [InlineData("2001:db8::1", false)]
