@@ -98,7 +98,7 @@ public static class Forecaster
         }
 
         UsualWear usual = rates.Taught.On(outlook.Card);
-        EngineWear wear = outlook.Job.ToEngineWear(usual);
+        EngineWear wear = outlook.ToWear(usual);
         EngineForecast risk = EngineForecast.Of(wear, outlook.Job.Risk);
         return new(
             engine.Id, basis,

@@ -20,6 +20,7 @@ public sealed class EngineOutlook
     private const int CurveSteps = 24;
 
     // Nothing here changes: the same rates give the same answer.
+    private Tuple<UsualWear, EngineWear>? _wear;
     private Tuple<UsualWear, ForecastResult>? _last;
 
     private EngineOutlook(Job job, int checks)
@@ -77,6 +78,21 @@ public sealed class EngineOutlook
             .Select(clock => new RiskPoint(clock, forecast.RiskAt(clock)))];
     }
 
+    /// <summary>What the checks say of the wear, with the rates that are held usual.</summary>
+    /// <param name="usual">What wear is usual: the card's, or what its engines have taught.</param>
+    /// <returns>The wear.</returns>
+    public EngineWear ToWear(UsualWear usual)
+    {
+        Tuple<UsualWear, EngineWear>? last = _wear;
+        if (last is null || last.Item1 != usual)
+        {
+            last = new(usual, Job.ToEngineWear(usual));
+            _wear = last;
+        }
+
+        return last.Item2;
+    }
+
     /// <summary>The same answer that the command gives, with the rates that are held usual.</summary>
     /// <param name="usual">What wear is usual: the card's, or what its engines have taught.</param>
     /// <returns>The answer.</returns>
@@ -85,7 +101,7 @@ public sealed class EngineOutlook
         Tuple<UsualWear, ForecastResult>? last = _last;
         if (last is null || last.Item1 != usual)
         {
-            last = new(usual, ForecastResult.From(Job, Job.ToEngineWear(usual)) with { Signs = [.. SignsOf(usual).Select(s => ForecastResult.RowOf(s, Job))] });
+            last = new(usual, ForecastResult.From(Job, ToWear(usual)) with { Signs = [.. SignsOf(usual).Select(s => ForecastResult.RowOf(s, Job))] });
             _last = last;
         }
 
@@ -101,7 +117,7 @@ public sealed class EngineOutlook
         IReadOnlyList<WearCheck> all = Job.AllChecks;
         int first = all.Count - all.Reverse().TakeWhile(c => c.Clock == Clock).Count() + 1;
         return Enumerable.Range(first, all.Count - first + 1)
-            .SelectMany(n => WearSigns.Of(WearFilter.Follow([.. all.Take(n)], usual, Job.Rules.Seating), Job.Stock.Thinnest)
+            .SelectMany(n => WearSigns.Of(n == all.Count ? ToWear(usual) : WearFilter.Follow([.. all.Take(n)], usual, Job.Rules.Seating), Job.Stock.Thinnest)
                 .Where(s => n == all.Count || s.Kind != SignKind.RoomNearlyUsed))
             .GroupBy(s => s.Kind).Select(g => g.MinBy(s => s.Evidence)!).OrderBy(s => s.Kind);
     }

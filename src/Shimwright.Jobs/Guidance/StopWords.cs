@@ -25,7 +25,9 @@ public static class StopWords
                 ? $"start at {Datum(layout)}"
                 : $"from {Datum(layout)} turn {Degrees(stop.Turn)} {direction}"
             : $"turn {Degrees(stop.Turn)} {direction}";
-        string place = Place(stop.Angle, layout);
+        // What the way there names is not said twice.
+        bool isNamed = isFirst && stop.Turn == 0 && IsAt(0, layout.FiresAt(First(layout)));
+        string place = Place(stop.Angle, layout, isNamed ? First(layout) : null);
         return place.Length == 0 ? turn : $"{turn}: {place}";
     }
 
@@ -36,7 +38,7 @@ public static class StopWords
     public static string Datum(CrankLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
-        int first = layout.FiringOrder.OrderBy(layout.FiresAt).ThenBy(c => c).First();
+        int first = First(layout);
         double fires = layout.FiresAt(first);
         return IsAt(0, fires)
             ? $"cylinder {Number(first)} on compression TDC"
@@ -73,10 +75,10 @@ public static class StopWords
     }
 
     /// <summary>Which cylinders stand at a dead centre here, or which mark this is.</summary>
-    private static string Place(double angle, CrankLayout layout)
+    private static string Place(double angle, CrankLayout layout, int? named)
     {
         List<string> words = [];
-        string[] compression = [.. layout.FiringOrder.Where(c => IsAt(angle, layout.FiresAt(c))).Select(Number)];
+        string[] compression = [.. layout.FiringOrder.Where(c => c != named && IsAt(angle, layout.FiresAt(c))).Select(Number)];
         string[] overlap = [.. layout.FiringOrder.Where(c => IsAt(angle, layout.FiresAt(c) + 360)).Select(Number)];
         if (compression.Length > 0)
         {
@@ -99,6 +101,8 @@ public static class StopWords
 
         return string.Join(", ", words);
     }
+
+    private static int First(CrankLayout layout) => layout.FiringOrder.OrderBy(layout.FiresAt).ThenBy(c => c).First();
 
     private static bool IsAt(double angle, double wanted) =>
         Math.Min(CrankAngle.Turn(angle, wanted), CrankAngle.Turn(wanted, angle)) < Same;

@@ -18,7 +18,7 @@ public sealed class WearView
 {
     public WearView(StoredOutlook stored, ClockStyle clocks, LengthStyle lengths)
     {
-        Wear = stored.Outlook.Job.ToEngineWear(stored.Usual);
+        Wear = stored.Outlook.ToWear(stored.Usual);
         Result = stored.Outlook.ToResult(stored.Usual);
         IReadOnlyList<IReadOnlyList<WearState>> smooth = WearSmoother.Smooth(Wear);
         Valves = [.. Wear.Engine.Valves.Select((valve, v) => new WearRow(
