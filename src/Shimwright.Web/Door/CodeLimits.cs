@@ -1,5 +1,6 @@
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -30,7 +31,8 @@ internal static class CodeLimits
             PartitionedRateLimiter.Create<HttpContext, string>(c => TriesACode(c) ? Limit("all", OfAll) : RateLimitPartition.GetNoLimiter("")));
     });
 
-    private static bool TriesACode(HttpContext context) => HttpMethods.IsPost(context.Request.Method) && context.Request.Path.Equals(EnterPage.Address, StringComparison.OrdinalIgnoreCase);
+    /// <summary>By the page that answers, not by how the address is spelt: there are several ways to spell one.</summary>
+    private static bool TriesACode(HttpContext context) => HttpMethods.IsPost(context.Request.Method) && context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>()?.Type == typeof(EnterPage);
 
     private static RateLimitPartition<string> Limit(string of, int most) =>
         RateLimitPartition.GetFixedWindowLimiter(of, _ => new() { PermitLimit = most, Window = Window, QueueLimit = 0 });

@@ -46,6 +46,7 @@ public sealed class ThumbTests(PreparedBench bench, Chromium chromium) : IClassF
         await room.ChooseAsync("I1");
         int before = await ReadingsAsync(window);
         string places = await PlacesAsync(window.Page);
+        await window.Page.EvaluateAsync("() => { window.shifts = 0; new PerformanceObserver(l => l.getEntries().forEach(e => { window.shifts += e.value; })).observe({ type: 'layout-shift' }); }");
 
         await window.Page.Locator("[data-blades] input").First.CheckAsync();
         ILocator light = window.Page.Locator("button[data-feel][value=light]");
@@ -56,6 +57,8 @@ public sealed class ThumbTests(PreparedBench bench, Chromium chromium) : IClassF
         await window.Page.WaitForTimeoutAsync(700);
 
         Assert.Equal(places, await PlacesAsync(window.Page));
+        // The browser's own measure (Layout Instability, a draft of the W3C's community group), of the tap and of what is fetched after it.
+        Assert.Equal(0, await window.Page.EvaluateAsync<double>("() => window.shifts"), 3);
         await window.GoAsync(Small + "?valve=I1");
         Assert.Equal(before + 1, await ReadingsAsync(window));
         window.AssertQuiet();
