@@ -12,6 +12,9 @@ internal sealed record Save(string Value, Guid Action);
 /// <summary>A device that saves measured values through the form of the page, one after the other, and knows which were acknowledged.</summary>
 internal sealed partial class FormWriter(string valve, IEnumerable<Save> saves)
 {
+    /// <summary>How often a save is sent again that the bench was too busy for; each time it has waited ten seconds for its turn.</summary>
+    private const int MostBusy = 12;
+
     private readonly CookieContainer _cookies = new();
     private readonly Queue<Save> _left = new(saves);
     private readonly Dictionary<string, string> _form = [];
@@ -68,11 +71,20 @@ internal sealed partial class FormWriter(string valve, IEnumerable<Save> saves)
     {
         try
         {
-            using var content = new FormUrlEncodedContent(_form.Append(new("Value.Value", save.Value)).Append(new("Value.Action", save.Action.ToString())));
-            using HttpResponseMessage answer = await client.PostAsync(new Uri(page, UriKind.Relative), content);
-            // A saved form is answered by the way to the page; anything else would be a refusal.
-            Assert.True(answer.StatusCode is HttpStatusCode.Found or HttpStatusCode.SeeOther, $"{save.Value}: {answer.StatusCode} {await answer.Content.ReadAsStringAsync()}");
-            return true;
+            for (int left = MostBusy; ; left--)
+            {
+                using var content = new FormUrlEncodedContent(_form.Append(new("Value.Value", save.Value)).Append(new("Value.Action", save.Action.ToString())));
+                using HttpResponseMessage answer = await client.PostAsync(new Uri(page, UriKind.Relative), content);
+                if (answer.StatusCode == HttpStatusCode.ServiceUnavailable && left > 0)
+                {
+                    // On a machine that has too much to do the bench says so, and the person sends it again.
+                    continue;
+                }
+
+                // A saved form is answered by the way to the page; anything else would be a refusal.
+                Assert.True(answer.StatusCode is HttpStatusCode.Found or HttpStatusCode.SeeOther, $"{save.Value}: {answer.StatusCode} {await answer.Content.ReadAsStringAsync()}");
+                return true;
+            }
         }
         catch (HttpRequestException)
         {
