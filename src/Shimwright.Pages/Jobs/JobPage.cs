@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Shimwright.Bench;
+using Shimwright.Bench.Devices;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Settings;
 using Shimwright.Jobs.Facts;
@@ -91,6 +92,12 @@ public abstract class JobPage : ComponentBase
         if (Job is { } known && form.Seen > known.Sheet.Last)
         {
             Refuse(new JobProblem("$", FormattableString.Invariant($"your page says that it has seen entry {form.Seen}, and the job has {known.Sheet.Last}"), "load the page again"));
+            return false;
+        }
+
+        if (Visit.Role != DeviceRole.Owner && Job is { } own && facts.Any(f => OwnerFacts.Has(own.Sheet, f)))
+        {
+            Refuse(new JobProblem("$", "only an owner discards a job or puts it back", "ask an owner to do it"));
             return false;
         }
 

@@ -50,7 +50,7 @@ public class EnterTests
             Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
             AngleSharp.Html.Dom.IHtmlDocument page = new HtmlParser().ParseDocument(await answer.Content.ReadAsStringAsync(Cancel));
             answers.Add(page.QuerySelector("[role=alert]")!.TextContent);
-            Assert.Contains("lets nobody in", answers[^1], StringComparison.Ordinal);
+            Assert.Contains("this code does not work", answers[^1], StringComparison.Ordinal);
         }
 
         Assert.Single(answers.Distinct());
@@ -136,6 +136,18 @@ public class EnterTests
         using HttpResponseMessage answer = await client.PostAsync(new Uri($"/api/v1/jobs/{job}/facts", UriKind.Relative), body, Cancel);
         Assert.True(expected == answer.StatusCode, await answer.Content.ReadAsStringAsync(Cancel));
         Assert.Equal(role == DeviceRole.Owner, (await test.Bench.Jobs.FindAsync(job, Cancel))!.Sheet.IsDiscarded);
+        if (role == DeviceRole.Owner)
+        {
+            // Nor does a mechanic put it back, or take the discarding back.
+            using HttpClient mechanic = await shop.LetInAsync(DeviceRole.Mechanic);
+            Shimwright.Bench.Jobs.StoredJob discarded = (await test.Bench.Jobs.FindAsync(job, Cancel))!;
+            foreach (string fact in new[] { """{"fact":"putBack"}""", $$"""{"fact":"undone","action":"{{discarded.Sheet.Entries[^1].Action}}"}""" })
+            {
+                using StringContent other = new($$"""{"action":"{{Guid.NewGuid()}}","seen":{{discarded.Sheet.Last}},"facts":[{{fact}}]}""", Encoding.UTF8, "application/json");
+                using HttpResponseMessage refused = await mechanic.PostAsync(new Uri($"/api/v1/jobs/{job}/facts", UriKind.Relative), other, Cancel);
+                Assert.True(HttpStatusCode.Forbidden == refused.StatusCode, $"{fact}: {await refused.Content.ReadAsStringAsync(Cancel)}");
+            }
+        }
     }
 
     internal static async Task<Guid> StartAsync(HttpClient client)
