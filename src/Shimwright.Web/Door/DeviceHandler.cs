@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
@@ -17,8 +19,42 @@ internal sealed class DeviceHandler(
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logs, encoder)
 {
     private const string Bearer = "Bearer ";
+    private static readonly object Key = new();
 
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
+    {
+        if (!door.IsShop)
+        {
+            return Success(Visitor.Machine());
+        }
+
+        // A page about an error comes by twice, the second time with services of its own.
+        if (Context.Items[Key] is AuthenticateResult before)
+        {
+            return before;
+        }
+
+        bool isOpen = Context.GetEndpoint()?.Metadata.GetMetadata<IAllowAnonymous>() is not null;
+        if (isOpen && Context.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is null)
+        {
+            // Styles, scripts, health: nobody needs to know who asks.
+            return AuthenticateResult.NoResult();
+        }
+
+        try
+        {
+            AuthenticateResult result = await KnowAsync();
+            Context.Items[Key] = result;
+            return result;
+        }
+        catch (Exception fault) when (isOpen && BenchDatabase.WhyAway(fault) is not null)
+        {
+            // The page that says so is for everybody.
+            return AuthenticateResult.NoResult();
+        }
+    }
+
+    private async Task<AuthenticateResult> KnowAsync()
     {
         string header = Request.Headers.Authorization.ToString();
         bool isProgram = header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase);
@@ -52,7 +88,7 @@ internal sealed class DeviceHandler(
         return Task.CompletedTask;
     }
 
-    private bool IsMachineItself => !door.IsShop || (!door.IsLocked && Context.Connection.RemoteIpAddress is { } caller && IPAddress.IsLoopback(caller));
+    private bool IsMachineItself => !door.IsLocked && Context.Connection.RemoteIpAddress is { } caller && IPAddress.IsLoopback(caller);
 
     private AuthenticateResult Success(System.Security.Claims.ClaimsPrincipal visitor) => AuthenticateResult.Success(new(visitor, Scheme.Name));
 }

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Web.Visitors;
@@ -28,6 +29,12 @@ internal static class DeviceCookie
         if (Visitor.SignatureOf(context.User) is { } signature)
         {
             return signature;
+        }
+
+        if (context.GetEndpoint() is { } endpoint && endpoint.Metadata.GetMetadata<ComponentTypeMetadata>() is null)
+        {
+            // Files are kept by browsers and proxies, some for a year: they carry nobody's name.
+            return "";
         }
 
         string cookie = context.RequestServices.GetRequiredService<BenchCookies>().Device;
