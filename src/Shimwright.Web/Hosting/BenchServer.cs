@@ -100,7 +100,7 @@ public static class BenchServer
         services.AddBenchPages(MorePages(hasNews: options.Shop is not null || options.Running is { InContainer: true }));
         // Nobody knows who reaches a container's published port: there everybody has to be let in.
         bool isContainer = options.Running is { InContainer: true };
-        services.AddDoor(new(options.Shop is not null || isContainer, options.Shop?.IsLocked ?? isContainer));
+        services.AddDoor(new(options.Shop is not null || isContainer, isContainer || options.Shop is { IsLocked: true }));
         services.AddHostedService<ForecastKeeper>();
         services.AddHostedService<CopyKeeper>();
         services.AddHostedService<NewsKeeper>();

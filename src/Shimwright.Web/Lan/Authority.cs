@@ -11,6 +11,8 @@ namespace Shimwright.Web.Lan;
 /// </summary>
 public sealed class Authority : IDisposable
 {
+    private const string Constraints = "2.5.29.30";
+    private static readonly Asn1Tag Name = new(TagClass.ContextSpecific, 2);
     private static readonly TimeSpan Lasts = TimeSpan.FromDays(3650);
 
     /// <summary>Phones take no certificate of a server that lasts longer than 398 days.</summary>
@@ -55,6 +57,33 @@ public sealed class Authority : IDisposable
         using X509Certificate2 made = request.CreateSelfSigned(now - Before, now + Lasts);
         files.Write(made);
         return new(files.Read()!);
+    }
+
+    /// <summary>When it ends.</summary>
+    public DateTime EndsAt => _certificate.NotAfter;
+
+    /// <summary>Whether it may vouch for a name. That was settled when it was made.</summary>
+    /// <param name="name">The name.</param>
+    /// <returns>Whether it may.</returns>
+    public bool MayVouchFor(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        X509Extension constraints = _certificate.Extensions.First(e => e.Oid?.Value == Constraints);
+        AsnReader permitted = new AsnReader(constraints.RawData, AsnEncodingRules.DER).ReadSequence().ReadSequence(new Asn1Tag(TagClass.ContextSpecific, 0));
+        while (permitted.HasData)
+        {
+            AsnReader subtree = permitted.ReadSequence();
+            if (subtree.PeekTag().HasSameClassAndValue(Name))
+            {
+                string one = subtree.ReadCharacterString(UniversalTagNumber.IA5String, Name);
+                if (name.Equals(one, StringComparison.OrdinalIgnoreCase) || name.EndsWith("." + one, StringComparison.OrdinalIgnoreCase))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     /// <summary>A certificate for the server.</summary>
@@ -103,7 +132,7 @@ public sealed class Authority : IDisposable
             {
                 using (writer.PushSequence())
                 {
-                    writer.WriteCharacterString(UniversalTagNumber.IA5String, name, new Asn1Tag(TagClass.ContextSpecific, 2));
+                    writer.WriteCharacterString(UniversalTagNumber.IA5String, name, Name);
                 }
             }
 
@@ -116,7 +145,7 @@ public sealed class Authority : IDisposable
             }
         }
 
-        return new X509Extension("2.5.29.30", writer.Encode(), critical: true);
+        return new X509Extension(Constraints, writer.Encode(), critical: true);
     }
 
     private static byte[] MaskOf(IPNetwork range)

@@ -57,7 +57,7 @@ public static class Introduction
             </head>
             <body>
             <h1>Trust this bench</h1>
-            <p>Do this once per phone or tablet. It stops the browser's warning, lets the screen stay on while you work, and keeps what you tap unread on the way.</p>
+            <p>Do this once per phone or tablet. It stops the browser's warning, lets the screen stay on while you work, and keeps others from reading what you tap.</p>
             <h2>1. Get the certificate</h2>
             <p><a href="{File}">Download the certificate</a></p>
             <h2>2. Compare</h2>
@@ -72,7 +72,7 @@ public static class Introduction
             <li><strong>macOS:</strong> open the file, add it to the login keychain, open it there and set Trust to Always.</li>
             <li><strong>Linux:</strong> in the browser's settings, Privacy and security, Certificates, Authorities, Import.</li>
             </ul>
-            <p>The certificate can vouch for addresses of the workshop's own network only, for no site on the internet.</p>
+            <p>The certificate can vouch for addresses of the workshop's own network, and for the name that its owner gave the bench, for nothing else.</p>
             <h2>4. Open the bench</h2>
             <p><a href="{safe}">{safe}</a></p>
             <h2>Not allowed to trust it?</h2>

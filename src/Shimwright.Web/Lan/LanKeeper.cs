@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
@@ -29,8 +30,9 @@ internal sealed partial class LanKeeper(LanNames names, ServerCertificate certif
             {
                 return;
             }
-            catch (LanException e)
+            catch (Exception e) when (e is LanException or CryptographicException or ArgumentException or IOException or UnauthorizedAccessException)
             {
+                // A clock that was set back, a folder that cannot be written: the certificate that is shown goes on.
                 LogLater(log, e);
                 await Task.Delay(Pause, time, CancellationToken.None);
             }

@@ -34,7 +34,7 @@ public sealed class LanNames(IReadOnlyList<string> hosts, Func<IReadOnlyList<IPA
 
     private string Local => machine + ".local";
 
-    private IEnumerable<string> Names => new[] { "localhost", machine, Local }.Concat(hosts).Where(n => n.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase);
+    private IEnumerable<string> Names => new[] { "localhost", Local }.Concat(hosts).Where(n => n.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Looks again.</summary>
     /// <param name="cancel">Stops it.</param>

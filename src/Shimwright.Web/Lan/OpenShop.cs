@@ -49,7 +49,7 @@ public sealed class OpenShop : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(time);
-        string machine = Dns.GetHostName().Split('.')[0];
+        string machine = NameOf(Dns.GetHostName());
         LanNames names = new(options.Hosts, PrivateNetwork.Addresses, machine);
         await names.LookAsync(cancel);
         if (options.Proxy is not null)
@@ -62,8 +62,27 @@ public sealed class OpenShop : IAsyncDisposable
             return new(options, names, ServerCertificate.Own(own), null);
         }
 
-        var authority = Authority.In(options.Folder, [machine, .. options.Hosts], time.GetUtcNow());
+        var authority = Authority.In(options.Folder, options.Hosts, time.GetUtcNow());
+        if (options.Hosts.FirstOrDefault(h => !authority.MayVouchFor(h)) is { } foreign)
+        {
+            authority.Dispose();
+            throw new LanException($"--host: found \"{foreign}\", for which the bench's authority may not vouch; give your own certificate with --certificate, or remove {options.Folder}, start again, and trust the new authority on each phone");
+        }
+
         return new(options, names, ServerCertificate.By(authority, options.Folder, names.All, time.GetUtcNow()), authority);
+    }
+
+    /// <summary>A machine's own name as certificates write it; one that cannot be written so is left out.</summary>
+    private static string NameOf(string machine)
+    {
+        try
+        {
+            return new System.Globalization.IdnMapping().GetAscii(machine.Split('.')[0]);
+        }
+        catch (ArgumentException)
+        {
+            return "localhost";
+        }
     }
 
     /// <summary>Starts the server by which phones get to know the bench.</summary>

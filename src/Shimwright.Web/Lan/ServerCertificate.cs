@@ -66,7 +66,7 @@ public sealed class ServerCertificate : IDisposable
             // It is made anew in any case.
         }
 
-        if (kept is not null && Does(kept, names, now))
+        if (kept is not null && Does(kept, authority, names, now))
         {
             return new(kept, authority, files);
         }
@@ -83,7 +83,7 @@ public sealed class ServerCertificate : IDisposable
     {
         lock (_one)
         {
-            if (_authority is null || Does(_current, names, now))
+            if (_authority is null || Does(_current, _authority, names, now))
             {
                 return false;
             }
@@ -108,9 +108,11 @@ public sealed class ServerCertificate : IDisposable
         return files.Read()!;
     }
 
-    private static bool Does(X509Certificate2 certificate, IReadOnlyList<string> names, DateTimeOffset now)
+    private static bool Does(X509Certificate2 certificate, Authority authority, IReadOnlyList<string> names, DateTimeOffset now)
     {
-        if (certificate.NotAfter < now.LocalDateTime + RenewedBefore || certificate.Extensions.OfType<X509SubjectAlternativeNameExtension>().FirstOrDefault() is not { } alternatives)
+        // None lasts longer than the authority: near its end there is no better one.
+        bool isEnding = certificate.NotAfter < now.LocalDateTime + RenewedBefore && certificate.NotAfter < authority.EndsAt;
+        if (isEnding || certificate.Extensions.OfType<X509SubjectAlternativeNameExtension>().FirstOrDefault() is not { } alternatives)
         {
             return false;
         }

@@ -31,8 +31,14 @@ internal static class NewsEndpoint
     private static Results<ServerSentEventsResult<string>, StatusCodeHttpResult> Watch(
         Guid id, HttpContext context, IBench bench, TimeProvider time, IHostApplicationLifetime life, CancellationToken gone)
     {
-        if (bench is not BenchDatabase database || Volatile.Read(ref _open) >= Most)
+        if (bench is not BenchDatabase database)
         {
+            return TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
+        }
+
+        if (Interlocked.Increment(ref _open) > Most)
+        {
+            Interlocked.Decrement(ref _open);
             return TypedResults.StatusCode(StatusCodes.Status503ServiceUnavailable);
         }
 
@@ -43,12 +49,12 @@ internal static class NewsEndpoint
         Guid id, BenchDatabase database, Guid? device, TimeProvider time, CancellationToken stopping, [EnumeratorCancellation] CancellationToken gone)
     {
         using var either = CancellationTokenSource.CreateLinkedTokenSource(stopping, gone);
-        Interlocked.Increment(ref _open);
         IAsyncEnumerator<int> news = database.News.WatchAsync(id, either.Token).GetAsyncEnumerator(either.Token);
+        // What was added before one began to watch is told too.
+        Task<bool> next = news.MoveNextAsync().AsTask();
+        long looked = time.GetTimestamp();
         try
         {
-            // What was added before one began to watch is told too.
-            Task<bool> next = news.MoveNextAsync().AsTask();
             if (await LastAsync(database, id, gone) is not { } now)
             {
                 yield break;
@@ -58,13 +64,18 @@ internal static class NewsEndpoint
             while (true)
             {
                 Task silence = Task.Delay(Silence, time, either.Token);
-                if (await Task.WhenAny(next, silence) == silence)
+                bool isSilent = await Task.WhenAny(next, silence) == silence;
+                if (isSilent || time.GetElapsedTime(looked) >= Silence)
                 {
+                    looked = time.GetTimestamp();
                     if (either.IsCancellationRequested || (device is { } d && !await database.Devices.IsInAsync(d, gone)))
                     {
                         yield break;
                     }
+                }
 
+                if (isSilent)
+                {
                     yield return new("", "still");
                     continue;
                 }
@@ -81,6 +92,8 @@ internal static class NewsEndpoint
         finally
         {
             await either.CancelAsync();
+            await ((Task)next).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            await news.DisposeAsync();
             Interlocked.Decrement(ref _open);
         }
     }

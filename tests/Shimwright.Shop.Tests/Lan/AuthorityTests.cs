@@ -80,6 +80,23 @@ public sealed class AuthorityTests : IDisposable
         Assert.True(server.Follow(["localhost", "192.168.1.21"], Now.AddDays(370)));
     }
 
+    /// <summary>What it may vouch for is settled when it is made: a name that comes later would spoil the certificate for all.</summary>
+    [Theory]
+    [InlineData("bench.example.org", true)]
+    [InlineData("lift.local", true)]
+    [InlineData("localhost", true)]
+    [InlineData("other.example.org", false)]
+    [InlineData("org", false)]
+    public void MayVouchFor_ANameThatIsGivenLater_IsSaid(string name, bool may)
+    {
+        using (Authority.In(_folder, ["bench.example.org"], Now))
+        {
+        }
+
+        using var again = Authority.In(_folder, [name], Now);
+        Assert.Equal(may, again.MayVouchFor(name));
+    }
+
     /// <summary>Whoever has a certificate of their own brings it as they got it.</summary>
     [Theory]
     [InlineData("own.pem")]
