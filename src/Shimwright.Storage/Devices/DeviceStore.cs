@@ -91,10 +91,17 @@ public sealed class DeviceStore
     public async Task<LetIn> LetInAsync(string code, string name, string person, CancellationToken cancel = default)
     {
         string hash = HashOf(OneTimeCode.Read(code));
+        string token = NewToken(), mine = HashOf(token);
         await using BenchContext context = _open();
         return await context.InTransactionAsync(
             async transaction =>
             {
+                // Tried again after the connection broke: the first attempt may have been kept.
+                if (await context.Devices.AsNoTracking().FirstOrDefaultAsync(d => d.TokenHash == mine, cancel) is { } already)
+                {
+                    return new(EntryOutcome.LetIn, DeviceOf(already), token);
+                }
+
                 // Whoever tries a code holds the door: one comes after the other, and each wrong code is counted.
                 await context.Doors.ExecuteUpdateAsync(s => s.SetProperty(d => d.WrongCodes, d => d.WrongCodes), cancel);
                 if ((await StateAsync(context, cancel)).IsClosed)
@@ -112,7 +119,7 @@ public sealed class DeviceStore
                 }
 
                 found.UsedAt = now;
-                LetIn letIn = Add(context, name, person, (DeviceRole)found.Role, isProgram: false, now);
+                LetIn letIn = Add(context, token, (name, person), (DeviceRole)found.Role, isProgram: false, now);
                 await context.SaveChangesAsync(cancel);
                 await transaction.CommitAsync(cancel);
                 return letIn;
@@ -128,7 +135,7 @@ public sealed class DeviceStore
     public async Task<LetIn> AddProgramAsync(string name, DeviceRole role, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        LetIn letIn = Add(context, name, "", role, isProgram: true, Now);
+        LetIn letIn = Add(context, NewToken(), (name, ""), role, isProgram: true, Now);
         await context.SaveChangesAsync(cancel);
         return letIn;
     }
@@ -164,14 +171,15 @@ public sealed class DeviceStore
 
     private DateTime Now => _time.GetUtcNow().UtcDateTime;
 
-    private static LetIn Add(BenchContext context, string name, string person, DeviceRole role, bool isProgram, DateTime now)
+    private static string NewToken() => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(TokenBytes));
+
+    private static LetIn Add(BenchContext context, string token, (string Name, string Person) named, DeviceRole role, bool isProgram, DateTime now)
     {
-        string token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(TokenBytes));
         DeviceRow row = new()
         {
             Id = Guid.NewGuid(),
-            Name = name.Trim(),
-            Person = person.Trim(),
+            Name = named.Name.Trim(),
+            Person = named.Person.Trim(),
             Role = (int)role,
             IsProgram = isProgram,
             TokenHash = HashOf(token),
