@@ -12,6 +12,11 @@ internal static class Program
         {
             return CommandLine.Run(args, terminal);
         }
+        catch (OperationCanceledException)
+        {
+            // Stopped by whoever started it, before it had begun.
+            return ExitCode.Done;
+        }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
             // A fault of the program, not of its input: said in one line, since a stack trace helps nobody at the bench.

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 using Shimwright.Cli.Running;
 
 namespace Shimwright.Cli.Commands;
@@ -19,7 +20,7 @@ internal static class CommandLine
                     terminal.Error.WriteLine($"shimwright: {message}");
                 }
 
-                string command = parsed.CommandResult.Command is RootCommand ? "" : $" {parsed.CommandResult.Command.Name}";
+                string command = string.Concat(Path(parsed.CommandResult).Reverse().Select(c => " " + c));
                 terminal.Error.WriteLine($"shimwright: see 'shimwright{command} --help'");
                 return ExitCode.BadCommandLine;
             }
@@ -42,6 +43,18 @@ internal static class CommandLine
         finally
         {
             Flush(terminal);
+        }
+    }
+
+    /// <summary>The commands that were named, the innermost first.</summary>
+    private static IEnumerable<string> Path(SymbolResult? at)
+    {
+        for (; at is not null; at = at.Parent)
+        {
+            if (at is CommandResult { Command: not RootCommand } named)
+            {
+                yield return named.Command.Name;
+            }
         }
     }
 

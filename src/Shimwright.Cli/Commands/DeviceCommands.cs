@@ -16,6 +16,7 @@ internal static class DeviceCommands
         command.Add(Add(terminal));
         command.Add(List(terminal));
         command.Add(Away(terminal));
+        command.Add(Open(terminal));
         return command;
     }
 
@@ -26,6 +27,11 @@ internal static class DeviceCommands
         {
             OneTimeCode code = await database.Devices.MakeCodeAsync(RoleOf(parsed.GetValue(role)!), cancel);
             terminal.Output.WriteLine(OneTimeCode.Shown(code.Text));
+            if ((await database.Devices.DoorAsync(cancel)).IsClosed)
+            {
+                terminal.Error.WriteLine("shimwright: the door is closed after too many wrong codes; find out who typed them, then run 'shimwright device open'");
+            }
+
             terminal.Output.WriteLine($"Lets in one device as {code.Role.ToString().ToLowerInvariant()} within ten minutes. Open the bench on it and type the code.");
             return ExitCode.Done;
         });
@@ -57,7 +63,7 @@ internal static class DeviceCommands
             IReadOnlyList<Device> devices = await database.Devices.ListAsync(cancel);
             if (devices.Count == 0)
             {
-                terminal.Output.WriteLine("No device was let in yet. Make a code with 'shimwright device code'.");
+                terminal.Output.WriteLine("No devices yet. Make a code with 'shimwright device code'.");
             }
 
             foreach (Device device in devices)
@@ -78,7 +84,7 @@ internal static class DeviceCommands
             Device[] found = [.. (await database.Devices.ListAsync(cancel)).Where(d => d.RevokedAt is null && Short(d).Equals(text, StringComparison.OrdinalIgnoreCase))];
             if (found is not [{ } device])
             {
-                terminal.Error.WriteLine($"shimwright: found \"{text}\", which is no device that is in; 'shimwright device list' shows them");
+                terminal.Error.WriteLine($"shimwright: no device \"{text}\" is in; 'shimwright device list' shows those that are");
                 return ExitCode.BadInput;
             }
 
@@ -88,12 +94,27 @@ internal static class DeviceCommands
         });
     }
 
+    private static Command Open(Terminal terminal) =>
+        On(terminal, new("open", "Open the door again after too many wrong codes. Find out first who typed them.\nExample: shimwright device open"), async (_, database, cancel) =>
+        {
+            DoorState before = await database.Devices.DoorAsync(cancel);
+            await database.Devices.OpenDoorAsync(cancel);
+            terminal.Output.WriteLine(before.IsClosed ? "The door is open again." : $"The door was open, with {before.WrongCodes.ToString(CultureInfo.InvariantCulture)} wrong codes. They are forgotten.");
+            return ExitCode.Done;
+        });
+
     private static Command On(Terminal terminal, Command command, Func<ParseResult, BenchDatabase, CancellationToken, Task<int>> work)
     {
         Option<string?> address = DatabaseOption.Create();
         command.Add(address);
         command.SetAction((parsed, cancel) => DatabaseOption.UseAsync(terminal, parsed.GetValue(address), async database =>
         {
+            if (database.File is { } file && !File.Exists(file))
+            {
+                terminal.Error.WriteLine($"shimwright: found no bench in {file}; name its file with --db, or start the bench first with 'shimwright serve --lan'");
+                return ExitCode.BadInput;
+            }
+
             await database.PrepareAsync(cancel);
             return await work(parsed, database, cancel);
         }));

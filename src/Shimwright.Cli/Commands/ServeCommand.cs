@@ -35,7 +35,7 @@ internal static class ServeCommand
     {
         var port = new Option<int>("--port")
         {
-            Description = $"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next one gives away the certificate.",
+            Description = $"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next port hands out the certificate.",
             DefaultValueFactory = _ => UsualPort,
         };
         port.Validators.Add(result =>
@@ -132,13 +132,13 @@ internal static class ServeCommand
     /// <summary>Says where phones find the bench, with a code for the first of them.</summary>
     private static async Task SayWhereAsync(Terminal terminal, BenchDatabase database, OpenShop shop, int port, CancellationToken cancel)
     {
-        terminal.Output.WriteLine($"The bench is open to the workshop's network (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
         if (shop.Certificate is null)
         {
-            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"It answers the proxy at port {port}. Let the first device in with 'shimwright device code'."));
+            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"The bench is open to the proxy only, at port {port} (kept in {database.Description}). Let the first device in with 'shimwright device code'."));
             return;
         }
 
+        terminal.Output.WriteLine($"The bench is open to the workshop's network (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
         foreach (string host in new[] { "localhost", shop.Names.Best }.Concat(shop.Names.Addresses.Select(a => a.ToString())).Distinct())
         {
             terminal.Output.WriteLine("  " + LanNames.Link(host, port));

@@ -77,7 +77,7 @@ public sealed partial class ShopTests(Chromium chromium) : IAsyncLifetime
         ILocator row = owner.Page.Locator(".rows > li").Filter(new() { HasText = "Bo Tarn" });
         await row.Locator("summary").ClickAsync();
         await row.GetByRole(AriaRole.Button).ClickAsync();
-        await Expect(owner.Page.GetByText("Sent away. The device has to be let in anew.")).ToBeVisibleAsync();
+        await Expect(owner.Page.GetByText("Sent away. The device needs a new code.")).ToBeVisibleAsync();
         Assert.Equal(401, await phone.GoAsync($"/jobs/{job}/measure"));
         Assert.True(wrong.Count == 0, string.Join("\n", wrong));
     }
