@@ -22,6 +22,9 @@ internal sealed class JobCopy
         _jobs = Insert(context.Model.FindEntityType(typeof(JobRow))!, nameof(JobRow.Id), new()
         {
             [nameof(JobRow.Id)] = "@id",
+            [nameof(JobRow.Number)] = "(SELECT MAX(\"Number\") + 1 FROM jobs)",
+            // The next start of the program works the checksums out.
+            [nameof(JobRow.Sum)] = "NULL",
             [nameof(JobRow.EngineId)] = "@engine",
             [nameof(JobRow.Action)] = "@action",
             [nameof(JobRow.StartedAt)] = "\"StartedAt\" - @ago",
@@ -31,6 +34,7 @@ internal sealed class JobCopy
         _facts = Insert(context.Model.FindEntityType(typeof(FactRow))!, nameof(FactRow.JobId), new()
         {
             [nameof(FactRow.JobId)] = "@id",
+            [nameof(FactRow.Sum)] = "NULL",
             [nameof(FactRow.At)] = "\"At\" - @ago",
         });
     }
