@@ -52,7 +52,8 @@ internal static class Program
         await using ServedBench server = await ServedBench.StartAsync(file, Path.GetDirectoryName(file)!, null, isShop ? ["--lan", "--lock"] : []);
         using HttpClientHandler handler = new() { UseCookies = false, ServerCertificateCustomValidationCallback = HttpClientHandler.DangerousAcceptAnyServerCertificateValidator };
         using var client = new HttpClient(handler) { BaseAddress = server.Address };
-        client.DefaultRequestHeaders.Add("Cookie", isShop ? await LetInAsync(file) : $"shimwright-device={Guid.CreateVersion7(TimeProvider.System.GetUtcNow()):N}");
+        // Browsers run the script: a page leaves out what pays next, and it is fetched afterwards.
+        client.DefaultRequestHeaders.Add("Cookie", "script=1; " + (isShop ? await LetInAsync(file) : $"shimwright-device={Guid.CreateVersion7(TimeProvider.System.GetUtcNow()):N}"));
         IReadOnlyList<(string Page, Func<string> Address)> pages = LoadPages.Of(bench);
         await SayFirstAsync(to, client, pages);
 
