@@ -14,6 +14,9 @@ public sealed record Device(Guid Id, string Name, string Person, DeviceRole Role
     /// <summary>How long a device that is not used is remembered.</summary>
     public static readonly TimeSpan Kept = TimeSpan.FromDays(180);
 
+    /// <summary>What it is called among people: the person and the device, or the program.</summary>
+    public string Title => IsProgram ? Name : $"{Person}, {Name}";
+
     /// <summary>Until when it is remembered where it is not used again, UTC.</summary>
     public DateTime EndsAt => UsedAt + Kept;
 

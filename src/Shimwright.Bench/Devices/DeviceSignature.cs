@@ -20,8 +20,18 @@ public static class DeviceSignature
     public static string Of(Device device)
     {
         ArgumentNullException.ThrowIfNull(device);
-        string[] parts = [device.Person, device.Name, device.Id.ToString("N", CultureInfo.InvariantCulture)[^Digits..]];
+        string[] parts = [device.Person, device.Name, ShortOf(device)];
         return string.Join(Between, parts.Where(p => p.Length > 0));
+    }
+
+    /// <summary>What tells a device from others of its name, short enough to be typed.</summary>
+    /// <param name="device">The device.</param>
+    /// <returns>Eight letters and digits.</returns>
+    /// <exception cref="ArgumentNullException">There is no device.</exception>
+    public static string ShortOf(Device device)
+    {
+        ArgumentNullException.ThrowIfNull(device);
+        return device.Id.ToString("N", CultureInfo.InvariantCulture)[^Digits..];
     }
 
     /// <summary>The person who signed.</summary>

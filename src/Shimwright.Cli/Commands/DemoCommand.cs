@@ -17,7 +17,7 @@ internal static class DemoCommand
     {
         Option<LengthUnit> unit = Page.UnitOption();
         var once = new Option<bool>("--once") { Description = "Print the plans and end, without opening the bench." };
-        Option<int> port = ServeCommand.PortOption();
+        Option<int> port = ServeCommand.PortOption($"The port on 127.0.0.1, {ServeCommand.UsualPort} unless given; 0 takes any that is free.");
         var command = new Command(
             "demo",
             "Plan every job of the demo workshop, say what to look at in each, then open its bench in a browser with a job in progress, until Ctrl-C.\n"

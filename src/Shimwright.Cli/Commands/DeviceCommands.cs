@@ -69,7 +69,7 @@ internal static class DeviceCommands
             foreach (Device device in devices)
             {
                 string state = device.RevokedAt is { } away ? $"sent away {Day(away)}" : $"last used {Day(device.UsedAt)}";
-                terminal.Output.WriteLine($"{Short(device)}  {device.Role.ToString().ToLowerInvariant(),-8}  {(device.IsProgram ? device.Name + " (program)" : $"{device.Person}, {device.Name}")}, {state}");
+                terminal.Output.WriteLine($"{DeviceSignature.ShortOf(device)}  {device.Role.ToString().ToLowerInvariant(),-8}  {device.Title}{(device.IsProgram ? " (program)" : "")}, {state}");
             }
 
             return ExitCode.Done;
@@ -81,7 +81,7 @@ internal static class DeviceCommands
         return On(terminal, new("away", "Send a device or a program away: it can no longer look or save. What it saved is kept.\nExample: shimwright device away 3fa2c01b") { id }, async (parsed, database, cancel) =>
         {
             string text = parsed.GetValue(id)!;
-            Device[] found = [.. (await database.Devices.ListAsync(cancel)).Where(d => d.RevokedAt is null && Short(d).Equals(text, StringComparison.OrdinalIgnoreCase))];
+            Device[] found = [.. (await database.Devices.ListAsync(cancel)).Where(d => d.RevokedAt is null && DeviceSignature.ShortOf(d).Equals(text, StringComparison.OrdinalIgnoreCase))];
             if (found is not [{ } device])
             {
                 terminal.Error.WriteLine($"shimwright: no device \"{text}\" is in; 'shimwright device list' shows those that are");
@@ -89,7 +89,7 @@ internal static class DeviceCommands
             }
 
             await database.Devices.RevokeAsync(device.Id, cancel);
-            terminal.Output.WriteLine($"{(device.IsProgram ? device.Name : $"{device.Person}, {device.Name}")} is sent away.");
+            terminal.Output.WriteLine($"{device.Title} is sent away.");
             return ExitCode.Done;
         });
     }
@@ -129,8 +129,6 @@ internal static class DeviceCommands
     }
 
     private static DeviceRole RoleOf(string text) => Enum.Parse<DeviceRole>(text, ignoreCase: true);
-
-    private static string Short(Device device) => device.Id.ToString("N", CultureInfo.InvariantCulture)[^8..];
 
     private static string Day(DateTime at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -12,27 +12,10 @@ internal static class ReadyCommand
 
     public static Command Create(Terminal terminal)
     {
-        Option<int> port = PortOption();
+        Option<int> port = ServeCommand.PortOption("The port of the bench.", least: 1);
         var command = new Command("ready", "Ask the bench that is open on this machine whether it is ready. Exit code: 0 ready, 1 not ready.\nExample: shimwright ready") { port };
         command.SetAction((parsed, cancel) => RunAsync(terminal, parsed.GetValue(port), cancel));
         return command;
-    }
-
-    private static Option<int> PortOption()
-    {
-        var port = new Option<int>("--port")
-        {
-            Description = "The port of the bench.",
-            DefaultValueFactory = _ => ServeCommand.UsualPort,
-        };
-        port.Validators.Add(result =>
-        {
-            if (result.Tokens is [{ Value: var text }] && (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int p) || p is < 1 or > 65535))
-            {
-                result.AddError($"--port: found \"{text}\", allowed is 1 to 65535.");
-            }
-        });
-        return port;
     }
 
     private static async Task<int> RunAsync(Terminal terminal, int port, CancellationToken cancel)

@@ -18,7 +18,7 @@ internal static class ServeCommand
     public static Command Create(Terminal terminal)
     {
         Option<string?> database = DatabaseOption.Create();
-        Option<int> port = PortOption();
+        Option<int> port = PortOption($"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next port hands out the certificate.");
         var command = new Command("serve", "Open the bench in a browser until Ctrl-C: on this machine only, or with --lan on the workshop's network.\nExample: shimwright serve --db shed.db --lan") { database, port };
         LanOption lan = new();
         lan.AddTo(command);
@@ -31,18 +31,19 @@ internal static class ServeCommand
         return command;
     }
 
-    public static Option<int> PortOption()
+    /// <summary>The option that names a port; 0, where it is allowed, is any that is free.</summary>
+    public static Option<int> PortOption(string about, int least = 0)
     {
         var port = new Option<int>("--port")
         {
-            Description = $"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next port hands out the certificate.",
+            Description = about,
             DefaultValueFactory = _ => UsualPort,
         };
         port.Validators.Add(result =>
         {
-            if (result.Tokens is [{ Value: var text }] && (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int p) || p > 65535))
+            if (result.Tokens is [{ Value: var text }] && (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int p) || p < least || p > 65535))
             {
-                result.AddError($"--port: found \"{text}\", allowed is 0 to 65535.");
+                result.AddError(string.Create(CultureInfo.InvariantCulture, $"--port: found \"{text}\", allowed is {least} to 65535."));
             }
         });
         return port;
@@ -139,7 +140,7 @@ internal static class ServeCommand
         }
 
         terminal.Output.WriteLine($"The bench is open to the workshop's network (kept in {database.Description}). Ctrl-C closes it; what was tapped is kept.");
-        foreach (string host in new[] { "localhost", shop.Names.Best }.Concat(shop.Names.Addresses.Select(a => a.ToString())).Distinct())
+        foreach (string host in shop.Names.Hosts.Prepend("localhost").Distinct())
         {
             terminal.Output.WriteLine("  " + LanNames.Link(host, port));
         }

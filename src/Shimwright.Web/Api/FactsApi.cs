@@ -46,12 +46,14 @@ internal static class FactsApi
             return new Refused<Wrong>(problems);
         }
 
-        if (Visitor.RoleOf(request.HttpContext.User) != DeviceRole.Owner && await bench.Jobs.FindAsync(id, cancel) is { } job && facts.Any(f => OwnerFacts.Has(job.Sheet, f)))
+        bool asksForOwner = Visitor.RoleOf(request.HttpContext.User) != DeviceRole.Owner && facts.Any(OwnerFacts.MayBe);
+        StoredJob? kept = seen > 0 || asksForOwner ? await bench.Jobs.FindAsync(id, cancel) : null;
+        if (asksForOwner && kept is not null && facts.Any(f => OwnerFacts.Has(kept.Sheet, f)))
         {
             return (Denied)new Refused<NotForYou>(new JobProblem("$.facts", "found a job that is to be discarded or put back", "only an owner's device may do that"));
         }
 
-        if (seen > 0 && await bench.Jobs.FindAsync(id, cancel) is { } kept && seen > kept.Sheet.Last)
+        if (kept is not null && seen > kept.Sheet.Last)
         {
             return new Refused<Wrong>(new JobProblem("$.seen", FormattableString.Invariant($"found {seen}"), FormattableString.Invariant($"allowed is 0 to {kept.Sheet.Last}, the member last of the job")));
         }
@@ -63,8 +65,8 @@ internal static class FactsApi
             AddOutcome.Refused => new Refused<Wrong>(result.Problems),
             AddOutcome.Reused => new Refused<Conflict>([.. result.Problems.Select(p => p with { Path = "$.action" })]) { Title = "This action was sent before with different content; nothing was saved." },
             AddOutcome.Conflict => new Refused<Conflict> { Unseen = [.. result.Unseen.Select(e => EntryRow.Of(e, inForce: true))] },
-            _ when await bench.Jobs.FindAsync(id, cancel) is { } after =>
-                TypedResults.Ok(new FactsSaved(result.Outcome == AddOutcome.SavedBefore, after.Sheet.Last, after.Summary.Stage.ToString().ToLowerInvariant())),
+            _ when await bench.Jobs.FindAsync(id, cancel) is { } job =>
+                TypedResults.Ok(new FactsSaved(result.Outcome == AddOutcome.SavedBefore, job.Sheet.Last, job.Summary.Stage.ToString().ToLowerInvariant())),
             _ => (Denied)new Refused<NotThere>(),
         };
     }

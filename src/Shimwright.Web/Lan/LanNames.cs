@@ -27,6 +27,9 @@ public sealed class LanNames(IReadOnlyList<string> hosts, Func<IReadOnlyList<IPA
     /// <summary>The name in links: one that was given, the machine's own where it answers, else its first address.</summary>
     public string Best { get; private set; } = "localhost";
 
+    /// <summary>Where other devices reach the machine, the best first.</summary>
+    public IEnumerable<string> Hosts => _addresses.Select(a => a.ToString()).Prepend(Best).Distinct();
+
     /// <summary>Whether the best name is a number that the router may change.</summary>
     public bool IsBestAnAddress => IPAddress.TryParse(Best, out _);
 
