@@ -13,6 +13,7 @@ internal static class Product
         ["Shimwright.Bench"] = ["Shimwright.Jobs", "Shimwright.Domain"],
         ["Shimwright.Storage"] = ["Shimwright.Bench", "Shimwright.Jobs", "Shimwright.Domain"],
         ["Shimwright.Pages"] = ["Shimwright.Bench", "Shimwright.Jobs", "Shimwright.Domain"],
+        ["Shimwright.Pocket"] = ["Shimwright.Pages", "Shimwright.Bench", "Shimwright.Jobs", "Shimwright.Domain"],
         // The host opens the database; its pages and its API know the bench only.
         ["Shimwright.Web"] = ["Shimwright.Pages", "Shimwright.Storage", "Shimwright.Bench", "Shimwright.Jobs", "Shimwright.Domain"],
         ["Shimwright.Cli"] = ["Shimwright.Web", "Shimwright.Pages", "Shimwright.Storage", "Shimwright.Bench", "Shimwright.Jobs", "Shimwright.Domain"],

@@ -25,13 +25,17 @@ public sealed class MemoryBench : IBench
     /// <param name="contents">What it holds from the start, or null for nothing.</param>
     /// <param name="keep">
     /// Keeps what has changed, or null. It is called before the change is seen by anybody, change after change in their order; where
-    /// it throws, nothing has changed. It must not ask the bench.
+    /// it throws, nothing has changed. It must ask the bench for its <see cref="Contents"/> at most, which are those before the change.
+    /// </param>
+    /// <param name="kept">
+    /// Waited for before anything is answered, or null: done when all that was handed to <paramref name="keep"/> lies where it lasts.
+    /// Where it fails the bench holds what is not kept, and is not to be asked again.
     /// </param>
     /// <exception cref="ArgumentException">The contents do not belong together.</exception>
-    public MemoryBench(TimeProvider time, BenchContents? contents = null, Action<BenchContents>? keep = null)
+    public MemoryBench(TimeProvider time, BenchContents? contents = null, Action<BenchContents>? keep = null, Func<Task>? kept = null)
     {
         ArgumentNullException.ThrowIfNull(time);
-        _state = new(time, contents ?? new(), keep);
+        _state = new(time, contents ?? new(), keep, kept);
         Engines = new MemoryEngines(_state);
         Jobs = new MemoryJobs(_state);
         Settings = new MemorySettings(_state);
@@ -77,4 +81,17 @@ public sealed class MemoryBench : IBench
     /// <summary>All that the bench holds now.</summary>
     /// <returns>The contents; a bench filled with them answers alike.</returns>
     public BenchContents Contents() => _state.Do(_state.Contents);
+
+    /// <summary>Lays over what the bench holds what another program has kept in the same place meanwhile.</summary>
+    /// <param name="rows">The rows that are new.</param>
+    /// <exception cref="ArgumentException">They do not belong to what is here.</exception>
+    public void Follow(BenchContents rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        _state.Do(() =>
+        {
+            _state.Lay(rows);
+            return true;
+        });
+    }
 }

@@ -12,13 +12,15 @@ internal sealed class MemoryState
 {
     private readonly Lock _gate = new();
     private readonly Action<BenchContents>? _keep;
+    private readonly Func<Task>? _kept;
     private readonly TimeProvider _time;
 
-    public MemoryState(TimeProvider time, BenchContents contents, Action<BenchContents>? keep)
+    public MemoryState(TimeProvider time, BenchContents contents, Action<BenchContents>? keep, Func<Task>? kept)
     {
         _time = time;
         Lay(contents.Counted());
         _keep = keep;
+        _kept = kept;
     }
 
     public Dictionary<Guid, MemoryCard> Cards { get; } = [];
@@ -70,12 +72,19 @@ internal sealed class MemoryState
 
         try
         {
-            return Task.FromResult(Do(work));
+            T answer = Do(work);
+            return _kept?.Invoke() is { IsCompletedSuccessfully: false } kept ? AfterAsync(kept, answer) : Task.FromResult(answer);
         }
         catch (Exception e)
         {
             return Task.FromException<T>(e);
         }
+    }
+
+    private static async Task<T> AfterAsync<T>(Task kept, T answer)
+    {
+        await kept;
+        return answer;
     }
 
     /// <summary>Keeps rows, and lays them over what is here.</summary>
@@ -99,7 +108,8 @@ internal sealed class MemoryState
         Pictures = [.. Pictures.Values],
     };
 
-    private void Lay(BenchContents rows)
+    /// <summary>Lays rows over what is here.</summary>
+    public void Lay(BenchContents rows)
     {
         foreach (Guid removed in rows.Removed)
         {

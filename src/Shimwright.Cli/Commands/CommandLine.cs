@@ -70,6 +70,7 @@ internal static class CommandLine
             ServeCommand.Create(terminal),
             DeviceCommands.Create(terminal),
             ReadyCommand.Create(terminal),
+            PocketCommand.Create(terminal),
             .. CopyCommands.All(terminal),
             CalibrateCommand.Create(terminal),
             DemoCommand.Create(terminal),

@@ -18,7 +18,7 @@ internal static class ServeCommand
     public static Command Create(Terminal terminal)
     {
         Option<string?> database = DatabaseOption.Create();
-        Option<int> port = PortOption($"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next port hands out the certificate.");
+        Option<int> port = PortOption($"The port, {UsualPort} unless given; 0 takes any that is free. With --lan the next port hands out the certificate.", UsualPort);
         var command = new Command("serve", "Open the bench in a browser until Ctrl-C: on this machine only, or with --lan on the workshop's network.\nExample: shimwright serve --db shed.db --lan") { database, port };
         LanOption lan = new();
         lan.AddTo(command);
@@ -32,12 +32,12 @@ internal static class ServeCommand
     }
 
     /// <summary>The option that names a port; 0, where it is allowed, is any that is free.</summary>
-    public static Option<int> PortOption(string about, int least = 0)
+    public static Option<int> PortOption(string about, int usual = UsualPort, int least = 0)
     {
         var port = new Option<int>("--port")
         {
             Description = about,
-            DefaultValueFactory = _ => UsualPort,
+            DefaultValueFactory = _ => usual,
         };
         port.Validators.Add(result =>
         {

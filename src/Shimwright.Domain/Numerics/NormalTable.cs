@@ -19,12 +19,13 @@ internal static class NormalTable
             return 0;
         }
 
-        int cell = (int)position;
-        if (cell >= Values.Length - 1)
+        // Before it becomes a whole number: what is too large for one is another number on each machine.
+        if (position >= Values.Length - 1)
         {
             return 1;
         }
 
+        int cell = (int)position;
         double t = position - cell;
         double rise = Values[cell + 1] - Values[cell];
         double bend = Slopes[cell] + Slopes[cell + 1] - (2 * rise);

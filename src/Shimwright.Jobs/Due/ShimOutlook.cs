@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Engines;
@@ -97,7 +98,7 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
 
     /// <summary>Writes it in one line of numbers.</summary>
     /// <returns>JSON.</returns>
-    public string Write() => JsonSerializer.Serialize(Valves.Count == 0 ? [] : (IEnumerable<double>)
+    public string Write() => JsonSerializer.Serialize(Valves.Count == 0 ? [] :
     [
         Ratio, Diffusion,
         .. Valves.SelectMany(v => new[]
@@ -105,14 +106,14 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
             v.State.Clearance, v.State.Rate, v.State.ClearanceVariance, v.State.Covariance, v.State.RateVariance,
             v.Band.Low, v.Band.High, v.Shim ?? 0, v.ShimError, v.Alone, v.Along, v.Cover,
         }),
-    ]);
+    ], NumbersContext.Default.DoubleArray);
 
     /// <summary>Reads what was written.</summary>
     /// <param name="json">JSON.</param>
     /// <returns>The outlook.</returns>
     public static ShimOutlook Read(string json)
     {
-        double[] all = JsonSerializer.Deserialize<double[]>(json) ?? [];
+        double[] all = JsonSerializer.Deserialize(json, NumbersContext.Default.DoubleArray) ?? [];
         return all.Length < HeadNumbers ? None : new(all[0], all[1],
         [
             .. all.Skip(HeadNumbers).Chunk(ValveNumbers).Select(n => new ValveOutlook(
@@ -131,3 +132,6 @@ public sealed record ShimOutlook(double Ratio, double Diffusion, IReadOnlyList<V
         return Math.Sqrt(sum);
     }
 }
+
+[JsonSerializable(typeof(double[]))]
+internal sealed partial class NumbersContext : JsonSerializerContext;

@@ -152,7 +152,7 @@ public sealed record LengthStyle(LengthUnit Unit)
         _ => "0.13, 0,13 or 5 thou",
     };
 
-    private static double InInches(double millimetres) => UnitsNet.Length.FromMillimeters(millimetres).Inches;
+    private static double InInches(double millimetres) => CommonUnits.AreAll ? millimetres / 25.4 : UnitsNet.Length.FromMillimeters(millimetres).Inches;
 
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }

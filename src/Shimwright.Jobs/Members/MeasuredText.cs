@@ -27,7 +27,11 @@ internal static partial class MeasuredText
         }
 
         string unit = match.Groups["unit"].Value;
-        return measure switch
+        return CommonUnits.AreAll ? CommonUnits.Read(number, measure == Measure.Length ? Spelled(unit) : unit, measure) : OfLibrary(number, unit, measure);
+    }
+
+    private static double? OfLibrary(double number, string unit, Measure measure) =>
+        measure switch
         {
             Measure.Length when Unit<LengthUnit>(Spelled(unit)) is { } u => Length.From(number, u).As(LengthUnit.Millimeter),
             Measure.Temperature when Unit<TemperatureUnit>(unit is "C" or "F" ? $"°{unit}" : unit) is { } u =>
@@ -35,7 +39,6 @@ internal static partial class MeasuredText
             Measure.Duration when Unit<DurationUnit>(unit) is { } u => Duration.From(number, u).As(DurationUnit.Minute),
             _ => null,
         };
-    }
 
     /// <summary>An example of the text that a measure takes, for messages and the schema.</summary>
     public static string? Example(Measure measure) => measure switch

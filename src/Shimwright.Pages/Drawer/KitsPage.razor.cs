@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Components;
 using Shimwright.Bench;
 using Shimwright.Bench.Orders;
@@ -108,7 +109,7 @@ public sealed partial class KitsPage : ComponentBase
         }
 
         KitOnOffer kit = _settings.KitsOffered[Out.Place];
-        await SaveAsync([.. _settings.KitsOffered.Where((_, i) => i != Out.Place)], Out.Seen, "/drawer/kits?out=" + Uri.EscapeDataString(JsonSerializer.Serialize(kit)) + "#keep");
+        await SaveAsync([.. _settings.KitsOffered.Where((_, i) => i != Out.Place)], Out.Seen, "/drawer/kits?out=" + Uri.EscapeDataString(JsonSerializer.Serialize(kit, GoneContext.Default.KitOnOffer)) + "#keep");
     }
 
     private async Task SaveAsync(IReadOnlyList<KitOnOffer> kits, int seen, string next)
@@ -145,7 +146,7 @@ public sealed partial class KitsPage : ComponentBase
     {
         try
         {
-            return Gone is { Length: > 0 and < 1000 } && JsonSerializer.Deserialize<KitOnOffer>(Gone) is { Name: not null } kit && kit.Problems().Count == 0 ? kit : null;
+            return Gone is { Length: > 0 and < 1000 } && JsonSerializer.Deserialize(Gone, GoneContext.Default.KitOnOffer) is { Name: not null } kit && kit.Problems().Count == 0 ? kit : null;
         }
         catch (JsonException)
         {
@@ -158,3 +159,6 @@ public sealed partial class KitsPage : ComponentBase
         public int Place { get; set; }
     }
 }
+
+[JsonSerializable(typeof(KitOnOffer))]
+internal sealed partial class GoneContext : JsonSerializerContext;

@@ -4,7 +4,7 @@ using Shimwright.Bench.Copies;
 namespace Shimwright.Pages.Settings;
 
 /// <summary>Copies of the bench in words.</summary>
-internal static class CopyWords
+public static class CopyWords
 {
     private const double Kilo = 1024;
 

@@ -1,4 +1,5 @@
 using System.Reflection;
+using Shimwright.Bench;
 
 namespace Shimwright.Pages.Shell;
 
@@ -8,6 +9,18 @@ namespace Shimwright.Pages.Shell;
 /// <param name="HasNews">Whether an open page of a job is told what others add.</param>
 public sealed record HostPages(IReadOnlyList<Assembly> Assemblies, IReadOnlyList<(string Address, string Name, bool IsOwners)> Settings, bool HasNews = false)
 {
+    /// <summary>Whether the days on which engines are due can be fetched as a calendar.</summary>
+    public bool HasCalendar { get; init; } = true;
+
+    /// <summary>What is to be said at the top of the bench, in words and with an address that leads on; null where nothing is.</summary>
+    public Func<IBench, Task<HostNotice?>>? Notice { get; init; }
+
     /// <summary>None.</summary>
     public static HostPages None { get; } = new([], []);
 }
+
+/// <summary>Something that whoever shows the bench has to say at its top.</summary>
+/// <param name="Words">What.</param>
+/// <param name="Address">Where it leads on.</param>
+/// <param name="Link">What the link says.</param>
+public sealed record HostNotice(string Words, string Address, string Link);

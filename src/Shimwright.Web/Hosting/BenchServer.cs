@@ -17,6 +17,7 @@ using Shimwright.Web.Door;
 using Shimwright.Web.Files;
 using Shimwright.Web.Lan;
 using Shimwright.Web.News;
+using Shimwright.Web.PhoneBench;
 using Shimwright.Web.Requests;
 using Shimwright.Web.Running;
 using Shimwright.Web.Visitors;
@@ -88,7 +89,7 @@ public static class BenchServer
     /// <summary>The pages that only a server has.</summary>
     /// <param name="hasNews">Whether an open page of a job is told what others add.</param>
     /// <returns>The pages.</returns>
-    internal static HostPages MorePages(bool hasNews) => new([typeof(App).Assembly], [("/settings/devices", "Devices", true)], hasNews);
+    internal static HostPages MorePages(bool hasNews) => new([typeof(App).Assembly], [("/settings/devices", "Devices", true), ("/settings/phone", "Bench on a phone", false)], hasNews);
 
     private static void AddServices(IServiceCollection services, BenchServerOptions options)
     {
@@ -162,6 +163,7 @@ public static class BenchServer
         app.MapBenchApi();
         app.MapBenchFiles();
         app.MapDueCalendar();
+        app.MapPocket();
         app.MapNews();
         RazorComponentsEndpointConventionBuilder pages = app.MapRazorComponents<App>().AddAdditionalAssemblies(typeof(Document).Assembly);
         pages.Add(BodyLimit.OfPage);

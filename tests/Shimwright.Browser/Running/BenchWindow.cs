@@ -8,6 +8,9 @@ internal sealed class BenchWindow : IAsyncDisposable
     /// <summary>How long something may take to appear before it counts as missing, ms; far beyond what a busy machine needs.</summary>
     public const int LongestWait = 60_000;
 
+    /// <summary>Where a bench offers the one that runs in the browser itself.</summary>
+    private const string Pocket = "/pocket/";
+
     private readonly IBrowserContext _context;
     private readonly ConcurrentQueue<string> _faults = [];
 
@@ -19,11 +22,14 @@ internal sealed class BenchWindow : IAsyncDisposable
 
     public IPage Page { get; }
 
-    public static async Task<BenchWindow> OnAsync(IBrowserContext context, Uri bench)
+    /// <summary>Whether the window is on the bench that runs in the browser itself: its addresses stand behind a hash.</summary>
+    public bool IsPocket { get; init; }
+
+    public static async Task<BenchWindow> OnAsync(IBrowserContext context, Uri bench, bool isPocket = false)
     {
         IPage page = await context.NewPageAsync();
         page.SetDefaultTimeout(LongestWait);
-        var window = new BenchWindow(context, page);
+        var window = new BenchWindow(context, page) { IsPocket = isPocket };
         context.Request += (_, request) => window.Note(
             new Uri(request.Url) is var to && to.GetLeftPart(UriPartial.Authority) == bench.GetLeftPart(UriPartial.Authority)
                 ? null
@@ -37,8 +43,13 @@ internal sealed class BenchWindow : IAsyncDisposable
     /// <summary>Goes to a page and gives back its status.</summary>
     public async Task<int> GoAsync(string address)
     {
-        IResponse? response = await Page.GotoAsync(address);
-        return response!.Status;
+        IResponse? response = await Page.GotoAsync(IsPocket ? $"{Pocket}#{address}" : address);
+        if (IsPocket)
+        {
+            await Assertions.Expect(Page.Locator("html:not(.busy)")).ToHaveAttributeAsync("data-asked", address);
+        }
+
+        return response?.Status ?? 200;
     }
 
     /// <summary>Lays the page that is open out anew, as on another screen.</summary>
@@ -47,6 +58,15 @@ internal sealed class BenchWindow : IAsyncDisposable
         await Page.SetViewportSizeAsync(screen.Width, screen.Height);
         await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = screen.Dark ? ColorScheme.Dark : ColorScheme.Light });
         await Page.EvaluateAsync("sun => { document.documentElement.dataset.theme = sun ? 'sun' : 'system'; }", screen.Sun);
+    }
+
+    /// <summary>The bench in the browser is all there; from here on without a net.</summary>
+    public async Task LoseNetAsync()
+    {
+        await Page.EvaluateAsync("async () => { await navigator.serviceWorker.ready; }");
+        await _context.SetOfflineAsync(true);
+        await Page.ReloadAsync();
+        await Assertions.Expect(Page.Locator("html:not(.busy) nav").First).ToBeAttachedAsync();
     }
 
     /// <summary>Fails where the window has noted anything.</summary>

@@ -29,7 +29,7 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>Opens a window on a bench.</summary>
-    internal async Task<BenchWindow> OpenAsync(Uri bench, Screen screen)
+    internal async Task<BenchWindow> OpenAsync(Uri bench, Screen screen, bool isPocket = false)
     {
         IBrowserContext context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {
@@ -43,7 +43,7 @@ public sealed class Chromium : IAsyncLifetime
             IgnoreHTTPSErrors = bench.Scheme == Uri.UriSchemeHttps,
             TimezoneId = "UTC",
         });
-        return await BenchWindow.OnAsync(context, bench);
+        return await BenchWindow.OnAsync(context, bench, isPocket);
     }
 
     public async ValueTask DisposeAsync()

@@ -26,6 +26,15 @@ public sealed class PreparedBench : IAsyncLifetime
         _bench = await ServedBench.StartAsync(file, _folder);
     }
 
+    /// <summary>The whole bench as a file.</summary>
+    internal async Task<string> ArchiveAsync(string folder)
+    {
+        string file = Path.Combine(folder, $"bench-{Guid.NewGuid():N}.zip");
+        using HttpClient client = new() { BaseAddress = Address };
+        await File.WriteAllBytesAsync(file, await client.GetByteArrayAsync(new Uri("/settings/copies/bench.zip", UriKind.Relative)));
+        return file;
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (_bench is not null)

@@ -43,20 +43,9 @@ public sealed class SixteenValveTests(PreparedBench bench, Chromium chromium) : 
         await window.GoAsync($"/engines/{bench.Workshop.SixteenEngine}");
         await new NewEngineRoom(window.Page).StartJobAsync("130000");
         var room = new ReadingRoom(window.Page, "Measure");
-        int loads = 0, scrolled = 0;
+        int loads = 0;
         window.Page.Load += (_, _) => loads++;
-
-        ILocator goesOn = window.Page.Locator(".next-up a.first");
-        await room.TurnCrankAsync();
-        while (await goesOn.CountAsync() == 0 || (await goesOn.InnerTextAsync()).StartsWith("Next:", StringComparison.Ordinal))
-        {
-            Assert.True(room.Taps < 100, "No end in sight.");
-            string valve = (await window.Page.Locator("#valve h2").InnerTextAsync()).Split(',')[0];
-            double blade = double.Parse((await window.Page.Locator("input[name='Tap.Blade']:checked").GetAttributeAsync("value"))!, CultureInfo.InvariantCulture);
-            await room.FeelAsync(Engine.Feel(valve, blade));
-            await room.TurnCrankAsync();
-            scrolled += await window.Page.EvaluateAsync<int>("() => scrollY > 0 ? 1 : 0");
-        }
+        int scrolled = await MeasureAsync(window.Page, room);
 
         IReadOnlyDictionary<string, string> head = await room.HeadAsync();
         Assert.Equal(16, head.Count);
@@ -65,5 +54,25 @@ public sealed class SixteenValveTests(PreparedBench bench, Chromium chromium) : 
         Assert.InRange(room.Taps, 16, MostTaps);
         Assert.Equal((0, 0), (loads, scrolled));
         window.AssertQuiet();
+    }
+
+    /// <summary>Feels what the page proposes until it proposes nothing more.</summary>
+    /// <returns>How often the page had to be scrolled.</returns>
+    internal static async Task<int> MeasureAsync(IPage page, ReadingRoom room)
+    {
+        int scrolled = 0;
+        ILocator goesOn = page.Locator(".next-up a.first");
+        await room.TurnCrankAsync();
+        while (await goesOn.CountAsync() == 0 || (await goesOn.InnerTextAsync()).StartsWith("Next:", StringComparison.Ordinal))
+        {
+            Assert.True(room.Taps < 100, "No end in sight.");
+            string valve = (await page.Locator("#valve h2").InnerTextAsync()).Split(',')[0];
+            double blade = double.Parse((await page.Locator("input[name='Tap.Blade']:checked").GetAttributeAsync("value"))!, CultureInfo.InvariantCulture);
+            await room.FeelAsync(Engine.Feel(valve, blade));
+            await room.TurnCrankAsync();
+            scrolled += await page.EvaluateAsync<int>("() => scrollY > 0 ? 1 : 0");
+        }
+
+        return scrolled;
     }
 }

@@ -1,0 +1,106 @@
+using System.Globalization;
+using System.Runtime.InteropServices.JavaScript;
+using Shimwright.Bench;
+using Shimwright.Bench.InMemory;
+using Shimwright.Pages;
+using Shimwright.Pages.Files;
+using Shimwright.Pages.Visits;
+using Shimwright.Pocket.Here;
+using Shimwright.Pocket.Keeping;
+
+namespace Shimwright.Pocket.Gate;
+
+/// <summary>What worker.js may ask. One thing is asked at a time.</summary>
+internal static partial class PocketGate
+{
+    private const char Part = '\u001f', End = '\u001e';
+    private const string Device = "device";
+    private static readonly Uri Base = new("http://pocket.invalid/");
+
+    private static readonly Dictionary<string, VisitFile> Files = [];
+    private static ServiceProvider? _services;
+    private static PocketKeep? _keep;
+    private static string _device = "";
+    private static byte[] _fetched = [];
+
+    /// <summary>Opens the bench that the browser holds. Asked again where something could not be kept: what is not kept is then not shown either.</summary>
+    /// <returns>Whether the browser had thrown its store away, and the bench was put there again.</returns>
+    [JSExport]
+    internal static async Task<bool> OpenAsync()
+    {
+        TimeProvider time = TimeProvider.System;
+        (PocketKeep keep, MemoryBench memory, bool wasEmptied) = await PocketKeep.OpenAsync(time, _keep);
+        PocketBench bench = new(memory, time);
+        PocketState state = _services?.GetService<PocketState>() ?? new();
+        state.CopiedAt = await BrowserStore.NoteAsync(PocketState.CopiedNote) is { } at ? DateTime.Parse(at, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind) : null;
+        _device = await BrowserStore.NoteAsync(Device) ?? await NewDeviceAsync();
+        _services = new ServiceCollection().AddSingleton(time).AddSingleton<IBench>(bench).AddSingleton(state)
+            .AddVisitedBenchPages(PocketHost.Pages(state, time)).BuildServiceProvider();
+        _keep = keep;
+        return wasEmptied;
+    }
+
+    /// <summary>Looks what other pages of this browser have kept meanwhile.</summary>
+    [JSExport]
+    internal static Task FollowAsync() => _keep!.FollowAsync();
+
+    /// <summary>Hands over a file that comes with the form that is sent next.</summary>
+    [JSExport]
+    internal static void Attach(string field, string name, byte[] content) => Files[field] = new(name, content);
+
+    /// <summary>Visits a page, or sends a form of it.</summary>
+    /// <param name="address">Path and query.</param>
+    /// <param name="form">The fields of the form; null where none is sent.</param>
+    /// <param name="here">What the browser says of its store.</param>
+    /// <returns>How it ended, where it leads on, and the page, each on a line of its own.</returns>
+    [JSExport]
+    internal static async Task<string> VisitAsync(string address, string? form, string here)
+    {
+        _services!.GetRequiredService<PocketState>().Hear(here);
+        SentForm? sent = form is null ? null : new(Fields(form), new Dictionary<string, VisitFile>(Files));
+        Files.Clear();
+        VisitAnswer answer = await _services!.GetRequiredService<PageVisits>().VisitAsync(new(new Uri(Base, address), _device, sent) { FetchesParts = true });
+        return string.Create(CultureInfo.InvariantCulture, $"{answer.Outcome}\n{answer.Next?.PathAndQuery}{answer.Next?.Fragment}\n{answer.Html}");
+    }
+
+    /// <summary>Whether the last that was sent could not be kept.</summary>
+    [JSExport]
+    internal static bool HasFailed() => _keep!.HasFailed;
+
+    /// <summary>Fetches a file.</summary>
+    /// <param name="address">Path and query.</param>
+    /// <returns>Its media type and its name; empty where no file lies there. What is in it is asked for by <see cref="Fetched"/>.</returns>
+    [JSExport]
+    internal static async Task<string> FetchAsync(string address)
+    {
+        IBench bench = _services!.GetRequiredService<IBench>();
+        TimeProvider time = _services!.GetRequiredService<TimeProvider>();
+        if (await FileAddresses.FetchAsync(bench, new Uri(Base, address), time) is not { } file)
+        {
+            return "";
+        }
+
+        _fetched = file.Content;
+        if (address == PocketState.ArchiveAddress)
+        {
+            DateTime now = time.GetUtcNow().UtcDateTime;
+            _services!.GetRequiredService<PocketState>().CopiedAt = now;
+            await BrowserStore.SetNoteAsync(PocketState.CopiedNote, now.ToString("O", CultureInfo.InvariantCulture));
+        }
+
+        return $"{file.ContentType}\n{file.Name}";
+    }
+
+    [JSExport]
+    internal static byte[] Fetched() => _fetched;
+
+    private static async Task<string> NewDeviceAsync()
+    {
+        string device = Guid.NewGuid().ToString("N");
+        await BrowserStore.SetNoteAsync(Device, device);
+        return device;
+    }
+
+    private static IEnumerable<KeyValuePair<string, string>> Fields(string form) =>
+        form.Split(End, StringSplitOptions.RemoveEmptyEntries).Select(f => f.Split(Part)).Select(f => KeyValuePair.Create(f[0], f[1]));
+}

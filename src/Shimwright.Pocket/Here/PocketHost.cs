@@ -1,0 +1,32 @@
+using Shimwright.Bench;
+using Shimwright.Pages.Shell;
+
+namespace Shimwright.Pocket.Here;
+
+/// <summary>What a phone adds to the bench's pages, and what it has to say.</summary>
+internal static class PocketHost
+{
+    /// <summary>After how long, and from how many jobs on, a phone asks for a copy.</summary>
+    private const int CopyAfterDays = 14, CopyFromJobs = 5;
+
+    public static HostPages Pages(PocketState state, TimeProvider time) => new([typeof(PocketHost).Assembly], [("/settings/pocket", "This phone", false)])
+    {
+        HasCalendar = false,
+        Notice = bench => NoticeAsync(bench, state, time),
+    };
+
+    /// <summary>A phone that falls into the oil takes the bench with it.</summary>
+    private static async Task<HostNotice?> NoticeAsync(IBench bench, PocketState state, TimeProvider time)
+    {
+        if (await bench.Engines.CountAsync(null) == 0 && state.CopiedAt is null)
+        {
+            // The browser keeps a bench for one address. A workshop's machine may have got another.
+            return new("If this phone had a bench at another address, save a copy there first.", "/settings/copies", "Import a copy");
+        }
+
+        bool isOld = state.CopiedAt is not { } at || time.GetUtcNow().UtcDateTime - at > TimeSpan.FromDays(CopyAfterDays);
+        return isOld && (await bench.Copies.ContentsAsync()).Jobs.Count > CopyFromJobs
+            ? new(state.CopiedAt is null ? "This bench is on this phone only." : $"The last copy is more than {CopyAfterDays} days old.", "/settings/copies", "Save a copy")
+            : null;
+    }
+}
