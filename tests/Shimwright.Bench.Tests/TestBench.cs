@@ -11,6 +11,9 @@ namespace Shimwright.Bench.Tests;
 public enum BenchKind
 {
     Memory,
+
+    /// <summary>In memory, and kept line by line where only keys and text are known.</summary>
+    Lines,
     Sqlite,
     Postgres,
 }
@@ -30,10 +33,12 @@ public sealed class OnEachBenchAttribute : DataAttribute
 internal sealed class TestBench : IAsyncDisposable
 {
     private readonly TestDatabase? _database;
+    private readonly LineStore? _lines;
 
-    private TestBench(IBench bench, ManualTime time, TestDatabase? database)
+    private TestBench(IBench bench, ManualTime time, TestDatabase? database, LineStore? lines = null)
     {
         _database = database;
+        _lines = lines;
         Time = time;
         Bench = bench;
     }
@@ -53,6 +58,13 @@ internal sealed class TestBench : IAsyncDisposable
             return new(new MemoryBench(time), time, null);
         }
 
+        if (kind == BenchKind.Lines)
+        {
+            var time = new ManualTime();
+            LineStore store = new(time);
+            return new(store.Bench, time, null, store);
+        }
+
         TestDatabase database = await TestDatabase.PreparedAsync(kind == BenchKind.Sqlite ? DatabaseKind.Sqlite : DatabaseKind.Postgres);
         return new(database.Bench, database.Time, database);
     }
@@ -60,5 +72,10 @@ internal sealed class TestBench : IAsyncDisposable
     /// <summary>A bench that was made elsewhere, with a clock that nobody else looks at.</summary>
     public static TestBench Of(IBench bench) => new(bench, new ManualTime(), null);
 
-    public ValueTask DisposeAsync() => _database?.DisposeAsync() ?? ValueTask.CompletedTask;
+    public ValueTask DisposeAsync()
+    {
+        // Whatever a test has done, it lies in the store as it is held.
+        _lines?.AssertKept();
+        return _database?.DisposeAsync() ?? ValueTask.CompletedTask;
+    }
 }

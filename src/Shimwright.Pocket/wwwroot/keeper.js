@@ -31,7 +31,8 @@ self.addEventListener("fetch", event => {
   if (request.method !== "GET" || new URL(request.url).origin !== location.origin) { return; }
   event.respondWith((async () => {
     const cache = await caches.open(cacheName);
-    const known = await cache.match(request.mode === "navigate" ? start : request, { ignoreSearch: true });
+    // By the address alone: to let the cache leave out what stands behind the question mark makes it look at every file each time.
+    const known = await cache.match(request.mode === "navigate" ? start : request.url.split("?")[0]);
     return known ?? fetch(request);
   })());
 });

@@ -99,6 +99,17 @@
     if (said) { document.body.append(said); }
     for (const picture of document.querySelectorAll("img[data-from]")) { show(picture); }
   }
+  // The page as it was shown last stands there at once at the next start, marked as busy, while the program comes up. Nothing can be typed on it: it would be gone.
+  const remembered = "shimwright-last-page", longestRemembered = 300_000;
+  function remember(address, html) {
+    try { localStorage.setItem(remembered, html.length <= longestRemembered ? JSON.stringify([address, html]) : ""); } catch { localStorage.removeItem(remembered); }
+  }
+  function showRemembered() {
+    try {
+      const [address, html] = JSON.parse(localStorage.getItem(remembered) ?? "[]");
+      if (address === at().address && html) { put(html, { keep: false }); busy(); document.querySelector("main").inert = true; }
+    } catch { /* Then the page is made first. */ }
+  }
   async function show(picture) {
     const { file } = await lookAhead().ask({ address: picture.dataset.from }).catch(() => ({}));
     if (!file || !picture.isConnected) { return; }
@@ -157,6 +168,7 @@
       if (how === "push" && hash !== location.hash) { history.replaceState({ scroll: scrollY }, ""); history.pushState(null, "", hash); } else if (location.hash !== hash) { history.replaceState(history.state, "", hash); }
       put(answer.html, { keep: isSame });
       shown = path;
+      remember(path, answer.html);
       notice?.remove();
       if (!reach(place || anchor) && !isSame) { scrollTo(0, scroll); document.querySelector("h1")?.setAttribute("tabindex", "-1"); document.querySelector("h1")?.focus({ preventScroll: true }); }
       for (const heard of listeners) { heard(); }
@@ -254,6 +266,7 @@
   }
 
   const begin = async () => {
+    showRemembered();
     keepUp();
     await hear(false);
     try {
@@ -261,7 +274,8 @@
       const { address, place } = at();
       await go({ address, place });
     } catch (fault) {
-      document.getElementById("starting").textContent = fault.error ?? "The program does not start here. Use a newer browser.";
+      idle();
+      say(fault.error ?? "The program does not start here. Use a newer browser.", () => location.reload());
     }
   };
   if (document.readyState === "loading") { document.addEventListener("DOMContentLoaded", begin); } else { begin(); }

@@ -29,7 +29,7 @@ public class AlikeTests
     [MemberData(nameof(Cases))]
     public async Task Answers_OfABenchInMemoryAndOneInADatabase_AreTheSame(BenchKind kind, int seed)
     {
-        await using TestBench kept = await TestBench.OfAsync(kind), memory = await TestBench.OfAsync(BenchKind.Memory);
+        await using TestBench kept = await TestBench.OfAsync(kind), memory = await TestBench.OfAsync(BenchKind.Lines);
         var twins = new Twins(kept, memory);
         var hand = new RandomHand(seed, twins);
         await hand.ActAsync(Times);

@@ -31,7 +31,7 @@ internal sealed class BenchWindow : IAsyncDisposable
         page.SetDefaultTimeout(LongestWait);
         var window = new BenchWindow(context, page) { IsPocket = isPocket };
         context.Request += (_, request) => window.Note(
-            new Uri(request.Url) is var to && to.GetLeftPart(UriPartial.Authority) == bench.GetLeftPart(UriPartial.Authority)
+            request.Url.Replace("blob:", "", StringComparison.Ordinal) is var url && new Uri(url) is var to && to.GetLeftPart(UriPartial.Authority) == bench.GetLeftPart(UriPartial.Authority)
                 ? null
                 : $"request to another origin: {request.Method} {request.Url}");
         context.Response += (_, response) => window.Note(response.Status >= 500 ? $"answer {response.Status} from {response.Url}" : null);

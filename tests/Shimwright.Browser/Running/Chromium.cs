@@ -7,6 +7,11 @@ namespace Shimwright.Browser.Running;
 /// <summary>The browser of the machine, one for all tests; each window has cookies and storage of its own.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
+    private static readonly string[] Arguments =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
     private static readonly string[] Names = ["chromium", "chromium-browser"];
 
     private IPlaywright? _playwright;
@@ -17,16 +22,12 @@ public sealed class Chromium : IAsyncLifetime
         string path = Find();
         _playwright = await Playwright.CreateAsync();
         Assertions.SetDefaultExpectTimeout(BenchWindow.LongestWait);
-        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = path,
-            Args =
-            [
-                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync",
-            ],
-        });
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = path, Args = Arguments });
     }
+
+    /// <summary>Opens a browser of its own that keeps what it keeps in a folder, as a phone's does.</summary>
+    internal Task<IBrowserContext> OwnAsync(string folder) => _playwright!.Chromium.LaunchPersistentContextAsync(
+        folder, new BrowserTypeLaunchPersistentContextOptions { ExecutablePath = Find(), Args = Arguments, ViewportSize = new ViewportSize { Width = Screen.Phone.Width, Height = Screen.Phone.Height } });
 
     /// <summary>Opens a window on a bench.</summary>
     internal async Task<BenchWindow> OpenAsync(Uri bench, Screen screen, bool isPocket = false)

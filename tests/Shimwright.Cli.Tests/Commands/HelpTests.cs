@@ -36,6 +36,7 @@ public class HelpTests
     [InlineData("demo")]
     [InlineData("serve")]
     [InlineData("ready")]
+    [InlineData("pocket")]
     [InlineData("backup")]
     [InlineData("restore")]
     [InlineData("check")]

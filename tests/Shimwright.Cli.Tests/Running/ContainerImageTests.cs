@@ -58,7 +58,7 @@ public sealed class ContainerImageTests : IAsyncLifetime
         Assert.Equal("MIT", labels["org.opencontainers.image.licenses"]!.GetValue<string>());
         Assert.Matches(@"^\d+\.\d+\.\d+$", labels["org.opencontainers.image.version"]!.GetValue<string>());
         Assert.Null(labels["org.opencontainers.image.created"]);
-        foreach (string file in new[] { "shimwright.dll", "LICENSE", "NOTICES.md", "wwwroot/bench.js", "wwwroot/app.css", "wwwroot/_framework/blazor.web.js" })
+        foreach (string file in new[] { "shimwright.dll", "LICENSE", "NOTICES.md", "wwwroot/bench.js", "wwwroot/app.css", "wwwroot/_framework/blazor.web.js", "pocket/index.html" })
         {
             Assert.True(new FileInfo(Path.Combine(Files, "app", file)).Length > 500, $"{file} is empty.");
         }
