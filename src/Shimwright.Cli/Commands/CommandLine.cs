@@ -30,6 +30,8 @@ internal static class CommandLine
                 Output = terminal.Output,
                 Error = terminal.Error,
                 EnableDefaultExceptionHandler = false,
+                // A bench that is told to end while the machine is busy takes longer than the two seconds that it would have.
+                ProcessTerminationTimeout = TimeSpan.FromSeconds(20),
             });
             terminal.Output.Flush();
             return exit;

@@ -12,6 +12,9 @@ public sealed record HostPages(IReadOnlyList<Assembly> Assemblies, IReadOnlyList
     /// <summary>Whether the days on which engines are due can be fetched as a calendar.</summary>
     public bool HasCalendar { get; init; } = true;
 
+    /// <summary>Whether the bench is one that the program's commands can reach.</summary>
+    public bool HasCommands { get; init; } = true;
+
     /// <summary>What is to be said at the top of the bench, in words and with an address that leads on; null where nothing is.</summary>
     public Func<IBench, Task<HostNotice?>>? Notice { get; init; }
 

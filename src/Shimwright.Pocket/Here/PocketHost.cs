@@ -12,6 +12,7 @@ internal static class PocketHost
     public static HostPages Pages(PocketState state, TimeProvider time) => new([typeof(PocketHost).Assembly], [("/settings/pocket", "This phone", false)])
     {
         HasCalendar = false,
+        HasCommands = false,
         Notice = bench => NoticeAsync(bench, state, time),
     };
 

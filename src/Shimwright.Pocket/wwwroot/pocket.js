@@ -199,7 +199,7 @@
   });
 
   // A phone's camera makes pictures that take the program long to unpack: the browser makes them smaller first.
-  const longest = 2000;
+  const longest = 1600;
   async function smaller(file) {
     if (!file.type.startsWith("image/")) { return file; }
     try {

@@ -17,6 +17,9 @@ public sealed class ComputeTurns(int atOnce, TimeSpan longest, TimeProvider time
     /// <summary>What is kept in memory of a body, bytes; the rest lies in a file until the turn comes.</summary>
     private const int InMemory = 1024 * 1024;
 
+    /// <summary>Tells a bench that has too much to do from one whose database is away.</summary>
+    private const string BusyHeader = "Shimwright-Busy";
+
     private readonly SemaphoreSlim _turns = new(atOnce, atOnce);
 
     /// <summary>What a server has: a turn for each core, ten seconds of waiting.</summary>
@@ -90,6 +93,8 @@ public sealed class ComputeTurns(int atOnce, TimeSpan longest, TimeProvider time
             return;
         }
 
+        // Nothing was saved: a script may send the same once more.
+        context.Response.Headers[BusyHeader] = "1";
         context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
     }
 

@@ -4,7 +4,7 @@ using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Bench.Tests.Alike;
 
-/// <summary>A bench in memory answers as one in a database does, digit for digit, whatever is done to both.</summary>
+/// <summary>A bench in memory answers as one in a database does, digit for digit, whatever is done to both; and it is kept line by line as it is held.</summary>
 [Long]
 public class AlikeTests
 {

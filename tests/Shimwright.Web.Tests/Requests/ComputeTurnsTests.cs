@@ -49,6 +49,7 @@ public sealed class ComputeTurnsTests : IAsyncLifetime
         using HttpResponseMessage page = await GetAsync("/engines");
         Assert.Equal(HttpStatusCode.ServiceUnavailable, page.StatusCode);
         Assert.NotNull(page.Headers.RetryAfter?.Delta);
+        Assert.True(page.Headers.Contains("Shimwright-Busy"));
         Assert.Contains("Wait ten seconds, then send it again.", await page.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
