@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Shimwright.Bench.Drawer;
 
 namespace Shimwright.Bench.Contents;
 
@@ -23,7 +24,18 @@ internal sealed record ArchiveFile(string Name, int Rows, string Sha256);
 /// <param name="By">marked, calliper or micrometer.</param>
 /// <param name="Count">How many.</param>
 /// <param name="Fitted">How many of them are in the engine already.</param>
-internal sealed record ArchivePromise(Guid Job, int Diameter, int Thickness, string By, int Count, int Fitted);
+internal sealed record ArchivePromise(Guid Job, int Diameter, int Thickness, string By, int Count, int Fitted)
+{
+    /// <summary>What a job has promised, size by size.</summary>
+    public static IEnumerable<ArchivePromise> Of(KeptPromises kept) =>
+        kept.Promised.Select(p => new ArchivePromise(kept.Job, p.Key.Diameter, p.Key.Thickness, p.Key.By, p.Value.Count, p.Value.Fitted));
+
+    /// <summary>All that a job has promised, of its sizes; a size that is there twice counts as it is there first.</summary>
+    public static KeptPromises Together(Guid job, IEnumerable<ArchivePromise> rows) => new(
+        job, rows.DistinctBy(p => p.Size).ToDictionary(p => p.Size, p => new PromisedCount(p.Count, p.Fitted)));
+
+    private ShimSize Size => new(Diameter, Thickness, By);
+}
 
 [JsonSourceGenerationOptions(
     JsonSerializerDefaults.Web, UseStringEnumConverter = true, IgnoreReadOnlyProperties = true, RespectNullableAnnotations = true,
@@ -34,7 +46,7 @@ internal sealed record ArchivePromise(Guid Job, int Diameter, int Thickness, str
 [JsonSerializable(typeof(KeptJob))]
 [JsonSerializable(typeof(KeptFact))]
 [JsonSerializable(typeof(ArchivePromise))]
-[JsonSerializable(typeof(Drawer.LedgerEntry))]
+[JsonSerializable(typeof(LedgerEntry))]
 [JsonSerializable(typeof(KeptSettings))]
 [JsonSerializable(typeof(KeptFeel))]
 [JsonSerializable(typeof(KeptCount))]

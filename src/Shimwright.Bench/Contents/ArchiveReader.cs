@@ -2,7 +2,6 @@ using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
-using Shimwright.Bench.Drawer;
 using Shimwright.Jobs.Bounds;
 using Shimwright.Jobs.Members;
 
@@ -121,9 +120,7 @@ internal sealed class ArchiveReader(Stream from, IProgress<int>? progress)
 
     private static List<KeptPromises> Promises(IReadOnlyList<ArchivePromise> rows) =>
     [
-        .. rows.GroupBy(r => r.Job).Select(job => new KeptPromises(
-            job.Key,
-            job.DistinctBy(p => new ShimSize(p.Diameter, p.Thickness, p.By)).ToDictionary(p => new ShimSize(p.Diameter, p.Thickness, p.By), p => new PromisedCount(p.Count, p.Fitted)))),
+        .. rows.GroupBy(r => r.Job).Select(job => ArchivePromise.Together(job.Key, job)),
     ];
 
     private UnpackedStream Bounded(ZipArchiveEntry entry) => new(entry.Open(), read =>

@@ -79,9 +79,6 @@ public static class BenchArchive
     /// <returns>The bench, or the problems.</returns>
     public static ReadArchive Read(Stream from, IProgress<int>? progress = null) => new ArchiveReader(from, progress).Read();
 
-    private static IEnumerable<ArchivePromise> Promises(BenchContents contents) =>
-        from p in contents.Promises
-        from s in p.Promised
-        orderby p.Job, s.Key.Diameter, s.Key.Thickness, s.Key.By
-        select new ArchivePromise(p.Job, s.Key.Diameter, s.Key.Thickness, s.Key.By, s.Value.Count, s.Value.Fitted);
+    private static IEnumerable<ArchivePromise> Promises(BenchContents contents) => contents.Promises.SelectMany(ArchivePromise.Of)
+        .OrderBy(p => p.Job).ThenBy(p => p.Diameter).ThenBy(p => p.Thickness).ThenBy(p => p.By);
 }

@@ -37,7 +37,7 @@ public static class KeptLines
             .. Lines(ArchiveKinds.Engines, change.Engines, r => r.Id.ToString()),
             .. Lines(ArchiveKinds.Jobs, change.Jobs, r => r.Id.ToString()),
             .. Lines(ArchiveKinds.Facts, change.Facts, r => $"{r.Job}/{Place(r.Number)}"),
-            .. change.Promises.Select(p => new KeptLine(Key(ArchiveKinds.Promises, p.Job.ToString()), string.Join('\n', Written(p).Select(w => Text(w, ArchiveKinds.Promises.Row))))),
+            .. change.Promises.Select(p => new KeptLine(Key(ArchiveKinds.Promises, p.Job.ToString()), string.Join('\n', ArchivePromise.Of(p).Select(w => Text(w, ArchiveKinds.Promises.Row))))),
             .. Lines(ArchiveKinds.Ledger, change.Ledger, r => Place(r.Number)),
             .. Lines(ArchiveKinds.Settings, change.Settings, r => Place(r.Version)),
             .. Lines(ArchiveKinds.Feels, change.Feels, r => $"{r.Person}/{Place(r.Number)}"),
@@ -87,13 +87,9 @@ public static class KeptLines
             .Append(new($"{Removed}/{engine}", engine.ToString()));
     }
 
-    private static KeptPromises Promises(KeptLine line) => new(
+    private static KeptPromises Promises(KeptLine line) => ArchivePromise.Together(
         Guid.Parse(line.Key.Split('/')[1], CultureInfo.InvariantCulture),
-        line.Line!.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => Row(l, line.Key, ArchiveKinds.Promises.Row))
-            .ToDictionary(p => new ShimSize(p.Diameter, p.Thickness, p.By), p => new PromisedCount(p.Count, p.Fitted)));
-
-    private static IEnumerable<ArchivePromise> Written(KeptPromises kept) =>
-        kept.Promised.Select(p => new ArchivePromise(kept.Job, p.Key.Diameter, p.Key.Thickness, p.Key.By, p.Value.Count, p.Value.Fitted));
+        line.Line!.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => Row(l, line.Key, ArchiveKinds.Promises.Row)));
 
     private static IEnumerable<KeptLine> Lines<T>(ArchiveKind<T> kind, IEnumerable<T> rows, Func<T, string> id) => rows.Select(r => new KeptLine(Key(kind, id(r)), Text(r, kind.Row)));
 

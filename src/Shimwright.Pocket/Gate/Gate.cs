@@ -13,7 +13,6 @@ namespace Shimwright.Pocket.Gate;
 /// <summary>What worker.js may ask. One thing is asked at a time.</summary>
 internal static partial class PocketGate
 {
-    private const char Part = '\u001f', End = '\u001e';
     private const string Device = "device";
     private static readonly Uri Base = new("http://pocket.invalid/");
 
@@ -57,7 +56,7 @@ internal static partial class PocketGate
     internal static async Task<string> VisitAsync(string address, string? form, string here)
     {
         _services!.GetRequiredService<PocketState>().Hear(here);
-        SentForm? sent = form is null ? null : new(Fields(form), new Dictionary<string, VisitFile>(Files));
+        SentForm? sent = form is null ? null : new(StoreText.Pairs(form), new Dictionary<string, VisitFile>(Files));
         Files.Clear();
         VisitAnswer answer = await _services!.GetRequiredService<PageVisits>().VisitAsync(new(new Uri(Base, address), _device, sent) { FetchesParts = true });
         return string.Create(CultureInfo.InvariantCulture, $"{answer.Outcome}\n{answer.Next?.PathAndQuery}{answer.Next?.Fragment}\n{answer.Html}");
@@ -100,7 +99,4 @@ internal static partial class PocketGate
         await BrowserStore.SetNoteAsync(Device, device);
         return device;
     }
-
-    private static IEnumerable<KeyValuePair<string, string>> Fields(string form) =>
-        form.Split(End, StringSplitOptions.RemoveEmptyEntries).Select(f => f.Split(Part)).Select(f => KeyValuePair.Create(f[0], f[1]));
 }

@@ -26,7 +26,8 @@ internal static class PocketHost
         }
 
         bool isOld = state.CopiedAt is not { } at || time.GetUtcNow().UtcDateTime - at > TimeSpan.FromDays(CopyAfterDays);
-        return isOld && (await bench.Copies.ContentsAsync()).Jobs.Count > CopyFromJobs
+        // Asked on every visit to the first page: not of the whole contents, which have every photo in them.
+        return isOld && await bench.Jobs.CountOpenAsync() + (await bench.Jobs.ClosedAsync(0, CopyFromJobs + 1)).Count > CopyFromJobs
             ? new(state.CopiedAt is null ? "This bench is on this phone only." : $"The last copy is more than {CopyAfterDays} days old.", "/settings/copies", "Save a copy")
             : null;
     }

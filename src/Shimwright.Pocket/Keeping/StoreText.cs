@@ -3,7 +3,7 @@ using Shimwright.Bench.Contents;
 
 namespace Shimwright.Pocket.Keeping;
 
-/// <summary>Lines on their way to and from the browser's database, in one text: neither separator can stand in a key or in JSON.</summary>
+/// <summary>Lists on their way between the program and its scripts, in one text: neither separator can stand in a key, in JSON or in a form.</summary>
 internal static class StoreText
 {
     private const char Part = '\u001f', End = '\u001e';
@@ -19,6 +19,9 @@ internal static class StoreText
         return text.ToString();
     }
 
-    public static IReadOnlyList<KeptLine> Read(string text) =>
-        [.. text.Split(End, StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(Part)).Select(p => new KeptLine(p[0], p[1]))];
+    public static IReadOnlyList<KeptLine> Read(string text) => [.. Pairs(text).Select(p => new KeptLine(p.Key, p.Value))];
+
+    /// <summary>Names with their values.</summary>
+    public static IEnumerable<KeyValuePair<string, string>> Pairs(string text) =>
+        text.Split(End, StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(Part)).Select(p => KeyValuePair.Create(p[0], p[1]));
 }
