@@ -1,5 +1,3 @@
-using System.Data.Common;
-using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Text;
 using Npgsql;
@@ -9,6 +7,7 @@ using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.FeelCalibration;
+using Shimwright.Bench.InStep;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Marks;
 using Shimwright.Bench.Orders;
@@ -21,6 +20,7 @@ using Shimwright.Storage.Drawer;
 using Shimwright.Storage.Due;
 using Shimwright.Storage.Engines;
 using Shimwright.Storage.FeelCalibration;
+using Shimwright.Storage.InStep;
 using Shimwright.Storage.Jobs;
 using Shimwright.Storage.Marks;
 using Shimwright.Storage.Orders;
@@ -30,7 +30,7 @@ using Shimwright.Storage.Settings;
 namespace Shimwright.Storage;
 
 /// <summary>The database of a bench: a SQLite file, or a PostgreSQL server that several benches share.</summary>
-public sealed partial class BenchDatabase : IBench
+public sealed partial class BenchDatabase : IBench, IStepped
 {
     /// <summary>How much of the damage a start names.</summary>
     private const int DamageInWords = 20;
@@ -41,9 +41,11 @@ public sealed partial class BenchDatabase : IBench
     private readonly Func<BenchContext> _open;
     private readonly TimeProvider _time;
     private readonly FileKeeper? _keeper;
+    private readonly SheetReader _sheets;
+    private readonly StepStore _steps;
     private readonly BenchCopies _copies;
 
-    private BenchDatabase(string description, (string? File, string? Server) at, TimeProvider time, Func<BenchContext> open, FileKeeper? keeper)
+    private BenchDatabase(string description, (string? File, string? Server) at, TimeProvider time, Func<BenchContext> open, FileKeeper? keeper, BenchDatabase? same = null)
     {
         string? file = at.File;
         Description = description;
@@ -51,9 +53,10 @@ public sealed partial class BenchDatabase : IBench
         _time = time;
         _open = open;
         _keeper = keeper;
-        var sheets = new SheetReader();
+        _sheets = same?._sheets ?? new SheetReader();
+        SheetReader sheets = _sheets;
         Engines = new EngineStore(open, time);
-        News = new JobNews(at.Server, time);
+        News = same?.News ?? new JobNews(at.Server, time);
         Jobs = new JobStore(open, sheets, News, time);
         Settings = new SettingsStore(open, time);
         Drawer = new DrawerStore(open, time);
@@ -63,6 +66,7 @@ public sealed partial class BenchDatabase : IBench
         Pictures = new PictureStore(open, time);
         Due = new DueStore(open, sheets, Settings, time);
         Devices = new DeviceStore(open, time);
+        _steps = new StepStore(open);
         _copies = new BenchCopies(open, (description, Id, file), Settings, time);
     }
 
@@ -131,15 +135,6 @@ public sealed partial class BenchDatabase : IBench
         return IsServer(address) ? OnPostgres(address, time) : OnSqlite(Path.GetFullPath(address), time);
     }
 
-    /// <summary>Why a database did not answer, where that is what went wrong.</summary>
-    /// <param name="fault">What was thrown.</param>
-    /// <returns>The reason and what to do; null where the fault is another one.</returns>
-    public static (string Reason, string Next)? WhyAway(Exception fault)
-    {
-        ArgumentNullException.ThrowIfNull(fault);
-        return DatabaseAway.Why(fault);
-    }
-
     /// <summary>Brings the tables up to this program's state; a SQLite file is copied aside first where anything changes.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The copy that was set aside, or null.</returns>
@@ -192,32 +187,6 @@ public sealed partial class BenchDatabase : IBench
     }
 
     internal BenchContext NewContext() => _open();
-
-    private async Task<T> SayingWhyAsync<T>(Func<Task<T>> work)
-    {
-        try
-        {
-            return await work();
-        }
-        catch (Exception e) when (e is not BenchDatabaseException && CauseOf(e) is { } cause)
-        {
-            throw File is null ? BenchDatabaseException.OfServer(Description, cause) : BenchDatabaseException.OfFile(File, cause);
-        }
-    }
-
-    /// <summary>What the database, the network or the disk said, however deep; null where it was none of them.</summary>
-    private static Exception? CauseOf(Exception e)
-    {
-        for (Exception? at = e; at is not null and not OperationCanceledException; at = at.InnerException)
-        {
-            if (at is DbException or SocketException or TimeoutException or IOException or UnauthorizedAccessException)
-            {
-                return at;
-            }
-        }
-
-        return null;
-    }
 
     private static BenchDatabase OnSqlite(string file, TimeProvider time)
     {

@@ -49,7 +49,7 @@ public static class AdditionRules
             return new(AddOutcome.Refused, [new("device", "the device has no name that can be kept", $"allowed is a text of up to {PlainText.LongestName} characters")], []);
         }
 
-        IReadOnlyList<JobEntry> unseen = sheet.Unseen(addition.Facts, addition.Seen);
+        IReadOnlyList<JobEntry> unseen = sheet.Unseen(addition.Facts, addition.Seen, addition.AlsoSeen);
         if (unseen.Count > 0)
         {
             return new(AddOutcome.Conflict, [], unseen);

@@ -22,6 +22,12 @@ public static class KeptLines
 {
     private const string Removed = "removed";
 
+    private static readonly HashSet<string> Kinds =
+    [
+        Removed, NameOf(ArchiveKinds.Cards), NameOf(ArchiveKinds.Engines), NameOf(ArchiveKinds.Jobs), NameOf(ArchiveKinds.Facts), NameOf(ArchiveKinds.Promises),
+        NameOf(ArchiveKinds.Ledger), NameOf(ArchiveKinds.Settings), NameOf(ArchiveKinds.Feels), NameOf(ArchiveKinds.Counts),
+    ];
+
     /// <summary>The lines of a change. Pictures are no part of them: they are large, and kept for themselves.</summary>
     /// <param name="change">What has changed.</param>
     /// <param name="before">What the bench held before; asked only where an engine is removed.</param>
@@ -67,6 +73,40 @@ public static class KeptLines
         };
 
         IReadOnlyList<T> Rows<T>(ArchiveKind<T> kind) => [.. kinds[NameOf(kind)].Select(l => Row(l.Line!, l.Key, kind.Row))];
+    }
+
+    /// <summary>Whether a key is one of a row, or of an engine that was removed.</summary>
+    /// <param name="key">The key.</param>
+    /// <returns>Whether it is.</returns>
+    public static bool IsRow(string key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return Kinds.Contains(key.Split('/')[0]);
+    }
+
+    /// <summary>What keys of lines mean.</summary>
+    /// <param name="keys">The keys.</param>
+    /// <returns>The rows that they tell apart.</returns>
+    /// <exception cref="FormatException">A key is none of a row.</exception>
+    public static RowKeys Rows(IEnumerable<string> keys)
+    {
+        ILookup<string, string[]> kinds = keys.Select(k => k.Split('/')).ToLookup(k => k[0]);
+        return new()
+        {
+            Cards = [.. Of(ArchiveKinds.Cards).Select(Id)],
+            Engines = [.. Of(ArchiveKinds.Engines).Select(Id)],
+            Jobs = [.. Of(ArchiveKinds.Jobs).Select(Id)],
+            Facts = [.. Of(ArchiveKinds.Facts).Select(k => (Id(k), Number(k[2])))],
+            Promises = [.. Of(ArchiveKinds.Promises).Select(Id)],
+            Ledger = [.. Of(ArchiveKinds.Ledger).Select(k => Number(k[1]))],
+            Settings = [.. Of(ArchiveKinds.Settings).Select(k => Number(k[1]))],
+            Feels = [.. Of(ArchiveKinds.Feels).Select(k => (Id(k), Number(k[2])))],
+            Counts = Of(ArchiveKinds.Counts).Any(),
+        };
+
+        IEnumerable<string[]> Of<T>(ArchiveKind<T> kind) => kinds[NameOf(kind)];
+        Guid Id(string[] key) => Guid.Parse(key[1], CultureInfo.InvariantCulture);
+        int Number(string place) => int.Parse(place, CultureInfo.InvariantCulture);
     }
 
     /// <summary>An engine goes with its jobs; the drawer's entries that its jobs made stay without them.</summary>

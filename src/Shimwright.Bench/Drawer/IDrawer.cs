@@ -14,6 +14,13 @@ public interface IDrawer
     /// <returns>The entries, each with the count after it.</returns>
     Task<IReadOnlyList<DrawerMove>> HistoryAsync(ShimSize size, CancellationToken cancel = default);
 
+    /// <summary>Entries of the ledger as they are kept, in order.</summary>
+    /// <param name="after">Those after this number.</param>
+    /// <param name="action">Those of one action; null for all.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The entries.</returns>
+    Task<IReadOnlyList<LedgerEntry>> EntriesAsync(int after, Guid? action, CancellationToken cancel = default);
+
     /// <summary>Puts shims in.</summary>
     /// <param name="shims">The size, how many, and where and at what price, where that is said.</param>
     /// <param name="stamp">Who.</param>

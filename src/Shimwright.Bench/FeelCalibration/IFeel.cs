@@ -25,6 +25,20 @@ public interface IFeel
     /// <returns>The book, or null where there is no such person.</returns>
     Task<StoredFeel?> FindAsync(Guid id, CancellationToken cancel = default);
 
+    /// <summary>The number that an action's entry has in a book.</summary>
+    /// <param name="id">The person.</param>
+    /// <param name="action">The action.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The number; null where the book has no such entry.</returns>
+    Task<int?> NumberOfAsync(Guid id, Guid action, CancellationToken cancel = default);
+
+    /// <summary>The action that wrote an entry of a book.</summary>
+    /// <param name="id">The person.</param>
+    /// <param name="number">The entry's number.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The action; null where the book has no such entry.</returns>
+    Task<Guid?> ActionOfAsync(Guid id, int number, CancellationToken cancel = default);
+
     /// <summary>Writes an entry into a book; the first one, with a name, begins it. The same action sent twice counts once.</summary>
     /// <param name="id">The person.</param>
     /// <param name="action">The action.</param>

@@ -26,6 +26,10 @@ internal sealed class MemoryDrawer(MemoryState state) : IDrawer
         cancel);
 
     /// <inheritdoc/>
+    public Task<IReadOnlyList<LedgerEntry>> EntriesAsync(int after, Guid? action, CancellationToken cancel = default) => state.DoAsync(
+        IReadOnlyList<LedgerEntry> () => [.. Ledger.Entries.Skip(after).Where(e => action is null || e.Action == action)], cancel);
+
+    /// <inheritdoc/>
     public Task<DrawerResult> AddAsync(ShimCount shims, DrawerStamp stamp, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(shims);
@@ -73,7 +77,7 @@ internal sealed class MemoryDrawer(MemoryState state) : IDrawer
             return DrawerWork.Again([.. Ledger.Entries.Where(e => e.Action == stamp.Action).Select(e => (e, After(e)))], change, drawer);
         }
 
-        if (stamp.Seen is { } seen && DrawerWork.Meanwhile(shims, Ledger.Entries.Where(e => e.Number > seen), drawer) is { Count: > 0 } meanwhile)
+        if (stamp.Seen is { } seen && DrawerWork.Meanwhile(shims, stamp.Unseen(Ledger.Entries.Where(e => e.Number > seen)), drawer) is { Count: > 0 } meanwhile)
         {
             return new(AddOutcome.Conflict, meanwhile);
         }

@@ -22,7 +22,8 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
                 if (!state.Engines.ContainsKey(id))
                 {
                     DateTime now = state.Now;
-                    KeptCard row = new(state.NewId(), name, named, details.ToJson(), 1, now);
+                    // The same id on every bench that is told of it; an engine that was there before may have left its card to another.
+                    KeptCard row = new(state.Cards.ContainsKey(id) ? state.NewId() : id, name, named, details.ToJson(), 1, now);
                     state.Change(new() { Cards = [row], Engines = [new(id, row.Id, name, PlainText.Of(notes), null, 0, 1, now) { Owner = kept.Owner, Frame = kept.Frame }] });
                 }
 
@@ -72,10 +73,10 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
                 {
                     Card = NamedCard.Kept(card.Json, name).Json,
                     Details = details.ToJson(),
-                    Version = known.Version + 1,
+                    Version = known.Version + state.Leap,
                     ChangedAt = state.Now,
                 };
-                state.Change(new() { Cards = [changed], Engines = [engine.Row with { Name = name, Notes = PlainText.Of(notes), Owner = kept.Owner, Frame = kept.Frame, Version = engine.Row.Version + 1 }] });
+                state.Change(new() { Cards = [changed], Engines = [engine.Row with { Name = name, Notes = PlainText.Of(notes), Owner = kept.Owner, Frame = kept.Frame, Version = engine.Row.Version + state.Leap }] });
                 return SaveOutcome.Saved;
             },
             cancel);
@@ -122,7 +123,7 @@ internal sealed class MemoryEngines(MemoryState state) : IEngines
 
             if (row.RetiredAt is not null != isRetired)
             {
-                state.Change(new() { Engines = [row with { RetiredAt = isRetired ? state.Now : null, Version = row.Version + 1 }] });
+                state.Change(new() { Engines = [row with { RetiredAt = isRetired ? state.Now : null, Version = row.Version + state.Leap }] });
             }
 
             return true;

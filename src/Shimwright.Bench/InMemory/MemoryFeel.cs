@@ -17,6 +17,14 @@ internal sealed class MemoryFeel(MemoryState state) : IFeel
         state.DoAsync(() => state.Feels.TryGetValue(id, out List<KeptFeel>? rows) ? new StoredFeel(id, BookOf(rows)) : null, cancel);
 
     /// <inheritdoc/>
+    public Task<int?> NumberOfAsync(Guid id, Guid action, CancellationToken cancel = default) =>
+        state.DoAsync(() => state.Feels.GetValueOrDefault(id)?.Find(r => r.Action == action)?.Number, cancel);
+
+    /// <inheritdoc/>
+    public Task<Guid?> ActionOfAsync(Guid id, int number, CancellationToken cancel = default) =>
+        state.DoAsync(() => state.Feels.GetValueOrDefault(id)?.Find(r => r.Number == number)?.Action, cancel);
+
+    /// <inheritdoc/>
     public Task<IReadOnlyList<JobProblem>> AddAsync(Guid id, Guid action, string device, FeelEntry entry, CancellationToken cancel = default) => state.DoAsync(
         IReadOnlyList<JobProblem> () =>
         {

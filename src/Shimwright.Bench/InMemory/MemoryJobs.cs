@@ -31,7 +31,8 @@ internal sealed class MemoryJobs(MemoryState state) : IJobs
                 }
 
                 DateTime now = state.Now;
-                Guid id = state.NewId();
+                // The same id on every bench that is told of it.
+                Guid id = action;
                 JobSheet sheet = JobBeginning.Of(setup, facts, action, device, now);
                 if (!state.Engines.ContainsKey(engineId))
                 {

@@ -78,6 +78,32 @@ internal sealed class MemoryLedger
         }
     }
 
+    /// <summary>Puts entries in the place of those of their numbers, and takes away those that are named.</summary>
+    public void Replace(IReadOnlyList<LedgerEntry> entries, IReadOnlyCollection<int> gone)
+    {
+        if (entries.Count + gone.Count == 0)
+        {
+            return;
+        }
+
+        SortedDictionary<int, LedgerEntry> all = new(_entries.ToDictionary(e => e.Number));
+        foreach (int number in gone)
+        {
+            all.Remove(number);
+        }
+
+        foreach (LedgerEntry entry in entries)
+        {
+            all[entry.Number] = entry;
+        }
+
+        _entries.Clear();
+        _counts.Clear();
+        _actions.Clear();
+        _undone.Clear();
+        Add(all.Values);
+    }
+
     /// <summary>Leaves what jobs did in the ledger, without the jobs; what they had promised is free again.</summary>
     public void Forget(IReadOnlySet<Guid> jobs)
     {

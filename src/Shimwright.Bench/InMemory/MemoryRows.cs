@@ -70,6 +70,16 @@ internal sealed class MemoryJob(KeptJob row)
     /// <summary>Whether its facts know both a mark and a measured size.</summary>
     public bool MayHaveMarks => _hasMark && _hasMeasured;
 
+    /// <summary>Leaves only some of its facts.</summary>
+    public void Leave(Predicate<KeptFact> which)
+    {
+        KeptFact[] left = [.. _facts.FindAll(which)];
+        _facts.Clear();
+        _entries.Clear();
+        (_hasMark, _hasMeasured) = (false, false);
+        Add(left);
+    }
+
     public void Add(IEnumerable<KeptFact> facts)
     {
         foreach (KeptFact fact in facts)

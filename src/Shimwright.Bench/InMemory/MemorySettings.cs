@@ -20,7 +20,7 @@ internal sealed class MemorySettings(MemoryState state) : ISettings
                 return false;
             }
 
-            state.Change(new() { Settings = [new(seen + 1, device, state.Now, settings.ToJson())] });
+            state.Change(new() { Settings = [new(seen + state.Leap, device, state.Now, settings.ToJson())] });
             return true;
         },
         cancel);

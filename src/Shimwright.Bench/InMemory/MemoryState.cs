@@ -8,12 +8,14 @@ namespace Shimwright.Bench.InMemory;
 /// What a bench in memory holds: rows, and what was read out of them. Every change is a set of rows that is kept first and then
 /// laid over what is here, just as the bench was filled.
 /// </summary>
-internal sealed class MemoryState
+internal sealed partial class MemoryState
 {
     private readonly Lock _gate = new();
     private readonly Action<BenchContents>? _keep;
     private readonly Func<Task>? _kept;
     private readonly TimeProvider _time;
+
+    private readonly AsyncLocal<DateTime?> _then = new();
 
     public MemoryState(TimeProvider time, BenchContents contents, Action<BenchContents>? keep, Func<Task>? kept)
     {
@@ -49,7 +51,13 @@ internal sealed class MemoryState
     /// <summary>The last number that a job was given.</summary>
     public int LastJob { get; private set; }
 
-    public DateTime Now => _time.GetUtcNow().UtcDateTime;
+    /// <summary>What changed in which order, for those who keep in step.</summary>
+    public MemoryChanges Changes { get; } = new();
+
+    /// <summary>By how much a version goes up with each change.</summary>
+    public int Leap { get; set; } = 1;
+
+    public DateTime Now => _then.Value ?? _time.GetUtcNow().UtcDateTime;
 
     public Guid NewId() => Guid.CreateVersion7(_time.GetUtcNow());
 
@@ -79,6 +87,13 @@ internal sealed class MemoryState
         {
             return Task.FromException<T>(e);
         }
+    }
+
+    /// <summary>Works as if it were another time. What is set here is seen by the work alone.</summary>
+    public async Task<T> AtAsync<T>(DateTime time, Func<Task<T>> work)
+    {
+        _then.Value = time;
+        return await work();
     }
 
     private static async Task<T> AfterAsync<T>(Task kept, T answer)
@@ -111,6 +126,7 @@ internal sealed class MemoryState
     /// <summary>Lays rows over what is here.</summary>
     public void Lay(BenchContents rows)
     {
+        Changes.Note(rows);
         foreach (Guid removed in rows.Removed)
         {
             TakeAway(removed);

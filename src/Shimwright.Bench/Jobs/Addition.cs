@@ -40,4 +40,8 @@ public sealed record AddResult(AddOutcome Outcome, IReadOnlyList<JobProblem> Pro
 /// <param name="Device">The device.</param>
 /// <param name="Seen">The number of the last entry that the person had seen.</param>
 /// <param name="Facts">The facts.</param>
-public sealed record Addition(Guid Action, string Device, int Seen, IReadOnlyList<JobFact> Facts);
+public sealed record Addition(Guid Action, string Device, int Seen, IReadOnlyList<JobFact> Facts)
+{
+    /// <summary>Actions after that which the person had seen too: what was done on a device away from the bench is numbered only when it comes.</summary>
+    public IReadOnlySet<Guid> AlsoSeen { get; init; } = new HashSet<Guid>();
+}

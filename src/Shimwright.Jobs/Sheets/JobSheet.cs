@@ -194,9 +194,10 @@ public sealed class JobSheet
     /// <summary>What was added, or taken back, in between and has to be seen before facts are added. What the person had seen decides, not who sent it: one device may have two pages open.</summary>
     /// <param name="facts">The facts that are about to be added.</param>
     /// <param name="seen">The number of the last entry that the person had seen.</param>
+    /// <param name="alsoSeen">Actions after that which the person had seen too, or null.</param>
     /// <returns>The entries; none where the facts may be added.</returns>
-    public IReadOnlyList<JobEntry> Unseen(IReadOnlyList<JobFact> facts, int seen) =>
-        [.. Entries.Where(e => e.Number > seen && Stands(e)
+    public IReadOnlyList<JobEntry> Unseen(IReadOnlyList<JobFact> facts, int seen, IReadOnlySet<Guid>? alsoSeen = null) =>
+        [.. Entries.Where(e => e.Number > seen && alsoSeen?.Contains(e.Action) != true && Stands(e)
             && SaidBy(e).Any(said => facts.Any(f => f.ConflictsWith(said))))];
 
     /// <summary>The newest fact of a kind, or null.</summary>

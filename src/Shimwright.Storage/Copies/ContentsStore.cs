@@ -19,20 +19,20 @@ internal static class ContentsStore
     private const int AtATime = 500;
 
     /// <summary>All rows as they stood at one moment.</summary>
-    public static async Task<BenchContents> ReadAsync(BenchContext context, CancellationToken cancel)
-    {
-        return await context.Database.CreateExecutionStrategy().ExecuteAsync(
-            async () =>
-            {
-                // One view of it all, whoever writes meanwhile. On SQLite a transaction that only reads sees what was there at its first question.
-                await context.Database.OpenConnectionAsync(cancel);
-                await using DbTransaction view = context.Database.GetDbConnection() is SqliteConnection sqlite
-                    ? sqlite.BeginTransaction(deferred: true)
-                    : await context.Database.GetDbConnection().BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
-                await using IDbContextTransaction? transaction = await context.Database.UseTransactionAsync(view, cancel);
-                return await AllAsync(context, cancel);
-            });
-    }
+    public static Task<BenchContents> ReadAsync(BenchContext context, CancellationToken cancel) => InViewAsync(context, () => AllAsync(context, cancel), cancel);
+
+    /// <summary>Looks at everything as it stood at one moment, whoever writes meanwhile.</summary>
+    public static Task<T> InViewAsync<T>(BenchContext context, Func<Task<T>> look, CancellationToken cancel) => context.Database.CreateExecutionStrategy().ExecuteAsync(
+        async () =>
+        {
+            // On SQLite a transaction that only reads sees what was there at its first question.
+            await context.Database.OpenConnectionAsync(cancel);
+            await using DbTransaction view = context.Database.GetDbConnection() is SqliteConnection sqlite
+                ? sqlite.BeginTransaction(deferred: true)
+                : await context.Database.GetDbConnection().BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
+            await using IDbContextTransaction? transaction = await context.Database.UseTransactionAsync(view, cancel);
+            return await look();
+        });
 
     /// <summary>All rows, as the transaction sees them that has been begun.</summary>
     public static async Task<BenchContents> AllAsync(BenchContext context, CancellationToken cancel)
@@ -40,19 +40,14 @@ internal static class ContentsStore
         List<ShimPromiseRow> promises = await context.ShimPromises.AsNoTracking().ToListAsync(cancel);
         return new()
         {
-            Cards = await RowsAsync(context.Cards, c => new KeptCard(c.Id, c.Title, c.Card, c.Details, c.Version, c.ChangedAt)),
-            Engines = await RowsAsync(context.Engines, e => new KeptEngine(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt, e.RetiredAt) { Owner = e.Owner, Frame = e.Frame }),
+            Cards = await RowsAsync(context.Cards, CardOf),
+            Engines = await RowsAsync(context.Engines, EngineOf),
             Jobs = await RowsAsync(context.Jobs, JobOf),
-            Facts = await RowsAsync(context.Facts.OrderBy(f => f.JobId).ThenBy(f => f.Number), f => new KeptFact(f.JobId, f.Number, f.Action, f.Device, f.At, f.Fact)),
-            Promises =
-            [
-                .. promises.GroupBy(p => p.JobId).Select(job => new KeptPromises(
-                    job.Key, job.ToDictionary(p => new ShimSize(p.Diameter, p.Thickness, p.By), p => new PromisedCount(p.Count, p.Fitted)))),
-            ],
+            Facts = await RowsAsync(context.Facts.OrderBy(f => f.JobId).ThenBy(f => f.Number), FactOf),
+            Promises = [.. promises.GroupBy(p => p.JobId).Select(job => PromisesOf(job.Key, job))],
             Ledger = await RowsAsync(context.ShimMoves.OrderBy(m => m.Number), DrawerLedger.EntryOf),
-            Settings = await RowsAsync(context.Settings.OrderBy(s => s.Version), s => new KeptSettings(s.Version, s.Device, s.At, s.Settings)),
-            Feels = await RowsAsync(
-                context.Feels.OrderBy(f => f.PersonId).ThenBy(f => f.Number), f => new KeptFeel(f.PersonId, f.Number, f.Action, f.Device, f.At, f.Entry)),
+            Settings = await RowsAsync(context.Settings.OrderBy(s => s.Version), SettingsOf),
+            Feels = await RowsAsync(context.Feels.OrderBy(f => f.PersonId).ThenBy(f => f.Number), FeelOf),
             // A bench on which no job was ever started has counted nothing.
             Counts = await RowsAsync(context.Counts.Where(c => c.Last > 0), c => new KeptCount(c.Name, c.Last)),
             Pictures = await RowsAsync(context.Pictures.OrderBy(p => p.Id), p => new KeptPicture(p.Id, p.JobId, p.At, p.ContentType, p.Width, p.Height, p.Content, p.Thumb)),
@@ -107,7 +102,21 @@ internal static class ContentsStore
         && !await context.ShimMoves.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel) && !await context.Feels.AnyAsync(cancel)
         && !await context.Pictures.AnyAsync(cancel);
 
-    private static KeptJob JobOf(JobRow j)
+    public static KeptCard CardOf(CardRow c) => new(c.Id, c.Title, c.Card, c.Details, c.Version, c.ChangedAt);
+
+    public static KeptEngine EngineOf(EngineRow e) =>
+        new(e.Id, e.CardId, e.Name, e.Notes, e.UsagePerWeek, e.Changes, e.Version, e.AddedAt, e.RetiredAt) { Owner = e.Owner, Frame = e.Frame };
+
+    public static KeptFact FactOf(FactRow f) => new(f.JobId, f.Number, f.Action, f.Device, f.At, f.Fact);
+
+    public static KeptSettings SettingsOf(SettingsRow s) => new(s.Version, s.Device, s.At, s.Settings);
+
+    public static KeptFeel FeelOf(FeelRow f) => new(f.PersonId, f.Number, f.Action, f.Device, f.At, f.Entry);
+
+    public static KeptPromises PromisesOf(Guid job, IEnumerable<ShimPromiseRow> rows) =>
+        new(job, rows.ToDictionary(p => new ShimSize(p.Diameter, p.Thickness, p.By), p => new PromisedCount(p.Count, p.Fitted)));
+
+    public static KeptJob JobOf(JobRow j)
     {
         KeptJob kept = new(
             j.Id, j.EngineId, j.Setup, j.Action, new((PastOrigin)j.Past, j.FollowsId), (JobStage)j.Stage, j.Clock, j.StartedAt, j.ChangedAt, j.ClosedAt, j.Record, j.DiscardedAt);

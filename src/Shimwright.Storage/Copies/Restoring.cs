@@ -2,6 +2,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Contents;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.InStep;
 
 namespace Shimwright.Storage.Copies;
 
@@ -14,7 +15,7 @@ public sealed record RestoredBench(SoundReport Report, string? Aside);
 internal sealed class Restoring(Func<BenchContext> open, string? file, string description, string copies, TimeProvider time)
 {
     private static readonly string TakeAllAway = string.Concat(
-        new[] { "shim_promises", "shim_moves", "pictures", "facts", "forecasts", "jobs", "engines", "card_rates", "cards", "settings", "feels", "removed_jobs" }
+        new[] { "shim_promises", "shim_moves", "pictures", "facts", "forecasts", "jobs", "engines", "card_rates", "cards", "settings", "feels", "removed_jobs", "changes", "heard_deeds" }
             .Select(table => $"ALTER TABLE {table} DISABLE TRIGGER USER; DELETE FROM {table}; ALTER TABLE {table} ENABLE TRIGGER USER; "));
 
     public async Task<RestoredBench> RunAsync(string from, IProgress<int>? progress, CancellationToken cancel)
@@ -63,6 +64,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         await using BenchContext context = open();
         await Upgrade.RunAsync(context, from, cancel);
         await SumFill.RunAsync(context, cancel);
+        await StepStore.RenewAsync(context, cancel);
         SoundReport report = await Soundness.WholeAsync(context, part, progress, cancel);
         return report.IsSound ? report : throw BenchDatabaseException.DamagedCopy(from, report.InWords(3));
     }
@@ -173,6 +175,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
                 // The triggers that keep facts from being taken away are off inside this transaction only.
                 await context.Database.ExecuteSqlRawAsync(TakeAllAway, cancel);
                 await ContentsStore.FillAsync(context, contents, progress, cancel);
+                await StepStore.RenewAsync(context, cancel);
                 await transaction.CommitAsync(cancel);
                 return new(SoundReport.Of(contents), before.IsEmpty ? null : aside);
             },

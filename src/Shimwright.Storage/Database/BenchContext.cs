@@ -38,6 +38,12 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
 
     public DbSet<RemovedJobRow> RemovedJobs => Set<RemovedJobRow>();
 
+    public DbSet<StepCountRow> Steps => Set<StepCountRow>();
+
+    public DbSet<ChangeRow> Changes => Set<ChangeRow>();
+
+    public DbSet<HeardRow> HeardDeeds => Set<HeardRow>();
+
     public DbSet<DeviceRow> Devices => Set<DeviceRow>();
 
     public DbSet<DeviceCodeRow> DeviceCodes => Set<DeviceCodeRow>();
@@ -142,6 +148,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
         DrawerModel.Add(modelBuilder);
         PictureModel.Add(modelBuilder);
         DeviceModel.Add(modelBuilder);
+        StepModel.Add(modelBuilder);
     }
 
     private void SumWhatIsWritten()

@@ -42,6 +42,13 @@ internal sealed class DrawerStore : IDrawer
     }
 
     /// <inheritdoc/>
+    public async Task<IReadOnlyList<LedgerEntry>> EntriesAsync(int after, Guid? action, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return [.. (await context.ShimMoves.AsNoTracking().Where(m => m.Number > after && (action == null || m.Action == action)).OrderBy(m => m.Number).ToListAsync(cancel)).Select(DrawerLedger.EntryOf)];
+    }
+
+    /// <inheritdoc/>
     public Task<DrawerResult> AddAsync(ShimCount shims, DrawerStamp stamp, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(shims);
@@ -101,7 +108,7 @@ internal sealed class DrawerStore : IDrawer
                 }
 
                 if (stamp.Seen is { } seen
-                    && DrawerWork.Meanwhile(shims, await DrawerLedger.SinceAsync(context, seen, cancel), drawer) is { Count: > 0 } meanwhile)
+                    && DrawerWork.Meanwhile(shims, stamp.Unseen(await DrawerLedger.SinceAsync(context, seen, cancel)), drawer) is { Count: > 0 } meanwhile)
                 {
                     return new(AddOutcome.Conflict, meanwhile);
                 }

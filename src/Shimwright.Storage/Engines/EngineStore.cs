@@ -27,7 +27,8 @@ internal sealed class EngineStore : IEngines
         DateTime now = Now();
         CardRow row = new()
         {
-            Id = Guid.CreateVersion7(_time.GetUtcNow()),
+            // The same id on every bench that is told of it.
+            Id = id,
             Title = name,
             Card = NamedCard.Kept(card.Json, name).Json,
             Details = details.ToJson(),
@@ -187,6 +188,12 @@ internal sealed class EngineStore : IEngines
         if (await context.Engines.AnyAsync(e => e.Id == row.Id, cancel))
         {
             return;
+        }
+
+        if (row.Card is { } card && await context.Cards.AnyAsync(c => c.Id == card.Id, cancel))
+        {
+            // An engine that was there before has left its card to another.
+            card.Id = Guid.CreateVersion7(_time.GetUtcNow());
         }
 
         context.Engines.Add(row);

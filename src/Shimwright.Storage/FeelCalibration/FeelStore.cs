@@ -41,6 +41,20 @@ internal sealed class FeelStore : IFeel
     }
 
     /// <inheritdoc/>
+    public async Task<int?> NumberOfAsync(Guid id, Guid action, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await context.Feels.Where(f => f.PersonId == id && f.Action == action).Select(f => (int?)f.Number).FirstOrDefaultAsync(cancel);
+    }
+
+    /// <inheritdoc/>
+    public async Task<Guid?> ActionOfAsync(Guid id, int number, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await context.Feels.Where(f => f.PersonId == id && f.Number == number).Select(f => (Guid?)f.Action).FirstOrDefaultAsync(cancel);
+    }
+
+    /// <inheritdoc/>
     public async Task<IReadOnlyList<JobProblem>> AddAsync(Guid id, Guid action, string device, FeelEntry entry, CancellationToken cancel = default)
     {
         FeelEntry plain = FeelRules.Kept(entry, device);

@@ -48,7 +48,8 @@ internal sealed partial class JobStore : IJobs
         }
 
         DateTime now = Now();
-        Guid id = Guid.CreateVersion7(_time.GetUtcNow());
+        // The same id on every bench that is told of it.
+        Guid id = action;
         JobSheet sheet = JobBeginning.Of(setup, facts, action, device, now);
         return await context.InTransactionAsync(
             async transaction =>

@@ -99,6 +99,26 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.ToTable("cards", (string)null);
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.ChangeRow", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Kind", "Key");
+
+                    b.HasIndex("At");
+
+                    b.ToTable("changes", (string)null);
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.CountRow", b =>
                 {
                     b.Property<string>("Name")
@@ -349,6 +369,34 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("feels", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.HeardRow", b =>
+                {
+                    b.Property<Guid>("Deed")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<long>("HeardAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("Pocket")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("SaidAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Deed");
+
+                    b.ToTable("heard_deeds", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
@@ -654,6 +702,24 @@ namespace Shimwright.Storage.Migrations.Postgres
                     b.HasKey("JobId", "Diameter", "Thickness", "By");
 
                     b.ToTable("shim_promises", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.StepCountRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Bench")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<long>("Last")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("steps", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.CardRatesRow", b =>

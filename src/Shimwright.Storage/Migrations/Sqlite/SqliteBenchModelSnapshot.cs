@@ -92,6 +92,26 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.ToTable("cards", (string)null);
                 });
 
+            modelBuilder.Entity("Shimwright.Storage.Database.ChangeRow", b =>
+                {
+                    b.Property<string>("Kind")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Kind", "Key");
+
+                    b.HasIndex("At");
+
+                    b.ToTable("changes", (string)null);
+                });
+
             modelBuilder.Entity("Shimwright.Storage.Database.CountRow", b =>
                 {
                     b.Property<string>("Name")
@@ -341,6 +361,34 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("feels", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.HeardRow", b =>
+                {
+                    b.Property<Guid>("Deed")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("HeardAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Pocket")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("SaidAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Deed");
+
+                    b.ToTable("heard_deeds", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.JobRow", b =>
@@ -646,6 +694,24 @@ namespace Shimwright.Storage.Migrations.Sqlite
                     b.HasKey("JobId", "Diameter", "Thickness", "By");
 
                     b.ToTable("shim_promises", (string)null);
+                });
+
+            modelBuilder.Entity("Shimwright.Storage.Database.StepCountRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Bench")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Last")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("steps", (string)null);
                 });
 
             modelBuilder.Entity("Shimwright.Storage.Database.CardRatesRow", b =>

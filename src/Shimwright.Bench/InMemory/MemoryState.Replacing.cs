@@ -1,0 +1,57 @@
+using Shimwright.Bench.Contents;
+using Shimwright.Bench.Drawer;
+using Shimwright.Bench.Due;
+
+namespace Shimwright.Bench.InMemory;
+
+/// <content>Rows in the place of others: another bench has said how they are there.</content>
+internal sealed partial class MemoryState
+{
+    /// <summary>Puts rows in the place of those that are here under their keys, and takes away those that are named.</summary>
+    public void Patch(BenchContents rows, RowKeys gone)
+    {
+        foreach (MemoryJob job in gone.Jobs.Where(j => !rows.Jobs.Any(r => r.Id == j)).Select(j => Jobs.GetValueOrDefault(j)).OfType<MemoryJob>())
+        {
+            JobsByAction.Remove(job.Row.Action);
+            Jobs.Remove(job.Row.Id);
+        }
+
+        gone.Engines.ForEach(e => Engines.Remove(e));
+        gone.Cards.ForEach(c => Cards.Remove(c));
+        foreach (Guid job in gone.Facts.Select(f => f.Job).Concat(rows.Facts.Select(f => f.Job)).Distinct())
+        {
+            if (Jobs.TryGetValue(job, out MemoryJob? known))
+            {
+                HashSet<int> replaced = [.. rows.Facts.Where(f => f.Job == job).Select(f => f.Number), .. gone.Facts.Where(f => f.Job == job).Select(f => f.Number)];
+                known.Leave(f => !replaced.Contains(f.Number));
+            }
+        }
+
+        foreach (Guid person in gone.Feels.Select(f => f.Person).Concat(rows.Feels.Select(f => f.Person)).Distinct())
+        {
+            if (Feels.TryGetValue(person, out List<KeptFeel>? book))
+            {
+                HashSet<int> replaced = [.. rows.Feels.Where(f => f.Person == person).Select(f => f.Number), .. gone.Feels.Where(f => f.Person == person).Select(f => f.Number)];
+                book.RemoveAll(f => replaced.Contains(f.Number));
+                if (book.Count == 0)
+                {
+                    Feels.Remove(person);
+                }
+            }
+        }
+
+        Ledger.Replace(rows.Ledger, gone.Ledger);
+        Ledger.Promise(gone.Promises.Select(j => new KeptPromises(j, new Dictionary<ShimSize, PromisedCount>())));
+        SettingsRows.RemoveAll(s => gone.Settings.Contains(s.Version) || rows.Settings.Any(r => r.Version == s.Version));
+        if (SettingsRows.Count == 0 && gone.Settings.Count > 0)
+        {
+            (Settings, SettingsMark) = (new(), Forecaster.MarkOf(new()));
+        }
+
+        Lay(rows with { Ledger = [] });
+        if (rows.Counts.Count > 0 || gone.Counts)
+        {
+            LastJob = rows.LastJob;
+        }
+    }
+}

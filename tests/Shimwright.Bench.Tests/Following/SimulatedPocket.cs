@@ -1,0 +1,133 @@
+using Shimwright.Bench.Contents;
+using Shimwright.Bench.Devices;
+using Shimwright.Bench.Following;
+using Shimwright.Bench.InStep;
+using static Shimwright.Testing.Benches.SampleBench;
+
+namespace Shimwright.Bench.Tests.Following;
+
+/// <summary>Where a wire is cut.</summary>
+internal enum Cut
+{
+    None,
+
+    /// <summary>Nothing of what is sent arrives.</summary>
+    BeforeArrival,
+
+    /// <summary>The bench is ended after some deeds.</summary>
+    InTheMiddle,
+
+    /// <summary>The bench has done it all, and its answer is lost.</summary>
+    BeforeAnswer,
+
+    /// <summary>The phone is ended before what it has fetched is kept.</summary>
+    BeforeTaking,
+}
+
+/// <summary>A phone away from the bench: the real code over a store of keys and text and a wire that can be cut. Its clock is wrong by some minutes.</summary>
+internal sealed class SimulatedPocket
+{
+    private readonly SortedDictionary<string, string> _store = new(StringComparer.Ordinal);
+    private readonly TimeProvider _time;
+    private readonly IBench _shop;
+    private readonly Func<DateTime> _now;
+    private readonly string _device;
+    private readonly DeviceRole _role;
+
+    public SimulatedPocket(IBench shop, TimeProvider shopTime, string device, TimeSpan off, DeviceRole role = DeviceRole.Owner)
+    {
+        (_shop, _device, _role) = (shop, device, role);
+        _now = () => shopTime.GetUtcNow().UtcDateTime;
+        _time = new WrongClock(shopTime, off);
+        Open();
+    }
+
+    public Follower Follower { get; private set; } = null!;
+
+    public IBench Bench { get; private set; } = null!;
+
+    public BenchContents Contents => Follower.Memory.Contents();
+
+    /// <summary>What would be read if it were opened now.</summary>
+    public BenchContents Stored => new Follower([.. _store.Select(l => new KeptLine(l.Key, l.Value))], _ => Task.CompletedTask, _time).Memory.Contents();
+
+    /// <summary>Begins anew from what is kept, as after a kill.</summary>
+    public void Open()
+    {
+        Follower = new([.. _store.Select(l => new KeptLine(l.Key, l.Value))], PutAsync, _time);
+        Bench = new FollowedBench(Follower, Follower.Memory.Pictures, Follower.Memory.Copies);
+    }
+
+    /// <summary>Goes a step.</summary>
+    /// <param name="cut">Where the wire is cut.</param>
+    /// <param name="at">After how many deeds, where it is in the middle.</param>
+    /// <param name="meanwhile">What is done on the phone while it waits for the bench.</param>
+    /// <returns>Whether it went through.</returns>
+    public async Task<bool> StepAsync(Cut cut = Cut.None, int at = 0, Func<Task>? meanwhile = null)
+    {
+        HashSet<Guid> answered = [];
+        List<DeedAnswer> answers = [];
+        string bench = Follower.Followed!.Mark.Bench, device = Follower.Followed.Device;
+        while (await Follower.NextToSendAsync(answered, id => PictureAsync(id)) is { } sent)
+        {
+            if (cut == Cut.BeforeArrival)
+            {
+                return false;
+            }
+
+            StepSent read = StepJson.ReadSent(System.Text.Encoding.UTF8.GetBytes(StepJson.Write(sent)))!;
+            StepAnswered answer = await StepDesk.HearAsync(_shop, cut == Cut.InTheMiddle ? read with { Deeds = [.. read.Deeds.Take(at)] } : read, _device, _role, _now(), Cancel);
+            if (cut is Cut.InTheMiddle or Cut.BeforeAnswer)
+            {
+                return false;
+            }
+
+            answer = StepJson.ReadAnswered(StepJson.Write(answer));
+            (bench, device) = (answer.Bench, answer.Device);
+            answers.AddRange(answer.Answers);
+            answered.UnionWith(answer.Answers.Select(a => a.Deed));
+        }
+
+        await (meanwhile?.Invoke() ?? Task.CompletedTask);
+        List<StepChanges> changes = [];
+        StepMark mark = Follower.Followed.Mark;
+        do
+        {
+            changes.Add(StepJson.ReadChanges(StepJson.Write(await StepDesk.ChangesAsync(_shop, mark, Cancel))));
+            mark = changes[^1].Mark;
+        }
+        while (changes[^1].HasMore);
+        if (cut == Cut.BeforeTaking)
+        {
+            Open();
+            return false;
+        }
+
+        await Follower.TakeAsync(new(mark.Bench, device, answers), changes);
+        return true;
+    }
+
+    private Task<KeptPicture?> PictureAsync(Guid id) => Follower.Memory.PictureAsync(id, Cancel);
+
+    private Task PutAsync(IReadOnlyList<KeptLine> lines)
+    {
+        foreach (KeptLine line in lines)
+        {
+            if (line.Line is null)
+            {
+                _store.Remove(line.Key);
+            }
+            else
+            {
+                _store[line.Key] = line.Line;
+            }
+        }
+
+        return Task.CompletedTask;
+    }
+
+    private sealed class WrongClock(TimeProvider right, TimeSpan off) : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => right.GetUtcNow() + off;
+    }
+}
