@@ -58,6 +58,49 @@ public sealed partial class Follower
         return KeepAsync();
     }
 
+    /// <summary>Enters what was not taken once more, upon what is there now.</summary>
+    /// <param name="key">Under what it is kept.</param>
+    /// <param name="bench">The bench on which what is done is remembered.</param>
+    /// <param name="device">The device.</param>
+    /// <param name="action">A new action.</param>
+    /// <returns>What became of it here; null where nothing is kept under the key.</returns>
+    public async Task<DeedAnswer?> AgainAsync(string key, FollowedBench bench, string device, Guid action)
+    {
+        ArgumentNullException.ThrowIfNull(bench);
+        if (!FollowLines.IsLeft(key ?? "", out int number) || !_left.TryGetValue(number, out LeftDeed? left))
+        {
+            return null;
+        }
+
+        Deed again = left.Deed switch
+        {
+            FactsAdded facts => facts with { Id = action, Seen = int.MaxValue },
+            ShimsCounted counted => counted with { Id = action, Seen = null },
+            UsageStated stated => stated with { Id = action, Before = await bench.Due.StatedUsageAsync(stated.Engine) },
+            EngineSaved saved when await bench.Engines.FindAsync(saved.Engine) is { } now => saved with { Id = action, Seen = new(now.Version, 0, now.CardId, now.CardVersion, 0) },
+            SettingsSaved settings => settings with { Id = action, Seen = (await bench.Settings.CurrentAsync()).Version, Own = 0 },
+            var other => other with { Id = action },
+        };
+        DeedAnswer answer = await new DeedWork(bench, device, _ => Task.FromResult<IReadOnlySet<Guid>>(new HashSet<Guid>())).DoAsync(again);
+        if (answer.IsTaken)
+        {
+            await DropAsync(key!);
+        }
+
+        return answer;
+    }
+
+    /// <summary>All that is kept: the rows, and what lies beside them.</summary>
+    /// <returns>The lines.</returns>
+    public IReadOnlyList<KeptLine> Lines() =>
+    [
+        .. KeptLines.Of(Memory.Contents() with { Pictures = [] }, () => new()),
+        .. Followed is null ? Array.Empty<KeptLine>() : [FollowLines.Of(Followed)],
+        .. _ahead.Rows.Select(r => FollowLines.OfBase(r.Key, r.Value)),
+        .. _deeds.Select(d => FollowLines.OfDeed(d.Key, d.Value)),
+        .. _left.Values.Select(FollowLines.OfLeft),
+    ];
+
     private void Forget()
     {
         _waiting.AddRange(_ahead.Rows.Keys.Select(k => new KeptLine(FollowLines.Base + k, null)));

@@ -131,6 +131,10 @@ public sealed record JobStarted(
 /// <param name="Facts">The facts.</param>
 public sealed record FactsAdded(Guid Id, DateTime At, Guid Job, int Seen, IReadOnlyList<JsonElement> Facts) : Deed(Id, At)
 {
+    /// <summary>The facts, to be shown: of what one takes back the place is said and not the number.</summary>
+    /// <returns>The facts.</returns>
+    public IReadOnlyList<Shimwright.Jobs.Facts.JobFact> Read() => DeedFacts.Read(Facts, null);
+
     /// <inheritdoc/>
     [JsonIgnore]
     public override Guid? OfJob => Job;

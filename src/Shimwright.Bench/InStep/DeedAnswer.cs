@@ -12,7 +12,7 @@ namespace Shimwright.Bench.InStep;
 public sealed record DeedAnswer(Guid Deed, AddOutcome Outcome, IReadOnlyList<JobProblem> Problems, IReadOnlyList<int> Unseen)
 {
     /// <summary>Whether it is on the disk.</summary>
-    internal bool IsTaken => Outcome is AddOutcome.Saved or AddOutcome.SavedBefore;
+    public bool IsTaken => Outcome is AddOutcome.Saved or AddOutcome.SavedBefore;
 
     internal static DeedAnswer Saved(Deed deed) => new(deed.Id, AddOutcome.Saved, [], []);
 

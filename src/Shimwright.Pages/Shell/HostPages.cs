@@ -18,6 +18,9 @@ public sealed record HostPages(IReadOnlyList<Assembly> Assemblies, IReadOnlyList
     /// <summary>What is to be said at the top of the bench, in words and with an address that leads on; null where nothing is.</summary>
     public Func<IBench, Task<HostNotice?>>? Notice { get; init; }
 
+    /// <summary>What is to be said on every page of a job; null where nothing ever is.</summary>
+    public Func<Guid, IReadOnlyList<HostNotice>>? JobNotices { get; init; }
+
     /// <summary>None.</summary>
     public static HostPages None { get; } = new([], []);
 }

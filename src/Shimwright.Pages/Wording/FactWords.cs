@@ -4,8 +4,12 @@ using Shimwright.Jobs.Measures;
 namespace Shimwright.Pages.Wording;
 
 /// <summary>A fact as a person would say it.</summary>
-internal static class FactWords
+public static class FactWords
 {
+    /// <summary>The fact in words.</summary>
+    /// <param name="fact">The fact.</param>
+    /// <param name="lengths">How lengths are written.</param>
+    /// <returns>One line.</returns>
     public static string Of(JobFact fact, LengthStyle lengths)
     {
         string unit = lengths.UnitName;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices.JavaScript;
 using Shimwright.Bench;
-using Shimwright.Bench.InMemory;
+using Shimwright.Bench.Following;
 using Shimwright.Pages;
 using Shimwright.Pages.Files;
 using Shimwright.Pages.Visits;
@@ -17,6 +17,7 @@ internal static partial class PocketGate
     private static readonly Uri Base = new("http://pocket.invalid/");
 
     private static readonly Dictionary<string, VisitFile> Files = [];
+    private static readonly PocketSteps Steps = new();
     private static ServiceProvider? _services;
     private static PocketKeep? _keep;
     private static string _device = "";
@@ -28,13 +29,14 @@ internal static partial class PocketGate
     internal static async Task<bool> OpenAsync()
     {
         TimeProvider time = TimeProvider.System;
-        (PocketKeep keep, MemoryBench memory, bool wasEmptied) = await PocketKeep.OpenAsync(time, _keep);
-        PocketBench bench = new(memory, time);
+        (PocketKeep keep, bool wasEmptied) = await PocketKeep.OpenAsync(time, _keep);
+        FollowedBench bench = new(keep.Follower, new PocketPictures(keep.Follower.Memory, time), new PocketCopies(keep.Follower.Memory.Copies));
+        (Steps.Follower, Steps.Bench) = (keep.Follower, bench);
         PocketState state = _services?.GetService<PocketState>() ?? new();
         state.CopiedAt = await BrowserStore.NoteAsync(PocketState.CopiedNote) is { } at ? DateTime.Parse(at, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind) : null;
         _device = await BrowserStore.NoteAsync(Device) ?? await NewDeviceAsync();
-        _services = new ServiceCollection().AddSingleton(time).AddSingleton<IBench>(bench).AddSingleton(state)
-            .AddVisitedBenchPages(PocketHost.Pages(state, time)).BuildServiceProvider();
+        _services = new ServiceCollection().AddSingleton(time).AddSingleton<IBench>(bench).AddSingleton(state).AddSingleton(Steps)
+            .AddVisitedBenchPages(PocketHost.Pages(state, Steps, time)).BuildServiceProvider();
         _keep = keep;
         return wasEmptied;
     }
@@ -58,7 +60,7 @@ internal static partial class PocketGate
         _services!.GetRequiredService<PocketState>().Hear(here);
         SentForm? sent = form is null ? null : new(StoreText.Pairs(form), new Dictionary<string, VisitFile>(Files));
         Files.Clear();
-        VisitAnswer answer = await _services!.GetRequiredService<PageVisits>().VisitAsync(new(new Uri(Base, address), _device, sent) { FetchesParts = true });
+        VisitAnswer answer = await _services!.GetRequiredService<PageVisits>().VisitAsync(new(new Uri(Base, address), DeviceHere, sent) { FetchesParts = true });
         return string.Create(CultureInfo.InvariantCulture, $"{answer.Outcome}\n{answer.Next?.PathAndQuery}{answer.Next?.Fragment}\n{answer.Html}");
     }
 
@@ -92,6 +94,42 @@ internal static partial class PocketGate
 
     [JSExport]
     internal static byte[] Fetched() => _fetched;
+
+    /// <summary>Begins a step with the bench that the page came from.</summary>
+    /// <returns>The name by which this device calls itself there; empty where no bench is followed.</returns>
+    [JSExport]
+    internal static string StepBegin() => Steps.Begin() ? _device : "";
+
+    /// <summary>What is to be sent next; empty where nothing is.</summary>
+    [JSExport]
+    internal static Task<string> StepNextAsync() => Steps.NextAsync();
+
+    /// <summary>Hears what came of what was sent.</summary>
+    [JSExport]
+    internal static bool StepHear(string answer) => Steps.Hear(answer);
+
+    /// <summary>The query that asks for what has changed; empty where all of it is here.</summary>
+    [JSExport]
+    internal static string StepQuery() => Steps.Query();
+
+    /// <summary>Hears what has changed.</summary>
+    [JSExport]
+    internal static string? StepAdd(string changes) => Steps.Add(changes);
+
+    /// <summary>Keeps a picture that has come.</summary>
+    [JSExport]
+    internal static Task StepPictureAsync(string picture) => PocketSteps.KeepAsync(picture);
+
+    /// <summary>Takes over what was heard.</summary>
+    [JSExport]
+    internal static Task<bool> StepTakeAsync() => Steps.TakeAsync(TimeProvider.System.GetUtcNow().UtcDateTime);
+
+    /// <summary>Notes why a step did not go through.</summary>
+    [JSExport]
+    internal static void StepFail(string why) => Steps.Fail(why);
+
+    /// <summary>What stands beside what is entered here: once it is in step with a bench, what that one writes.</summary>
+    private static string DeviceHere => _keep?.Follower.Followed?.Device is { Length: > 0 } there ? there : _device;
 
     private static async Task<string> NewDeviceAsync()
     {

@@ -1,5 +1,6 @@
 using Shimwright.Bench;
 using Shimwright.Pages.Shell;
+using Shimwright.Pocket.Keeping;
 
 namespace Shimwright.Pocket.Here;
 
@@ -9,16 +10,28 @@ internal static class PocketHost
     /// <summary>After how long, and from how many jobs on, a phone asks for a copy.</summary>
     private const int CopyAfterDays = 14, CopyFromJobs = 5;
 
-    public static HostPages Pages(PocketState state, TimeProvider time) => new([typeof(PocketHost).Assembly], [("/settings/pocket", "This phone", false)])
+    public static HostPages Pages(PocketState state, PocketSteps steps, TimeProvider time) => new([typeof(PocketHost).Assembly], [("/settings/pocket", "This phone", false)])
     {
         HasCalendar = false,
         HasCommands = false,
-        Notice = bench => NoticeAsync(bench, state, time),
+        Notice = bench => NoticeAsync(bench, state, steps, time),
+        JobNotices = job => [.. StepWords.OfJob(job, steps.Follower)],
     };
 
     /// <summary>A phone that falls into the oil takes the bench with it.</summary>
-    private static async Task<HostNotice?> NoticeAsync(IBench bench, PocketState state, TimeProvider time)
+    private static async Task<HostNotice?> NoticeAsync(IBench bench, PocketState state, PocketSteps steps, TimeProvider time)
     {
+        if (steps.Follower.Left.Count > 0)
+        {
+            return new($"The bench has not taken {StepWords.Count(steps.Follower.Left.Count, "entry", "entries")} made here.", StepWords.LeftAddress, "Look");
+        }
+
+        if (steps.Follower.Followed is not null)
+        {
+            // What is here is on the bench too, or on its way there.
+            return null;
+        }
+
         if (await bench.Engines.CountAsync(null) == 0 && state.CopiedAt is null)
         {
             // The browser keeps a bench for one address. A workshop's machine may have got another.

@@ -16,6 +16,10 @@ internal static partial class BrowserStore
     [JSImport("since", Module)]
     public static partial Task<string> SinceAsync();
 
+    /// <summary>All lines that are no rows.</summary>
+    [JSImport("beside", Module)]
+    public static partial Task<string> BesideAsync();
+
     /// <summary>Puts lines there, all or none; done when the disk has them.</summary>
     [JSImport("put", Module)]
     public static partial Task PutAsync(string lines);

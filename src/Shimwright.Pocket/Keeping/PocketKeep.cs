@@ -1,5 +1,5 @@
 using Shimwright.Bench.Contents;
-using Shimwright.Bench.InMemory;
+using Shimwright.Bench.Following;
 
 namespace Shimwright.Pocket.Keeping;
 
@@ -8,14 +8,11 @@ internal sealed class PocketKeep
 {
     private const string StoreNote = "store";
 
-    private readonly List<KeptLine> _waiting = [];
-    private MemoryBench _bench = null!;
-
     /// <summary>Whether something could not be kept: the bench in memory is then ahead, and has to be opened again.</summary>
-    public bool HasFailed { get; private set; }
+    public bool HasFailed => Follower.HasFailed;
 
-    /// <summary>What the bench holds now, kept or not.</summary>
-    public BenchContents Contents => _bench.Contents();
+    /// <summary>The bench, and the other one that it follows, if any.</summary>
+    public Follower Follower { get; private init; } = null!;
 
     /// <summary>The store that it lies in: another one has another name.</summary>
     public string Store { get; private init; } = "";
@@ -27,7 +24,7 @@ internal sealed class PocketKeep
     /// lost but the pictures, which were in the store alone.
     /// </param>
     /// <returns>The bench, and whether the store had been thrown away.</returns>
-    public static async Task<(PocketKeep Keep, MemoryBench Bench, bool WasEmptied)> OpenAsync(TimeProvider time, PocketKeep? before)
+    public static async Task<(PocketKeep Keep, bool WasEmptied)> OpenAsync(TimeProvider time, PocketKeep? before)
     {
         string lines = await BrowserStore.OpenAsync();
         string? store = await BrowserStore.NoteAsync(StoreNote);
@@ -40,45 +37,26 @@ internal sealed class PocketKeep
 
         if (wasEmptied)
         {
-            await BrowserStore.PutAsync(StoreText.Write(KeptLines.Of(before!.Contents, () => new())));
+            await PutAsync(before!.Follower.Lines());
             lines = await BrowserStore.OpenAsync();
         }
 
-        PocketKeep keep = new() { Store = store };
-        keep._bench = new MemoryBench(time, KeptLines.Read(StoreText.Read(lines)), keep.Take, keep.KeptAsync);
-        return (keep, keep._bench, wasEmptied);
+        return (new() { Store = store, Follower = new(StoreText.Read(lines), PutAsync, time) }, wasEmptied);
     }
 
     /// <summary>Looks what other pages of the same browser have kept.</summary>
-    public async Task FollowAsync()
+    /// <returns>Whether there was anything.</returns>
+    public async Task<IReadOnlyList<KeptLine>> FollowAsync()
     {
-        if (await BrowserStore.SinceAsync() is { Length: > 0 } lines)
+        if (await BrowserStore.SinceAsync() is not { Length: > 0 } text)
         {
-            _bench.Follow(KeptLines.Read(StoreText.Read(lines)));
+            return [];
         }
+
+        IReadOnlyList<KeptLine> lines = StoreText.Read(text);
+        await Follower.FollowAsync(lines, async () => StoreText.Read(await BrowserStore.BesideAsync()));
+        return lines;
     }
 
-    private void Take(BenchContents change) => _waiting.AddRange(KeptLines.Of(change, _bench.Contents));
-
-    private Task KeptAsync() => _waiting.Count == 0 ? Task.CompletedTask : PutAsync();
-
-    private async Task PutAsync()
-    {
-        if (HasFailed)
-        {
-            throw new InvalidOperationException("What came before is not kept either.");
-        }
-
-        string lines = StoreText.Write(_waiting);
-        _waiting.Clear();
-        try
-        {
-            await BrowserStore.PutAsync(lines);
-        }
-        catch
-        {
-            HasFailed = true;
-            throw;
-        }
-    }
+    private static Task PutAsync(IReadOnlyList<KeptLine> lines) => BrowserStore.PutAsync(StoreText.Write(lines));
 }

@@ -46,6 +46,12 @@ internal sealed class PocketPictures(IBench bench, TimeProvider time) : IPicture
         return all;
     }
 
+    /// <summary>The rows of all of them, without their content.</summary>
+    public static async Task<IReadOnlyList<KeptPicture>> RowsAsync() => [.. Rows(await BrowserStore.PicturesAsync(OfAny))];
+
+    /// <summary>One with its content, or null.</summary>
+    public static Task<KeptPicture?> WholeAsync(Guid id) => FindAsync(id);
+
     /// <summary>Adds a picture unless it is there.</summary>
     public static Task PutAsync(KeptPicture row) => BrowserStore.PutPictureAsync(row.Id.ToString(), row.Job?.ToString() ?? OfNoJob, Line(row), row.Content, row.Thumb);
 

@@ -19,7 +19,8 @@ internal static class StoreText
         return text.ToString();
     }
 
-    public static IReadOnlyList<KeptLine> Read(string text) => [.. Pairs(text).Select(p => new KeptLine(p.Key, p.Value))];
+    /// <summary>Reads lines; of a row that was taken away an empty one is left.</summary>
+    public static IReadOnlyList<KeptLine> Read(string text) => [.. Pairs(text).Select(p => new KeptLine(p.Key, p.Value.Length == 0 && KeptLines.IsRow(p.Key) ? null : p.Value))];
 
     /// <summary>Names with their values.</summary>
     public static IEnumerable<KeyValuePair<string, string>> Pairs(string text) =>

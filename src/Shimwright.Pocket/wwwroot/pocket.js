@@ -28,6 +28,12 @@
       });
       this.ready.catch(() => {});
     }
+    // Something that need not wait for what was asked before it.
+    async beside(message) {
+      await this.ready;
+      const id = this.#next++;
+      return new Promise((resolve, reject) => { this.#waiting.set(id, { resolve, reject }); this.#worker.postMessage({ id, ...message }); });
+    }
     // One thing after the other; what nobody waits for any more is not asked.
     ask(message, signal) {
       const before = this.#last;
@@ -44,6 +50,24 @@
     }
   }
   const program = new Program("");
+
+  // In step with the bench that this page came from, where that is wished for: after a tap, now and then, and when the network is back.
+  const stepEvery = 15_000, stepAfterTap = 1_500;
+  let stepTimer = 0;
+  const isTyping = () => [...document.querySelectorAll("main input:not([type=hidden]), main textarea, main select")]
+    .some(field => field === document.activeElement || (field.defaultValue ?? field.value) !== field.value || (field.defaultChecked ?? field.checked) !== field.checked);
+  async function goStep({ isAsked = false } = {}) {
+    clearTimeout(stepTimer);
+    let went = {};
+    if (isAsked || !document.hidden) { went = await program.beside({ step: true }).catch(() => ({ off: true })); }
+    document.documentElement.dataset.step = went.off ? "off" : went.away ? "away" : "in";
+    if ((went.changed || isAsked) && !document.documentElement.classList.contains("busy") && !isTyping()) { await go({ address: at().address }); }
+    if (!went.off) { planStep(stepEvery); }
+  }
+  function planStep(after) { clearTimeout(stepTimer); stepTimer = setTimeout(goStep, after); }
+  window.addEventListener("online", () => planStep(0));
+  document.addEventListener("visibilitychange", () => { if (!document.hidden) { planStep(0); } });
+  document.addEventListener("click", event => { if (event.target.closest?.("[data-step]")) { busy(); goStep({ isAsked: true }).finally(idle); } });
   let ahead = null;
   const lookAhead = () => ahead ??= new Program("?look");
 
@@ -174,7 +198,7 @@
       for (const heard of listeners) { heard(); }
       idle();
       document.documentElement.dataset.asked = address;
-      if (form) { hear(true); }
+      if (form) { hear(true); planStep(stepAfterTap); }
     } catch (fault) {
       if (mine !== turn) { return; }
       idle();
@@ -273,6 +297,7 @@
       await program.ready;
       const { address, place } = at();
       await go({ address, place });
+      planStep(0);
     } catch (fault) {
       idle();
       say(fault.error ?? "The program does not start here. Use a newer browser.", () => location.reload());

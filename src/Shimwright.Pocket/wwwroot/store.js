@@ -29,6 +29,10 @@ function connect() {
   });
 }
 
+// What lies beside the rows of the bench: whoever follows another bench looks there. It is taken away for good; of a row that is, an empty one stays for other pages.
+const beside_ = ["base/", "deeds/", "left/", "step"];
+const isBeside = key => beside_.some(b => key.startsWith(b));
+const isThere = row => row.v !== "" || isBeside(row.k);
 const text = rows => rows.map(r => r.k + part + r.v + end).join("");
 
 export async function open() {
@@ -39,7 +43,12 @@ export async function open() {
   const tx = db.transaction(["rows", "notes"]);
   const [rows, counted] = await Promise.all([done(tx.objectStore("rows").getAll()), done(tx.objectStore("notes").get("last"))]);
   last = counted ?? 0;
-  return text(rows);
+  return text(rows.filter(isThere));
+}
+
+export async function beside() {
+  const store = db.transaction("rows").objectStore("rows");
+  return text((await Promise.all(beside_.map(b => done(store.getAll(IDBKeyRange.bound(b, b + "\uffff")))))).flat());
 }
 
 export async function since() {
@@ -61,7 +70,8 @@ export async function put(lines) {
       if (!line) { continue; }
       const [k, how, v] = line.split(part);
       if (how !== "d") { rows.put({ k, v, n: how === "q" ? 0 : number }); continue; }
-      rows.delete(k);
+      if (isBeside(k)) { rows.delete(k); continue; }
+      rows.put({ k, v: "", n: number });
       if (k.startsWith("jobs/")) {
         pictures.index("job").getAllKeys(k.slice(5)).onsuccess = event => { for (const id of event.target.result) { pictures.delete(id); } };
       }

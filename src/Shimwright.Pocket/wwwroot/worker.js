@@ -69,8 +69,50 @@ async function take(message) {
   });
 }
 
+// A step with the bench that this page came from: the network is waited for beside the turns, what is here is looked at and changed in them.
+const bench = new URL("../api/v1/sync", location.href);
+const inTurn = work => { const mine = turn.then(() => navigator.locks.request(lockName, async () => { await gate.FollowAsync(); return work(); })); turn = mine.catch(() => {}); return mine; };
+const away = "The bench is out of reach. What you enter is kept here and sent later.";
+
+async function asked(address, how) {
+  const answer = await fetch(address, { cache: "no-store", credentials: "same-origin", ...how }).catch(() => null);
+  if (answer?.ok) { return answer.text(); }
+  throw new Error(answer?.status === 401 ? "The bench does not know this phone any more. Enter its code on the bench's page." : answer?.status === 403 ? "This phone may not do that at the bench." : away);
+}
+
+async function step() {
+  const device = await inTurn(() => gate.StepBegin());
+  if (!device) { return { off: true }; }
+  const headers = { "Content-Type": "application/json", "X-Shimwright-Device": "Phone " + device.slice(0, 4) };
+  let isOther = false;
+  for (let body; !isOther && (body = await inTurn(() => gate.StepNextAsync()));) { isOther = !gate.StepHear(await asked(bench, { method: "POST", headers, body })); }
+  for (let query; !isOther && (query = gate.StepQuery());) {
+    const pictures = gate.StepAdd(await asked(`${bench}?${query}`));
+    isOther = pictures === null;
+    for (const id of pictures?.split("\n").filter(p => p) ?? []) {
+      if (!await store.picture(id)) { await gate.StepPictureAsync(await asked(`${bench}/pictures/${id}`)); }
+    }
+  }
+  if (isOther) { throw new Error("This is another bench than the one this phone keeps in step with, or it was restored from a copy. Look under Settings, This phone."); }
+  return { changed: await inTurn(() => gate.StepTakeAsync()) };
+}
+
+let stepping = null;
+async function stepOnce() {
+  stepping ??= step().finally(() => { stepping = null; });
+  return stepping;
+}
+
 let turn = start().then(() => postMessage({ ready: true }), fault => postMessage({ ready: false, ...whyNot(fault) }));
-onmessage = ({ data: message }) => {
+onmessage = async ({ data: message }) => {
+  if (message.step) {
+    try { postMessage({ id: message.id, ...await stepOnce() }); } catch (fault) {
+      gate?.StepFail(fault.message);
+      if (gate?.HasFailed()) { await gate.OpenAsync(); }
+      postMessage({ id: message.id, away: true, words: fault.message });
+    }
+    return;
+  }
   turn = turn.then(async () => {
     try {
       postMessage({ id: message.id, ...await take(message) });

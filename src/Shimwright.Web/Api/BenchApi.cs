@@ -33,6 +33,7 @@ internal static class BenchApi
         JobApi.Map(api);
         FactsApi.Map(api);
         JobAnswerApi.Map(api);
+        StepApi.Map(api);
         api.MapGet("/schema", Schema).WithTags("Work out").WithName("schema").WithSummary("The JSON Schema of the job file.");
     }
 

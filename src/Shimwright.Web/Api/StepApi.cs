@@ -1,0 +1,60 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Routing;
+using Shimwright.Bench;
+using Shimwright.Bench.Devices;
+using Shimwright.Bench.InStep;
+using Shimwright.Jobs.Members;
+using Shimwright.Web.Visitors;
+
+namespace Shimwright.Web.Api;
+
+/// <summary>Benches on phones keep in step with this one.</summary>
+internal static class StepApi
+{
+    private const string Json = "application/json; charset=utf-8";
+
+    public static void Map(RouteGroupBuilder api)
+    {
+        RouteGroupBuilder step = api.MapGroup("/sync").WithTags("In step");
+        step.MapGet("", ChangesAsync).WithName("changes").WithSummary("What has changed on the bench since a mark, or a first part of it.")
+            .WithDescription("Query: bench, last, ledger, settings: the member mark of the answer before; left out for everything. rows are lines of an archive under keys, null where nothing lies there any more. Ask on while hasMore is true.");
+        step.MapPost("", HearAsync).WithName("sendDeeds").WithSummary("Tell what was done away from the bench, each deed once.")
+            .WithDescription("Members: pocket (a UUID that the sender has made for itself), now (its clock), bench (the member bench of the answer before; blank at first), deeds (at most 100, in order, each with its kind in the member deed). "
+                + "A deed is done by the rules of whoever works here, and kept with the time at which it was done. The same id sent twice counts once, and is answered as at first. Where bench is another one, nothing is done.")
+            .WithMetadata(new Writes(), new TakesBody("Step", "pocket, now, bench, deeds"), new RequestSizeLimitAttribute(StepJson.Largest));
+        step.MapGet("/pictures/{id:guid}", PictureAsync).WithName("stepPicture").WithSummary("A picture with its content.");
+    }
+
+    private static async Task<ContentHttpResult> ChangesAsync(IBench bench, CancellationToken cancel, [FromQuery(Name = "bench")] string? known = null, string? last = null, string? ledger = null, string? settings = null)
+    {
+        StepMark mark = new(
+            known ?? "", long.TryParse(last, NumberStyles.None, CultureInfo.InvariantCulture, out long change) ? change : 0, Number(ledger), Number(settings));
+        return TypedResults.Text(StepJson.Write(await StepDesk.ChangesAsync(bench, mark, cancel)), Json);
+    }
+
+    private static async Task<Results<ContentHttpResult, Refused<WrongKind>, Refused<Wrong>>> HearAsync(HttpRequest request, IBench bench, TimeProvider time, CancellationToken cancel)
+    {
+        if (!JsonBody.IsJson(request))
+        {
+            return new Refused<WrongKind>();
+        }
+
+        if (StepJson.ReadSent(await JsonBody.ReadAsync(request, cancel)) is not { } sent)
+        {
+            return new Refused<Wrong>(new JobProblem("$", "found no step", FormattableString.Invariant($"pocket, now, bench and at most {StepJson.MostDeeds} deeds are needed")));
+        }
+
+        // What was begun is done: who sends it hears of it at the next time.
+        return TypedResults.Text(
+            StepJson.Write(await StepDesk.HearAsync(bench, sent, DeviceHeader.Of(request), Visitor.RoleOf(request.HttpContext.User) ?? DeviceRole.Reader, time.GetUtcNow().UtcDateTime, cancel)), Json);
+    }
+
+    private static async Task<Results<ContentHttpResult, Refused<NotThere>>> PictureAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        bench is IStepped stepped && await stepped.PictureAsync(id, cancel) is { } picture ? TypedResults.Text(StepJson.Write(picture), Json) : new Refused<NotThere>();
+
+    private static int Number(string? text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0;
+}
