@@ -67,7 +67,7 @@
   function planStep(after) { clearTimeout(stepTimer); stepTimer = setTimeout(goStep, after); }
   window.addEventListener("online", () => planStep(0));
   document.addEventListener("visibilitychange", () => { if (!document.hidden) { planStep(0); } });
-  document.addEventListener("click", event => { if (event.target.closest?.("[data-step]")) { busy(); goStep({ isAsked: true }).finally(idle); } });
+  document.addEventListener("click", event => { if (event.target.closest?.("[data-go-step]")) { busy(); goStep({ isAsked: true }).finally(idle); } });
   let ahead = null;
   const lookAhead = () => ahead ??= new Program("?look");
 
@@ -214,9 +214,10 @@
     if (!link || event.defaultPrevented || event.ctrlKey || event.metaKey || event.shiftKey || event.button) { return; }
     const href = link.getAttribute("href");
     if (link.matches(files) && isOurs(href)) { event.preventDefault(); save(href).catch(fault => say(fault.error ?? "That did not work.")); return; }
-    if (!href.startsWith("#")) { return; }
+    // What the bench's script has put into the page says its addresses as the bench does.
+    if (!href.startsWith("#") && !isOurs(href)) { return; }
     event.preventDefault();
-    const [, address, place] = href.startsWith("#/") ? href.split("#") : [null, shown, href.slice(1)];
+    const [, address, place] = isOurs(href) ? ["", ...href.split("#")] : href.startsWith("#/") ? href.split("#") : [null, shown, href.slice(1)];
     if (place && address === shown) { reach(place); return; }
     link.classList.add("pressed");
     go({ address, place, how: "push" });

@@ -75,6 +75,7 @@ const inTurn = work => { const mine = turn.then(() => navigator.locks.request(lo
 const away = "The bench is out of reach. What you enter is kept here and sent later.";
 
 async function asked(address, how) {
+  if (!navigator.onLine) { throw new Error(away); }
   const answer = await fetch(address, { cache: "no-store", credentials: "same-origin", ...how }).catch(() => null);
   if (answer?.ok) { return answer.text(); }
   throw new Error(answer?.status === 401 ? "The bench does not know this phone any more. Enter its code on the bench's page." : answer?.status === 403 ? "This phone may not do that at the bench." : away);

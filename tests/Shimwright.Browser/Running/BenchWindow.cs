@@ -69,6 +69,9 @@ internal sealed class BenchWindow : IAsyncDisposable
         await Assertions.Expect(Page.Locator("html:not(.busy) nav").First).ToBeAttachedAsync();
     }
 
+    /// <summary>Gives the net, or takes it.</summary>
+    public Task NetAsync(bool isThere) => _context.SetOfflineAsync(!isThere);
+
     /// <summary>Fails where the window has noted anything.</summary>
     public void AssertQuiet() => Assert.True(_faults.IsEmpty, string.Join("\n", _faults));
 
