@@ -18,25 +18,20 @@ internal sealed partial class MemoryState
 
         gone.Engines.ForEach(e => Engines.Remove(e));
         gone.Cards.ForEach(c => Cards.Remove(c));
-        foreach (Guid job in gone.Facts.Select(f => f.Job).Concat(rows.Facts.Select(f => f.Job)).Distinct())
+        foreach (IGrouping<Guid, int> facts in rows.Facts.Select(f => (f.Job, f.Number)).Concat(gone.Facts).GroupBy(f => f.Job, f => f.Number))
         {
-            if (Jobs.TryGetValue(job, out MemoryJob? known))
-            {
-                HashSet<int> replaced = [.. rows.Facts.Where(f => f.Job == job).Select(f => f.Number), .. gone.Facts.Where(f => f.Job == job).Select(f => f.Number)];
-                known.Leave(f => !replaced.Contains(f.Number));
-            }
+            HashSet<int> replaced = [.. facts];
+            Jobs.GetValueOrDefault(facts.Key)?.Leave(f => !replaced.Contains(f.Number));
         }
 
-        foreach (Guid person in gone.Feels.Select(f => f.Person).Concat(rows.Feels.Select(f => f.Person)).Distinct())
+        foreach (IGrouping<Guid, int> entries in rows.Feels.Select(f => (f.Person, f.Number)).Concat(gone.Feels).GroupBy(f => f.Person, f => f.Number))
         {
-            if (Feels.TryGetValue(person, out List<KeptFeel>? book))
+            HashSet<int> replaced = [.. entries];
+            List<KeptFeel>? book = Feels.GetValueOrDefault(entries.Key);
+            book?.RemoveAll(f => replaced.Contains(f.Number));
+            if (book is { Count: 0 })
             {
-                HashSet<int> replaced = [.. rows.Feels.Where(f => f.Person == person).Select(f => f.Number), .. gone.Feels.Where(f => f.Person == person).Select(f => f.Number)];
-                book.RemoveAll(f => replaced.Contains(f.Number));
-                if (book.Count == 0)
-                {
-                    Feels.Remove(person);
-                }
+                Feels.Remove(entries.Key);
             }
         }
 

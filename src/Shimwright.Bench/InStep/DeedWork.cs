@@ -46,7 +46,7 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
                 _ => Wrong(deed),
             };
         }
-        catch (Exception e) when (e is ArgumentException or JsonException or FormatException or InvalidOperationException and not ObjectDisposedException)
+        catch (Exception e) when (e is ArgumentException or JsonException or FormatException)
         {
             return Wrong(deed);
         }

@@ -24,6 +24,9 @@ public static class AccessRules
     /// <summary>Whoever is let in looks, an owner sends.</summary>
     public const string Settle = "settle";
 
+    /// <summary>A mechanic takes what is there along, and sends.</summary>
+    public const string Take = "take";
+
     /// <summary>Owners only.</summary>
     public const string Own = "own";
 }

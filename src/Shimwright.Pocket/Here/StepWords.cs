@@ -1,4 +1,6 @@
 using System.Globalization;
+using Shimwright.Bench.Contents;
+using Shimwright.Bench.Devices;
 using Shimwright.Bench.Following;
 using Shimwright.Bench.InStep;
 using Shimwright.Jobs.Facts;
@@ -26,7 +28,7 @@ internal static class StepWords
 
         foreach (LeftDeed left in follower.Left.Where(l => l.Deed.OfJob == job))
         {
-            yield return new($"The bench has not taken this: {Of(left.Deed, LengthStyle.Millimetres)}. {Why(left.Answer)}", LeftAddress, "Look");
+            yield return new($"The bench has not taken this: {Of(left.Deed, LengthStyle.Millimetres)}. {Why(left, follower, LengthStyle.Millimetres)}", LeftAddress, "Look");
         }
     }
 
@@ -51,10 +53,18 @@ internal static class StepWords
         _ => "a photo added",
     };
 
-    /// <summary>Why it was not taken.</summary>
-    public static string Why(DeedAnswer answer) => answer.Problems.Count > 0
-        ? string.Join(" ", answer.Problems.Select(p => $"{Sentence(p.Found)} {Sentence(p.Allowed)}"))
-        : "Somebody else has entered something in between that it does not go with.";
+    /// <summary>Why it was not taken: what is wrong with it, or what came in between, as it is said between two browsers.</summary>
+    public static string Why(LeftDeed left, Follower follower, LengthStyle lengths)
+    {
+        if (left.Answer.Problems.Count > 0)
+        {
+            return string.Join(" ", left.Answer.Problems.Select(p => $"{Sentence(p.Found)} {Sentence(p.Allowed)}"));
+        }
+
+        IEnumerable<KeptFact> between = left.Deed.OfJob is { } job ? follower.Memory.FactsOf(job).Where(f => left.Answer.Unseen.Contains(f.Number)) : [];
+        string said = string.Join("; ", between.Select(f => (DeviceSignature.PersonOf(f.Device) is { } who ? who + ": " : "") + FactWords.Of(FactJson.Read(f.Fact), lengths)));
+        return said.Length > 0 ? $"In between came: {said}." : "Something was added in between that it does not go with.";
+    }
 
     private static string Sentence(string text) => text.Length == 0 ? "" : $"{char.ToUpperInvariant(text[0])}{text[1..].TrimEnd('.')}.";
 }

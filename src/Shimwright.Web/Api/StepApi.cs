@@ -8,6 +8,7 @@ using Shimwright.Bench;
 using Shimwright.Bench.Devices;
 using Shimwright.Bench.InStep;
 using Shimwright.Jobs.Members;
+using Shimwright.Pages.Visits;
 using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Api;
@@ -19,7 +20,8 @@ internal static class StepApi
 
     public static void Map(RouteGroupBuilder api)
     {
-        RouteGroupBuilder step = api.MapGroup("/sync").WithTags("In step");
+        // Who only looks on does not carry the bench away.
+        RouteGroupBuilder step = api.MapGroup("/sync").WithTags("In step").WithMetadata(new ApiAccess(AccessRules.Take));
         step.MapGet("", ChangesAsync).WithName("changes").WithSummary("What has changed on the bench since a mark, or a first part of it.")
             .WithDescription("Query: bench, last, ledger, settings: the member mark of the answer before; left out for everything. rows are lines of an archive under keys, null where nothing lies there any more. Ask on while hasMore is true.");
         step.MapPost("", HearAsync).WithName("sendDeeds").WithSummary("Tell what was done away from the bench, each deed once.")

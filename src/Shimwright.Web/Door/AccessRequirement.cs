@@ -16,6 +16,7 @@ internal sealed record AccessRequirement(DeviceRole Look, DeviceRole Send) : IAu
     {
         [AccessRules.Look] = new(DeviceRole.Reader, DeviceRole.Reader),
         [AccessRules.Work] = new(DeviceRole.Reader, DeviceRole.Mechanic),
+        [AccessRules.Take] = new(DeviceRole.Mechanic, DeviceRole.Mechanic),
         [AccessRules.Settle] = new(DeviceRole.Reader, DeviceRole.Owner),
         [AccessRules.Own] = new(DeviceRole.Owner, DeviceRole.Owner),
     };

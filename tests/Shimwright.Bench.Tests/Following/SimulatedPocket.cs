@@ -17,6 +17,9 @@ internal enum Cut
     /// <summary>The bench is ended after some deeds.</summary>
     InTheMiddle,
 
+    /// <summary>The bench is killed after it has done a deed and before it has written down what became of it.</summary>
+    BeforeWrittenDown,
+
     /// <summary>The bench has done it all, and its answer is lost.</summary>
     BeforeAnswer,
 
@@ -29,7 +32,7 @@ internal sealed class SimulatedPocket
 {
     private readonly SortedDictionary<string, string> _store = new(StringComparer.Ordinal);
     private readonly TimeProvider _time;
-    private readonly IBench _shop;
+    private IBench _shop;
     private readonly Func<DateTime> _now;
     private readonly string _device;
     private readonly DeviceRole _role;
@@ -51,6 +54,12 @@ internal sealed class SimulatedPocket
     /// <summary>What would be read if it were opened now.</summary>
     public BenchContents Stored => new Follower([.. _store.Select(l => new KeptLine(l.Key, l.Value))], _ => Task.CompletedTask, _time).Memory.Contents();
 
+    /// <summary>Whether the store takes nothing.</summary>
+    public bool IsFull { get; set; }
+
+    /// <summary>Another bench stands at the address of the one that was followed.</summary>
+    public void MeetAnother(IBench shop) => _shop = shop;
+
     /// <summary>Begins anew from what is kept, as after a kill.</summary>
     public void Open()
     {
@@ -67,7 +76,7 @@ internal sealed class SimulatedPocket
     {
         HashSet<Guid> answered = [];
         List<DeedAnswer> answers = [];
-        string bench = Follower.Followed!.Mark.Bench, device = Follower.Followed.Device;
+        string device = Follower.Followed!.Device;
         while (await Follower.NextToSendAsync(answered, id => PictureAsync(id)) is { } sent)
         {
             if (cut == Cut.BeforeArrival)
@@ -76,6 +85,12 @@ internal sealed class SimulatedPocket
             }
 
             StepSent read = StepJson.ReadSent(System.Text.Encoding.UTF8.GetBytes(StepJson.Write(sent)))!;
+            if (cut == Cut.BeforeWrittenDown)
+            {
+                await Assert.ThrowsAnyAsync<IOException>(() => StepDesk.HearAsync(new DyingShop(_shop, Math.Min(at, read.Deeds.Count - 1)), read, _device, _role, _now(), Cancel));
+                return false;
+            }
+
             StepAnswered answer = await StepDesk.HearAsync(_shop, cut == Cut.InTheMiddle ? read with { Deeds = [.. read.Deeds.Take(at)] } : read, _device, _role, _now(), Cancel);
             if (cut is Cut.InTheMiddle or Cut.BeforeAnswer)
             {
@@ -83,7 +98,12 @@ internal sealed class SimulatedPocket
             }
 
             answer = StepJson.ReadAnswered(StepJson.Write(answer));
-            (bench, device) = (answer.Bench, answer.Device);
+            if (!Follower.IsTheSame(answer.Bench))
+            {
+                throw new InvalidOperationException("Another bench has answered.");
+            }
+
+            device = answer.Device;
             answers.AddRange(answer.Answers);
             answered.UnionWith(answer.Answers.Select(a => a.Deed));
         }
@@ -111,6 +131,11 @@ internal sealed class SimulatedPocket
 
     private Task PutAsync(IReadOnlyList<KeptLine> lines)
     {
+        if (IsFull)
+        {
+            return Task.FromException(new IOException("full"));
+        }
+
         foreach (KeptLine line in lines)
         {
             if (line.Line is null)

@@ -60,7 +60,7 @@ public class StepTests
 
         for (int n = 0; n < MostSteps; n++)
         {
-            Cut cut = n < MostSteps - 12 && random.Next(3) == 0 ? (Cut)random.Next(1, 5) : Cut.None;
+            Cut cut = n < MostSteps - 12 && random.Next(3) == 0 ? (Cut)random.Next(1, 6) : Cut.None;
             int who = random.Next(2);
             await phones[who].StepAsync(cut, random.Next(4), n < MostSteps / 2 && random.Next(4) == 0 ? () => TapAsync(1 + (2 * who)) : null);
             if (n < MostSteps / 2)
