@@ -1,5 +1,5 @@
-using Shimwright.Bench.Copies;
 using Shimwright.Bench.Contents;
+using Shimwright.Bench.Copies;
 using Shimwright.Bench.Drawer;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;

@@ -1,9 +1,11 @@
 using System.Text.Json;
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Engines;
 using Shimwright.Bench.Jobs;
+using Shimwright.Bench.Photos;
 using Shimwright.Jobs.Cards;
-using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Settings;
 using Shimwright.Jobs.Setups;
@@ -42,7 +44,7 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
                 EntryTakenBack back => await TakeBackAsync(back, cancel),
                 FeelWritten feel => await WriteAsync(feel, cancel),
                 SettingsSaved settings => await SaveAsync(settings, cancel),
-                PictureAdded { Picture: var p } => await KeepAsync(deed, () => bench.Pictures.AddAsync(p.Id, p.Job, new(p.ContentType, p.Width, p.Height, p.Content, p.Thumb), cancel)),
+                PictureAdded added => await AddAsync(added, cancel),
                 _ => Wrong(deed),
             };
         }
@@ -90,6 +92,16 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
                 new(saved.Id, AddOutcome.SavedBefore, [], []),
             _ => DeedAnswer.Conflict(saved, "card", $"{saved.Name} was changed on the bench in between", "look at the card as it is now, and put your change into it"),
         };
+    }
+
+    /// <summary>A picture is made anew here too, whoever has made it before.</summary>
+    private Task<DeedAnswer> AddAsync(PictureAdded added, CancellationToken cancel)
+    {
+        KeptPicture sent = added.Picture;
+        ArrivedPicture made = sent.Job is null ? ArrivedPicture.Logo(sent.Content) : ArrivedPicture.Photo(sent.Content);
+        return made.Picture is { } picture
+            ? KeepAsync(added, () => bench.Pictures.AddAsync(sent.Id, sent.Job, picture, cancel))
+            : Task.FromResult(DeedAnswer.Refused(added, made.Problem!));
     }
 
     private async Task<DeedAnswer> RemoveAsync(EngineRemoved removed, CancellationToken cancel) =>

@@ -2,7 +2,6 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Contents;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.InStep;
 
 namespace Shimwright.Storage.Copies;
 
@@ -64,7 +63,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
         await using BenchContext context = open();
         await Upgrade.RunAsync(context, from, cancel);
         await SumFill.RunAsync(context, cancel);
-        await StepStore.RenewAsync(context, cancel);
+        await StepModel.RenewAsync(context, cancel);
         SoundReport report = await Soundness.WholeAsync(context, part, progress, cancel);
         return report.IsSound ? report : throw BenchDatabaseException.DamagedCopy(from, report.InWords(3));
     }
@@ -175,7 +174,7 @@ internal sealed class Restoring(Func<BenchContext> open, string? file, string de
                 // The triggers that keep facts from being taken away are off inside this transaction only.
                 await context.Database.ExecuteSqlRawAsync(TakeAllAway, cancel);
                 await ContentsStore.FillAsync(context, contents, progress, cancel);
-                await StepStore.RenewAsync(context, cancel);
+                await StepModel.RenewAsync(context, cancel);
                 await transaction.CommitAsync(cancel);
                 return new(SoundReport.Of(contents), before.IsEmpty ? null : aside);
             },

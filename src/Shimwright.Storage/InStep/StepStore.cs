@@ -63,13 +63,6 @@ internal sealed class StepStore(Func<BenchContext> open)
             : null;
     }
 
-    /// <summary>Makes another bench of it for those who followed: what they know is no longer what is here.</summary>
-    public static async Task RenewAsync(BenchContext context, CancellationToken cancel)
-    {
-        string bench = Guid.NewGuid().ToString("N");
-        await context.Steps.ExecuteUpdateAsync(s => s.SetProperty(r => r.Bench, bench), cancel);
-    }
-
     private static async Task<StepPart> PartAsync(BenchContext context, StepMark mark, int most, CancellationToken cancel)
     {
         StepCountRow step = await context.Steps.AsNoTracking().SingleAsync(cancel);

@@ -1,10 +1,13 @@
 using System.Globalization;
+using System.Reflection;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Shimwright.Bench;
+using Shimwright.Bench.Contents;
 using Shimwright.Bench.Devices;
 using Shimwright.Bench.InStep;
 using Shimwright.Jobs.Members;
@@ -13,11 +16,25 @@ using Shimwright.Web.Visitors;
 
 namespace Shimwright.Web.Api;
 
+/// <summary>A document that is JSON already.</summary>
+/// <typeparam name="T">The kind of document.</typeparam>
+internal sealed class StepDocument<T>(string json) : IResult, IEndpointMetadataProvider, IStatusCodeHttpResult
+{
+    int? IStatusCodeHttpResult.StatusCode => StatusCodes.Status200OK;
+
+    public static void PopulateMetadata(MethodInfo method, EndpointBuilder builder) =>
+        builder.Metadata.Add(new ProducesResponseTypeMetadata(StatusCodes.Status200OK, typeof(T), ["application/json"]));
+
+    public Task ExecuteAsync(HttpContext httpContext)
+    {
+        httpContext.Response.ContentType = "application/json; charset=utf-8";
+        return httpContext.Response.WriteAsync(json);
+    }
+}
+
 /// <summary>Benches on phones keep in step with this one.</summary>
 internal static class StepApi
 {
-    private const string Json = "application/json; charset=utf-8";
-
     public static void Map(RouteGroupBuilder api)
     {
         // Who only looks on does not carry the bench away.
@@ -31,14 +48,14 @@ internal static class StepApi
         step.MapGet("/pictures/{id:guid}", PictureAsync).WithName("stepPicture").WithSummary("A picture with its content.");
     }
 
-    private static async Task<ContentHttpResult> ChangesAsync(IBench bench, CancellationToken cancel, [FromQuery(Name = "bench")] string? known = null, string? last = null, string? ledger = null, string? settings = null)
+    private static async Task<StepDocument<StepChanges>> ChangesAsync(IBench bench, CancellationToken cancel, [FromQuery(Name = "bench")] string? known = null, string? last = null, string? ledger = null, string? settings = null)
     {
         StepMark mark = new(
             known ?? "", long.TryParse(last, NumberStyles.None, CultureInfo.InvariantCulture, out long change) ? change : 0, Number(ledger), Number(settings));
-        return TypedResults.Text(StepJson.Write(await StepDesk.ChangesAsync(bench, mark, cancel)), Json);
+        return new(StepJson.Write(await StepDesk.ChangesAsync(bench, mark, cancel)));
     }
 
-    private static async Task<Results<ContentHttpResult, Refused<WrongKind>, Refused<Wrong>>> HearAsync(HttpRequest request, IBench bench, TimeProvider time, CancellationToken cancel)
+    private static async Task<Results<StepDocument<StepAnswered>, Refused<WrongKind>, Refused<Wrong>>> HearAsync(HttpRequest request, IBench bench, TimeProvider time, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -51,12 +68,12 @@ internal static class StepApi
         }
 
         // What was begun is done: who sends it hears of it at the next time.
-        return TypedResults.Text(
-            StepJson.Write(await StepDesk.HearAsync(bench, sent, DeviceHeader.Of(request), Visitor.RoleOf(request.HttpContext.User) ?? DeviceRole.Reader, time.GetUtcNow().UtcDateTime, cancel)), Json);
+        return new StepDocument<StepAnswered>(
+            StepJson.Write(await StepDesk.HearAsync(bench, sent, DeviceHeader.Of(request), Visitor.RoleOf(request.HttpContext.User) ?? DeviceRole.Reader, time.GetUtcNow().UtcDateTime, cancel)));
     }
 
-    private static async Task<Results<ContentHttpResult, Refused<NotThere>>> PictureAsync(Guid id, IBench bench, CancellationToken cancel) =>
-        bench is IStepped stepped && await stepped.PictureAsync(id, cancel) is { } picture ? TypedResults.Text(StepJson.Write(picture), Json) : new Refused<NotThere>();
+    private static async Task<Results<StepDocument<KeptPicture>, Refused<NotThere>>> PictureAsync(Guid id, IBench bench, CancellationToken cancel) =>
+        bench is IStepped stepped && await stepped.PictureAsync(id, cancel) is { } picture ? new StepDocument<KeptPicture>(StepJson.Write(picture)) : new Refused<NotThere>();
 
     private static int Number(string? text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0;
 }

@@ -203,7 +203,13 @@ public class FollowTests
         await phone.Bench.SaveAsync(job, new PhotoKept(photo, "marks", "", true, false));
         Assert.True(await phone.StepAsync());
         Assert.Empty(phone.Follower.Left);
-        Assert.Equal(picture.Content, (await shop.Bench.Pictures.FindAsync(photo, job, Cancel))!.Content);
+        Picture? there = await shop.Bench.Pictures.FindAsync(photo, job, Cancel);
+        Assert.True(there is { Width: 40, Height: 30 } && there.IsSound());
+        // What is no picture is left out and said, whatever it calls itself.
+        await phone.Bench.Pictures.AddAsync(Guid.NewGuid(), job, picture, Cancel);
+        phone.Spoil = p => p with { Content = [.. p.Content.Take(p.Content.Length / 2)] };
+        await phone.StepAsync();
+        Assert.Equal("photo", Assert.Single(phone.Follower.Left).Answer.Problems[0].Path);
     }
 
     [Fact]

@@ -34,16 +34,18 @@ internal sealed class SimulatedPocket
     private readonly TimeProvider _time;
     private IBench _shop;
     private readonly Func<DateTime> _now;
-    private readonly string _device;
     private readonly DeviceRole _role;
 
     public SimulatedPocket(IBench shop, TimeProvider shopTime, string device, TimeSpan off, DeviceRole role = DeviceRole.Owner)
     {
-        (_shop, _device, _role) = (shop, device, role);
+        (_shop, Device, _role) = (shop, device, role);
         _now = () => shopTime.GetUtcNow().UtcDateTime;
         _time = new WrongClock(shopTime, off);
         Open();
     }
+
+    /// <summary>What the bench writes beside what comes from here.</summary>
+    public string Device { get; }
 
     public Follower Follower { get; private set; } = null!;
 
@@ -87,11 +89,11 @@ internal sealed class SimulatedPocket
             StepSent read = StepJson.ReadSent(System.Text.Encoding.UTF8.GetBytes(StepJson.Write(sent)))!;
             if (cut == Cut.BeforeWrittenDown)
             {
-                await Assert.ThrowsAnyAsync<IOException>(() => StepDesk.HearAsync(new DyingShop(_shop, Math.Min(at, read.Deeds.Count - 1)), read, _device, _role, _now(), Cancel));
+                await Assert.ThrowsAnyAsync<IOException>(() => StepDesk.HearAsync(new DyingShop(_shop, Math.Min(at, read.Deeds.Count - 1)), read, Device, _role, _now(), Cancel));
                 return false;
             }
 
-            StepAnswered answer = await StepDesk.HearAsync(_shop, cut == Cut.InTheMiddle ? read with { Deeds = [.. read.Deeds.Take(at)] } : read, _device, _role, _now(), Cancel);
+            StepAnswered answer = await StepDesk.HearAsync(_shop, cut == Cut.InTheMiddle ? read with { Deeds = [.. read.Deeds.Take(at)] } : read, Device, _role, _now(), Cancel);
             if (cut is Cut.InTheMiddle or Cut.BeforeAnswer)
             {
                 return false;
@@ -127,7 +129,10 @@ internal sealed class SimulatedPocket
         return true;
     }
 
-    private Task<KeptPicture?> PictureAsync(Guid id) => Follower.Memory.PictureAsync(id, Cancel);
+    /// <summary>What becomes of a picture on its way.</summary>
+    public Func<KeptPicture, KeptPicture> Spoil { get; set; } = p => p;
+
+    private async Task<KeptPicture?> PictureAsync(Guid id) => await Follower.Memory.PictureAsync(id, Cancel) is { } picture ? Spoil(picture) : null;
 
     private Task PutAsync(IReadOnlyList<KeptLine> lines)
     {

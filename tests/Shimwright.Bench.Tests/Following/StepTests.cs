@@ -85,6 +85,13 @@ public class StepTests
             Assert.Equal(0, phone.Follower.Pending);
             Assert.Equal(text, Written(phone.Contents));
             Assert.Equal(text, Written(phone.Stored));
+            // Nobody is told of a conflict with what was entered on the same phone.
+            foreach (LeftDeed left in phone.Follower.Left.Where(l => l is { Deed: InStep.FactsAdded, Answer.Outcome: AddOutcome.Conflict }))
+            {
+                KeptFact[] between = [.. there.Facts.Where(f => f.Job == left.Deed.OfJob && left.Answer.Unseen.Contains(f.Number))];
+                Assert.NotEmpty(between);
+                Assert.All(between, f => Assert.NotEqual(phone.Device, f.Device));
+            }
         }
 
         AssertEveryTapIsThereOnceOrSaid(taps.Taps, there, [.. phones.SelectMany(p => p.Follower.Left)]);
