@@ -49,6 +49,26 @@ public sealed class PocketTests(EmptyBench empty, PreparedBench prepared, Chromi
     }
 
     [Fact]
+    public async Task SixteenValves_FromAFileToTheRecord_WithoutANet()
+    {
+        await using BenchWindow window = await chromium.OpenAsync(empty.Address, Screen.Phone, isPocket: true);
+        await window.GoAsync("/");
+        await window.LoseNetAsync();
+        await TwelveChangesTests.RunAsync(window, empty.Folder);
+        var close = new CloseRoom(window.Page);
+        await close.OpenAsync();
+        Assert.Equal("All pass", await close.HeadlineAsync());
+        string file = await close.DownloadAsync(empty.Folder);
+        await CommandFigures.AssertVerdictAsync(file, await close.LinesAsync());
+        await close.CloseAsync("130100", "Twelve were tight.", "", "The shed");
+        var record = new RecordRoom(window.Page);
+        await Expect(record.Article).ToContainTextAsync("Twelve were tight.");
+        Assert.StartsWith("12 of 16 valves were adjusted.", await record.SummaryAsync(), StringComparison.Ordinal);
+        await CommandFigures.AssertNowAsync(file, await record.LinesAsync());
+        window.AssertQuiet();
+    }
+
+    [Fact]
     public async Task Archive_InAndOut_IsTheSameLineByLine()
     {
         await using BenchWindow window = await FilledAsync();

@@ -40,6 +40,9 @@ internal sealed class BenchWindow : IAsyncDisposable
         return window;
     }
 
+    /// <summary>The address on the bench that is shown: path and query.</summary>
+    public string Address => new Uri(Page.Url) is var at && IsPocket ? at.Fragment.TrimStart('#').Split('#')[0] : at.PathAndQuery;
+
     /// <summary>Goes to a page and gives back its status.</summary>
     public async Task<int> GoAsync(string address)
     {

@@ -70,7 +70,7 @@ public class RoutesTests
             DeviceRole needed = (rule, looks) switch
             {
                 ("own", _) or ("settle", false) => DeviceRole.Owner,
-                ("work", false) => DeviceRole.Mechanic,
+                ("work", false) or ("take", _) => DeviceRole.Mechanic,
                 _ => DeviceRole.Reader,
             };
             HttpStatusCode status = await SendAsync(client, method, path);
@@ -102,7 +102,7 @@ public class RoutesTests
 
         // What a browser sends for another site has its cookie not (SameSite=Strict) and no header of the bench; a form has no token.
         client.DefaultRequestHeaders.Remove("X-Shimwright-Device");
-        foreach ((string rule, string method, string path) in Requests(shop).Where(r => r.Method != "GET" && r.Rule is "work" or "settle" or "own"))
+        foreach ((string rule, string method, string path) in Requests(shop).Where(r => r.Method != "GET" && r.Rule is "work" or "take" or "settle" or "own"))
         {
             using HttpRequestMessage forged = Request(method, path);
             forged.Headers.Add("Origin", "https://evil.example");
