@@ -54,9 +54,9 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
         }
     }
 
-    private static DeedAnswer Wrong(Deed deed) => DeedAnswer.Refused(deed, new JobProblem("deed", "found what this bench cannot read or has no place for", "enter it at the bench by hand"));
+    private static DeedAnswer Wrong(Deed deed) => DeedAnswer.Refused(deed, new JobProblem("deed", "the bench cannot read it or has no place for it", "enter it at the bench by hand"));
 
-    private static DeedAnswer NoEngine(Deed deed) => DeedAnswer.Refused(deed, new JobProblem("engine", "there is no such engine any more", "add it again, or leave this out"));
+    private static DeedAnswer NoEngine(Deed deed) => DeedAnswer.Refused(deed, new JobProblem("engine", "the engine is no longer on the bench", "add it again, or leave this out"));
 
     private static async Task<DeedAnswer> KeepAsync(Deed deed, Func<Task> work)
     {
@@ -90,7 +90,7 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
             _ when await bench.Engines.FindAsync(saved.Engine, cancel) is { } now && now.Name == saved.Name && now.Notes == saved.Notes
                 && now.Card.Json == NamedCard.Kept(saved.Card, saved.Name).Json && now.Details.ToJson() == details.ToJson() && (papers ?? now.Papers) == now.Papers =>
                 new(saved.Id, AddOutcome.SavedBefore, [], []),
-            _ => DeedAnswer.Conflict(saved, "card", $"{saved.Name} was changed on the bench in between", "look at the card as it is now, and put your change into it"),
+            _ => DeedAnswer.Conflict(saved, "card", $"{saved.Name} was changed on the bench meanwhile", "look at the card as it is now, then make your change again"),
         };
     }
 
@@ -112,7 +112,7 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
     private async Task<DeedAnswer> StateAsync(UsageStated stated, CancellationToken cancel)
     {
         double? now = await bench.Due.StatedUsageAsync(stated.Engine, cancel);
-        return now != stated.Before && now != stated.PerWeek ? DeedAnswer.Conflict(stated, "usage", "the use was stated anew on the bench in between", "look at what is stated now, and state it again if it is wrong")
+        return now != stated.Before && now != stated.PerWeek ? DeedAnswer.Conflict(stated, "usage", "the use was changed on the bench meanwhile", "look at it as it is now, then change it if it is wrong")
             : now == stated.PerWeek ? await bench.Engines.FindAsync(stated.Engine, cancel) is null ? NoEngine(stated) : DeedAnswer.Saved(stated)
             : await bench.Due.StateUsageAsync(stated.Engine, stated.PerWeek, cancel) ? DeedAnswer.Saved(stated)
             : NoEngine(stated);
@@ -132,7 +132,7 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
 
         if (started.Past.Follows is { } follows && await bench.Jobs.FindAsync(follows, cancel) is null)
         {
-            return DeedAnswer.Refused(started, new JobProblem("job", "the job whose second round this is is not on the bench", "start the round from that job again"));
+            return DeedAnswer.Refused(started, new JobProblem("job", "the job that this second round follows is not on the bench", "start the round from that job again"));
         }
 
         // What a job starts from is written by its own rules: a file is read as one that is taken in.
@@ -151,7 +151,7 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
     {
         if (await bench.Jobs.FindAsync(added.Job, cancel) is not { } job)
         {
-            return DeedAnswer.Refused(added, new JobProblem("job", "this job is not on the bench", "its engine was removed there, or its start was not taken; enter it in a new job"));
+            return DeedAnswer.Refused(added, new JobProblem("job", "this job is not on the bench", "its engine was deleted there, or its start was not accepted; enter it in a new job"));
         }
 
         IReadOnlySet<Guid> seen = await OwnAsync(job.Sheet.Entries.Where(e => e.Number > added.Seen).Select(e => e.Action));
@@ -194,6 +194,6 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
         return settings.Problems() is { Count: > 0 } problems ? DeedAnswer.Refused(saved, problems)
             : await bench.Settings.SaveAsync(settings, saved.Seen + (saved.Own * leap), device, cancel) ? DeedAnswer.Saved(saved)
             : (await bench.Settings.CurrentAsync(cancel)).Settings.ToJson() == settings.ToJson() ? new(saved.Id, AddOutcome.SavedBefore, [], [])
-            : DeedAnswer.Conflict(saved, "settings", "the settings were changed on the bench in between", "look at them as they are now, and change them again");
+            : DeedAnswer.Conflict(saved, "settings", "the settings were changed on the bench meanwhile", "look at them as they are now, then make your change again");
     }
 }

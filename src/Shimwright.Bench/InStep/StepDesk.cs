@@ -30,7 +30,7 @@ public static class StepDesk
         foreach (Deed deed in sent.Bench.Length == 0 || sent.Bench == here ? sent.Deeds : [])
         {
             DeedAnswer answer = await stepped.AnsweredAsync(deed.Id, cancel)
-                ?? (deed.BuildsOn.Any(b => b.Own > 0 && refused.Contains(b.Replaced)) ? DeedAnswer.Conflict(deed, "deed", "it builds upon a change that was not taken", "look at what the bench has now, and change that")
+                ?? (deed.BuildsOn.Any(b => b.Own > 0 && refused.Contains(b.Replaced)) ? DeedAnswer.Conflict(deed, "deed", "it builds on a change that was not accepted", "look at what the bench has now, then change that")
                 : await DoAsync(bench, stepped, deed, (sent, device, role), now, cancel));
             await stepped.HearAsync(new(deed.Id, sent.Pocket, device, deed.At, now, answer), cancel);
             answers.Add(answer);

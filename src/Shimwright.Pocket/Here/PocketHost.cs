@@ -23,7 +23,7 @@ internal static class PocketHost
     {
         if (steps.Follower.Left.Count > 0)
         {
-            return new($"The bench has not taken {StepWords.Count(steps.Follower.Left.Count, "entry", "entries")} made here.", StepWords.LeftAddress, "Look");
+            return new($"The bench has not accepted {StepWords.Count(steps.Follower.Left.Count, "entry", "entries")} from this phone.", StepWords.LeftAddress, "Look");
         }
 
         if (steps.Follower.Followed is not null)

@@ -23,12 +23,12 @@ internal static class StepWords
     {
         if (follower.PendingOf(job).OfType<FactsAdded>().SelectMany(f => f.Read()).Any(f => f is PlanAccepted))
         {
-            yield return new("This plan is provisional: the bench has not promised its shims yet. It does when this phone is in reach.", "/settings/pocket", "In step");
+            yield return new("This plan is provisional: its shims are not promised yet. The bench promises them when this phone is in reach.", "/settings/pocket", "In step");
         }
 
         foreach (LeftDeed left in follower.Left.Where(l => l.Deed.OfJob == job))
         {
-            yield return new($"The bench has not taken this: {Of(left.Deed, LengthStyle.Millimetres)}. {Why(left, follower, LengthStyle.Millimetres)}", LeftAddress, "Look");
+            yield return new($"Not accepted by the bench: {Of(left.Deed, LengthStyle.Millimetres)}. {Why(left, follower, LengthStyle.Millimetres)}", LeftAddress, "Look");
         }
     }
 
@@ -63,7 +63,7 @@ internal static class StepWords
 
         IEnumerable<KeptFact> between = left.Deed.OfJob is { } job ? follower.Memory.FactsOf(job).Where(f => left.Answer.Unseen.Contains(f.Number)) : [];
         string said = string.Join("; ", between.Select(f => (DeviceSignature.PersonOf(f.Device) is { } who ? who + ": " : "") + FactWords.Of(FactJson.Read(f.Fact), lengths)));
-        return said.Length > 0 ? $"In between came: {said}." : "Something was added in between that it does not go with.";
+        return said.Length > 0 ? $"Meanwhile on the bench: {said}." : "Meanwhile something was entered there that rules it out.";
     }
 
     private static string Sentence(string text) => text.Length == 0 ? "" : $"{char.ToUpperInvariant(text[0])}{text[1..].TrimEnd('.')}.";

@@ -82,12 +82,12 @@ public sealed class StepBrowserTests(EmptyBench bench, Chromium chromium) : ICla
     private static async Task AnswerAsync(BenchWindow window, StepWindow phone, string job)
     {
         await window.GoAsync($"/jobs/{job}/shims");
-        await Expect(window.Page.Locator("main")).ToContainTextAsync("The bench has not taken this: E1: shim");
+        await Expect(window.Page.Locator("main")).ToContainTextAsync("Not accepted by the bench: E1: shim");
         await window.GoAsync("/");
-        await Expect(window.Page.Locator("main")).ToContainTextAsync("The bench has not taken 1 entry made here.");
+        await Expect(window.Page.Locator("main")).ToContainTextAsync("The bench has not accepted 1 entry from this phone.");
         await window.GoAsync("/settings/pocket");
         ILocator left = window.Page.Locator("#left form");
-        await Expect(left).ToContainTextAsync("In between came: ");
+        await Expect(left).ToContainTextAsync("Meanwhile on the bench: ");
         await Axe.BringAsync(window.Page);
         Assert.Empty(await EveryPageTests.FaultsAsync(window.Page, "pocket-left", Screen.Phone));
         await Screenshots.TellAsync(window.Page, "pocket-in-step");

@@ -24,7 +24,7 @@ internal sealed class StepWindow(BenchWindow window, Random random)
     {
         await window.GoAsync("/settings/pocket");
         await Page.GetByRole(AriaRole.Button, new() { Name = "Keep in step with the bench" }).ClickAsync();
-        await Expect(Page.GetByText("Last step")).ToBeVisibleAsync();
+        await Expect(Page.GetByText("Last update")).ToBeVisibleAsync();
         await UntilInStepAsync();
     }
 
@@ -35,7 +35,7 @@ internal sealed class StepWindow(BenchWindow window, Random random)
         for (int n = 0; n < 2; n++)
         {
             // A step that was under way may have been begun before the last tap: the next one was not.
-            await Page.GetByRole(AriaRole.Button, new() { Name = "Go a step now" }).ClickAsync();
+            await Page.GetByRole(AriaRole.Button, new() { Name = "Update now" }).ClickAsync();
             await Expect(Page.Locator("html:not(.busy)[data-step=in] dd[data-pending]")).ToHaveAttributeAsync("data-pending", "0");
         }
     }
