@@ -2,6 +2,7 @@ using System.Net.Http.Json;
 using System.Text.Json.Nodes;
 using Shimwright.Browser.Looks;
 using Shimwright.Browser.Running;
+using Shimwright.Testing;
 using Shimwright.Testing.Served;
 using static Microsoft.Playwright.Assertions;
 
@@ -12,12 +13,10 @@ public sealed class StepBrowserTests(EmptyBench bench, Chromium chromium) : ICla
 {
     private static readonly string[] Valves = ["I1", "I2", "E1", "E2"];
 
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, Effort.Cases(2, 5))];
+
     [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    [InlineData(4)]
-    [InlineData(5)]
+    [MemberData(nameof(Seeds))]
     public async Task Steps_TwoPhonesAndABench_EndEqual(int seed)
     {
         var random = new Random(seed);
