@@ -40,9 +40,9 @@ public sealed partial class Follower
     /// <summary>Takes over what the followed bench has made of what was sent, and what is new there. What was done here meanwhile is done again upon it.</summary>
     /// <param name="answered">What became of what was sent.</param>
     /// <param name="changes">What has changed there since the last step, to the end.</param>
-    /// <returns>The jobs that are others now.</returns>
+    /// <returns>Whether there is anything to see that was not done here: of others, or that something was not taken.</returns>
     /// <exception cref="InvalidOperationException">No bench is followed, or another one has answered.</exception>
-    public async Task<IReadOnlySet<Guid>> TakeAsync(StepAnswered answered, IReadOnlyList<StepChanges> changes)
+    public async Task<bool> TakeAsync(StepAnswered answered, IReadOnlyList<StepChanges> changes)
     {
         ArgumentNullException.ThrowIfNull(answered);
         ArgumentNullException.ThrowIfNull(changes);
@@ -56,14 +56,14 @@ public sealed partial class Follower
         Followed now = new(followed.Pocket, changes.Count == 0 ? followed.Mark with { Bench = answered.Bench } : changes[^1].Mark, answered.Device);
         if (answers.Count == 0 && now == followed && changes.All(c => c.Rows.Count == 0))
         {
-            return new HashSet<Guid>();
+            return false;
         }
 
         _isStepping = true;
-        IReadOnlySet<Guid> changed;
+        bool isNews;
         try
         {
-            changed = await StepAsync(now, answers, changes, again);
+            isNews = await StepAsync(now, answers, changes, again);
         }
         catch
         {
@@ -77,10 +77,10 @@ public sealed partial class Follower
         }
 
         await KeepAsync();
-        return changed;
+        return isNews;
     }
 
-    private async Task<IReadOnlySet<Guid>> StepAsync(Followed now, Dictionary<Guid, DeedAnswer> answers, IReadOnlyList<StepChanges> changes, Deed[] again)
+    private async Task<bool> StepAsync(Followed now, Dictionary<Guid, DeedAnswer> answers, IReadOnlyList<StepChanges> changes, Deed[] again)
     {
         Followed = now;
         _waiting.Add(FollowLines.Of(now));
@@ -96,7 +96,8 @@ public sealed partial class Follower
         _deeds.Clear();
         (Guid Job, int Shared)[] jobs = [.. _ahead.Jobs.Select(j => (j, _ahead.LastOf(j)!.Value))];
         int? shared = _ahead.LastEntry;
-        IReadOnlySet<Guid> changed = Lay(changes);
+        int left = _left.Count;
+        bool isNews = Lay(changes, answers) || answers.Values.Any(a => !a.IsTaken);
         await DoAgainAsync(again, now.Device, answers.Keys.Concat(again.Select(d => d.Id)).ToHashSet());
         foreach ((Guid job, int last) in jobs)
         {
@@ -108,7 +109,7 @@ public sealed partial class Follower
             _generations.Note(Guid.Empty, Memory.LastEntry, entry);
         }
 
-        return changed;
+        return isNews || _left.Count != left;
     }
 
     /// <summary>Whether a bench that answers is the one that is followed, or the first one that does.</summary>
@@ -117,7 +118,8 @@ public sealed partial class Follower
     public bool IsTheSame(string bench) => Followed is { Mark.Bench: var known } && (known.Length == 0 || known == bench);
 
     /// <summary>Puts the rows of the followed bench in the place of those that are here.</summary>
-    private HashSet<Guid> Lay(IReadOnlyList<StepChanges> changes)
+    /// <returns>Whether any of it was not done here.</returns>
+    private bool Lay(IReadOnlyList<StepChanges> changes, Dictionary<Guid, DeedAnswer> own)
     {
         Dictionary<string, string?> rows = new(_ahead.Rows);
         foreach (StepRow row in changes.SelectMany(c => c.Rows))
@@ -140,14 +142,22 @@ public sealed partial class Follower
             Memory.Follow(removal);
         }
 
-        return [.. read.Jobs.Select(j => j.Id), .. read.Facts.Select(f => f.Job), .. gone.Jobs, .. gone.Facts.Select(f => f.Job)];
+        return removed.Length > 0 || read.Cards.Count + read.Engines.Count + read.Settings.Count > 0
+            || read.Facts.Select(f => f.Action).Concat(read.Ledger.Select(l => l.Action)).Concat(read.Feels.Select(f => f.Action)).Concat(changes.SelectMany(c => c.Pictures)).Any(a => !own.ContainsKey(a));
     }
 
-    /// <summary>Facts that are here already need not be read again: of a job all are sent.</summary>
+    /// <summary>What is here already need not be read again: of a job all facts are sent, and its engine and card with it.</summary>
     private IEnumerable<KeyValuePair<string, string?>> WithoutKnown(Dictionary<string, string?> rows)
     {
-        HashSet<Guid> jobs = [.. KeptLines.Rows(rows.Keys).Facts.Select(f => f.Job)];
-        Dictionary<string, string?> known = KeptLines.Of(new() { Facts = [.. jobs.SelectMany(Memory.FactsOf)] }, () => new()).ToDictionary(l => l.Key, l => l.Line);
+        RowKeys keys = KeptLines.Rows(rows.Keys.Where(k => !k.StartsWith("removed/", StringComparison.Ordinal)));
+        BenchContents here = Memory.Contents();
+        BenchContents touched = new()
+        {
+            Cards = [.. here.Cards.Where(c => keys.Cards.Contains(c.Id))],
+            Engines = [.. here.Engines.Where(e => keys.Engines.Contains(e.Id))],
+            Facts = [.. keys.Facts.Select(f => f.Job).Distinct().SelectMany(Memory.FactsOf)],
+        };
+        Dictionary<string, string?> known = KeptLines.Of(touched, () => new()).ToDictionary(l => l.Key, l => l.Line);
         return rows.Where(r => r.Value is null || !known.TryGetValue(r.Key, out string? line) || line != r.Value);
     }
 

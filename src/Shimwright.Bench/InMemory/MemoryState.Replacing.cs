@@ -10,6 +10,12 @@ internal sealed partial class MemoryState
     /// <summary>Puts rows in the place of those that are here under their keys, and takes away those that are named.</summary>
     public void Patch(BenchContents rows, RowKeys gone)
     {
+        // With the jobs that it takes along, and what they have promised.
+        foreach (Guid removed in rows.Removed)
+        {
+            TakeAway(removed);
+        }
+
         foreach (MemoryJob job in gone.Jobs.Where(j => !rows.Jobs.Any(r => r.Id == j)).Select(j => Jobs.GetValueOrDefault(j)).OfType<MemoryJob>())
         {
             JobsByAction.Remove(job.Row.Action);

@@ -48,7 +48,7 @@ internal sealed class MemorySteps(MemoryState state)
             Facts = [.. jobs.SelectMany(j => j.Facts)],
             Promises = [.. jobs.Select(j => new KeptPromises(j.Row.Id, state.Ledger.PromisesOf(j.Row.Id)))],
             Feels = [.. ids[MemoryKind.Feel].Where(state.Feels.ContainsKey).SelectMany(f => state.Feels[f])],
-            Counts = state.LastJob == 0 ? [] : [new(KeptCount.Jobs, state.LastJob)],
+            Counts = jobs.Length == 0 ? [] : [new(KeptCount.Jobs, state.LastJob)],
             Pictures = [.. ids[MemoryKind.Picture].Select(state.Pictures.GetValueOrDefault).OfType<KeptPicture>().Select(p => p with { Content = [], Thumb = [] })],
         };
     }

@@ -95,13 +95,18 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
     }
 
     /// <summary>A picture is made anew here too, whoever has made it before.</summary>
-    private Task<DeedAnswer> AddAsync(PictureAdded added, CancellationToken cancel)
+    private async Task<DeedAnswer> AddAsync(PictureAdded added, CancellationToken cancel)
     {
         KeptPicture sent = added.Picture;
+        if (await bench.Pictures.FindAsync(sent.Id, sent.Job, cancel) is not null)
+        {
+            return new(added.Id, AddOutcome.SavedBefore, [], []);
+        }
+
         ArrivedPicture made = sent.Job is null ? ArrivedPicture.Logo(sent.Content) : ArrivedPicture.Photo(sent.Content);
         return made.Picture is { } picture
-            ? KeepAsync(added, () => bench.Pictures.AddAsync(sent.Id, sent.Job, picture, cancel))
-            : Task.FromResult(DeedAnswer.Refused(added, made.Problem!));
+            ? await KeepAsync(added, () => bench.Pictures.AddAsync(sent.Id, sent.Job, picture, cancel))
+            : DeedAnswer.Refused(added, made.Problem!);
     }
 
     private async Task<DeedAnswer> RemoveAsync(EngineRemoved removed, CancellationToken cancel) =>

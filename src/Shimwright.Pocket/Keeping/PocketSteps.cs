@@ -71,7 +71,7 @@ internal sealed class PocketSteps
     }
 
     /// <summary>Takes over what was heard.</summary>
-    /// <returns>Whether anything is another now.</returns>
+    /// <returns>Whether there is anything to see that was not done here.</returns>
     public async Task<bool> TakeAsync(DateTime now)
     {
         if (Follower.Followed?.Mark != _begun || _changes.Count == 0)
@@ -81,9 +81,9 @@ internal sealed class PocketSteps
         }
 
         string device = _answered?.Device is { Length: > 0 } said ? said : Follower.Followed!.Device;
-        IReadOnlySet<Guid> changed = await Follower.TakeAsync(new(_changes[^1].Mark.Bench, device, [.. _answers]), _changes);
+        bool isNews = await Follower.TakeAsync(new(_changes[^1].Mark.Bench, device, [.. _answers]), _changes);
         (At, Trouble) = (now, "");
-        return changed.Count > 0 || _changes.Any(c => c.Rows.Count > 0) || _answers.Any(a => !a.IsTaken);
+        return isNews;
     }
 
     /// <summary>Notes that a step did not go through.</summary>

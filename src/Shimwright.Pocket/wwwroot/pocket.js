@@ -58,10 +58,10 @@
     .some(field => field === document.activeElement || (field.defaultValue ?? field.value) !== field.value || (field.defaultChecked ?? field.checked) !== field.checked);
   async function goStep({ isAsked = false } = {}) {
     clearTimeout(stepTimer);
-    let went = {};
-    if (isAsked || !document.hidden) { went = await program.beside({ step: true }).catch(() => ({ off: true })); }
+    if (!isAsked && document.hidden) { planStep(stepEvery); return; }
+    const went = await program.beside({ step: true }).catch(() => ({ off: true }));
     document.documentElement.dataset.step = went.off ? "off" : went.away ? "away" : "in";
-    if ((went.changed || isAsked) && !document.documentElement.classList.contains("busy") && !isTyping()) { await go({ address: at().address }); }
+    if ((went.changed || isAsked) && !document.documentElement.classList.contains("busy") && !isTyping()) { await go({ address: at().address, isQuiet: !isAsked }); }
     if (!went.off) { planStep(stepEvery); }
   }
   function planStep(after) { clearTimeout(stepTimer); stepTimer = setTimeout(goStep, after); }
@@ -179,9 +179,9 @@
 
   let shown = null;
   let turn = 0;
-  async function go({ address, place = "", form, given, how = "stay", scroll = 0 }) {
+  async function go({ address, place = "", form, given, how = "stay", scroll = 0, isQuiet = false }) {
     const mine = ++turn;
-    busy();
+    if (!isQuiet) { busy(); }
     try {
       const answer = await program.ask(form ? { address, form, files: given } : { address });
       if (mine !== turn) { return; }
@@ -200,7 +200,7 @@
       document.documentElement.dataset.asked = address;
       if (form) { hear(true); planStep(stepAfterTap); }
     } catch (fault) {
-      if (mine !== turn) { return; }
+      if (mine !== turn || isQuiet) { return; }
       idle();
       say(fault.error ?? "The program does not answer. Close this page and open it again.", () => go({ address, place, form, given, how, scroll }));
       if (fault.detail) { console.warn(fault.detail); }

@@ -109,7 +109,7 @@ internal sealed class StepStore(Func<BenchContext> open)
             Facts = [.. (await context.Facts.AsNoTracking().Where(f => jobIds.Contains(f.JobId)).OrderBy(f => f.JobId).ThenBy(f => f.Number).ToListAsync(cancel)).Select(ContentsStore.FactOf)],
             Promises = [.. jobs.Select(j => ContentsStore.PromisesOf(j.Id, promises.Where(p => p.JobId == j.Id)))],
             Feels = [.. (await context.Feels.AsNoTracking().Where(f => feelIds.Contains(f.PersonId)).OrderBy(f => f.PersonId).ThenBy(f => f.Number).ToListAsync(cancel)).Select(ContentsStore.FeelOf)],
-            Counts = [.. (await context.Counts.AsNoTracking().Where(c => c.Last > 0).ToListAsync(cancel)).Select(c => new KeptCount(c.Name, c.Last))],
+            Counts = jobs.Count == 0 ? [] : [.. (await context.Counts.AsNoTracking().Where(c => c.Last > 0).ToListAsync(cancel)).Select(c => new KeptCount(c.Name, c.Last))],
             Pictures = [.. await context.Pictures.AsNoTracking().Where(p => pictureIds.Contains(p.Id)).Select(p => new KeptPicture(p.Id, p.JobId, p.At, p.ContentType, p.Width, p.Height, Array.Empty<byte>(), Array.Empty<byte>())).ToListAsync(cancel)],
         };
     }

@@ -226,6 +226,48 @@ public class FollowTests
         Assert.Null(await shop.Bench.Jobs.FindAsync(job, Cancel));
     }
 
+    [Fact]
+    public async Task Step_WithNothingOfOthers_HasNothingToShow()
+    {
+        await using TestBench shop = await ShopAsync(BenchKind.Sqlite);
+        (SimulatedPocket ann, SimulatedPocket bob) = (await PhoneAsync(shop, "Ann's"), await PhoneAsync(shop, "Bob's"));
+        Guid job = await MeasuredJobAsync(ann);
+        await ann.StepAsync();
+        Assert.False(ann.HasNews);
+        int puts = ann.Puts;
+        await ann.StepAsync();
+        Assert.False(ann.HasNews);
+        Assert.Equal(puts, ann.Puts);
+        await bob.StepAsync();
+        Assert.True(bob.HasNews);
+        await SeenAsync(bob, job, new JobNoted("from Bob"));
+        await bob.StepAsync();
+        await ann.StepAsync();
+        Assert.True(ann.HasNews);
+    }
+
+    [Fact]
+    public async Task AnotherPage_HearsOfARemovedEngineAndOfAStep()
+    {
+        await using TestBench shop = await ShopAsync(BenchKind.Memory);
+        SimulatedPocket phone = await PhoneAsync(shop, "Ann's");
+        Guid job = await MeasuredJobAsync(phone);
+        await phone.Bench.SaveAsync(job, PlanOf((await phone.Bench.FindJobAsync(job)).Sheet));
+        SimulatedPocket page = phone.AnotherPage();
+        await phone.StepAsync();
+        await phone.TellAsync(page);
+        Assert.Equal(phone.Follower.Followed, page.Follower.Followed);
+        Assert.Equal(0, page.Follower.Pending);
+        Assert.Equal((await phone.Bench.FindJobAsync(job)).Sheet.Entries.Select(e => (e.Number, e.Device)), (await page.Bench.FindJobAsync(job)).Sheet.Entries.Select(e => (e.Number, e.Device)));
+
+        Guid engine = (await EngineOfAsync(phone.Bench)).Id;
+        Assert.Empty(await phone.Bench.Engines.RemoveAsync(engine, "Flood pump 7", Cancel));
+        await phone.TellAsync(page);
+        Assert.Null(await page.Bench.Engines.FindAsync(engine, Cancel));
+        Assert.Equal(0, (await page.Bench.Drawer.LotsAsync(Cancel)).Single(l => l.Size == Wanted).Promised);
+        await page.Bench.Drawer.HistoryAsync(Wanted, Cancel);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("null")]
@@ -255,7 +297,7 @@ public class FollowTests
         Assert.Equal(all.Settings, parts.SelectMany(p => p.Settings));
         Assert.Equal(all.Feels, parts.SelectMany(p => p.Feels));
 
-        Assert.Empty((await AllAsync(stepped, mark)).Parts.SelectMany(p => p.Jobs));
+        Assert.All((await AllAsync(stepped, mark)).Parts, p => Assert.True(p.IsEmpty && p.Facts.Count + p.Counts.Count + p.Promises.Count == 0));
         await shop.Bench.Engines.RemoveAsync(gone, "To go", Cancel);
         await shop.Bench.SaveAsync(job, new JobNoted("c"));
         (StepMark next, parts) = await AllAsync(stepped, mark);

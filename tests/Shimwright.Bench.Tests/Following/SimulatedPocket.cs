@@ -30,14 +30,16 @@ internal enum Cut
 /// <summary>A phone away from the bench: the real code over a store of keys and text and a wire that can be cut. Its clock is wrong by some minutes.</summary>
 internal sealed class SimulatedPocket
 {
-    private readonly SortedDictionary<string, string> _store = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, string> _store;
+    private readonly List<KeptLine> _told = [];
     private readonly TimeProvider _time;
     private IBench _shop;
     private readonly Func<DateTime> _now;
     private readonly DeviceRole _role;
 
-    public SimulatedPocket(IBench shop, TimeProvider shopTime, string device, TimeSpan off, DeviceRole role = DeviceRole.Owner)
+    public SimulatedPocket(IBench shop, TimeProvider shopTime, string device, TimeSpan off, DeviceRole role = DeviceRole.Owner, SortedDictionary<string, string>? store = null)
     {
+        _store = store ?? new(StringComparer.Ordinal);
         (_shop, Device, _role) = (shop, device, role);
         _now = () => shopTime.GetUtcNow().UtcDateTime;
         _time = new WrongClock(shopTime, off);
@@ -56,11 +58,28 @@ internal sealed class SimulatedPocket
     /// <summary>What would be read if it were opened now.</summary>
     public BenchContents Stored => new Follower([.. _store.Select(l => new KeptLine(l.Key, l.Value))], _ => Task.CompletedTask, _time).Memory.Contents();
 
+    /// <summary>Whether the last step brought anything to see that was not done here.</summary>
+    public bool HasNews { get; private set; }
+
+    /// <summary>How often something was put into the store.</summary>
+    public int Puts { get; private set; }
+
     /// <summary>Whether the store takes nothing.</summary>
     public bool IsFull { get; set; }
 
     /// <summary>Another bench stands at the address of the one that was followed.</summary>
     public void MeetAnother(IBench shop) => _shop = shop;
+
+    /// <summary>Another page of the same browser, as it was opened now.</summary>
+    public SimulatedPocket AnotherPage() => new(_shop, _time, Device, TimeSpan.Zero, _role, _store);
+
+    /// <summary>Tells another page what was kept here since it was told last, as the browser's store does: quiet lines are not told.</summary>
+    public async Task TellAsync(SimulatedPocket page)
+    {
+        KeptLine[] lines = [.. _told.OrderBy(l => l.Key, StringComparer.Ordinal)];
+        _told.Clear();
+        await page.Follower.FollowAsync(lines, () => Task.FromResult<IReadOnlyList<KeptLine>>([.. _store.Where(l => !KeptLines.IsRow(l.Key)).Select(l => new KeptLine(l.Key, l.Value))]));
+    }
 
     /// <summary>Begins anew from what is kept, as after a kill.</summary>
     public void Open()
@@ -125,7 +144,7 @@ internal sealed class SimulatedPocket
             return false;
         }
 
-        await Follower.TakeAsync(new(mark.Bench, device, answers), changes);
+        HasNews = await Follower.TakeAsync(new(mark.Bench, device, answers), changes);
         return true;
     }
 
@@ -141,8 +160,16 @@ internal sealed class SimulatedPocket
             return Task.FromException(new IOException("full"));
         }
 
+        Puts++;
+
         foreach (KeptLine line in lines)
         {
+            if (!line.IsQuiet && (line.Line is not null || KeptLines.IsRow(line.Key)))
+            {
+                _told.RemoveAll(l => l.Key == line.Key);
+                _told.Add(line);
+            }
+
             if (line.Line is null)
             {
                 _store.Remove(line.Key);
