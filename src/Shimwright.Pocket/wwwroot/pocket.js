@@ -61,7 +61,9 @@
     if (!isAsked && document.hidden) { planStep(stepEvery); return; }
     const went = await program.beside({ step: true }).catch(() => ({ off: true }));
     document.documentElement.dataset.step = went.off ? "off" : went.away ? "away" : "in";
-    if ((went.changed || isAsked) && !document.documentElement.classList.contains("busy") && !isTyping()) { await go({ address: at().address, isQuiet: !isAsked }); }
+    // The page that counts what is still to send is shown anew whatever has come.
+    const isCounted = at().address.startsWith("/settings/pocket");
+    if (isAsked || ((went.changed || isCounted) && !document.documentElement.classList.contains("busy") && !isTyping())) { await go({ address: at().address, isQuiet: !isAsked }); }
     if (!went.off) { planStep(stepEvery); }
   }
   function planStep(after) { clearTimeout(stepTimer); stepTimer = setTimeout(goStep, after); }
