@@ -8,6 +8,9 @@ namespace Shimwright.Storage;
 public sealed partial class BenchDatabase
 {
     /// <inheritdoc/>
+    public Task<string> NameAsync(CancellationToken cancel = default) => _steps.NameAsync(cancel);
+
+    /// <inheritdoc/>
     public Task<StepPart> SinceAsync(StepMark mark, int most, CancellationToken cancel = default) => _steps.SinceAsync(mark, most, cancel);
 
     /// <inheritdoc/>

@@ -28,6 +28,8 @@ public static class KeptLines
         NameOf(ArchiveKinds.Ledger), NameOf(ArchiveKinds.Settings), NameOf(ArchiveKinds.Feels), NameOf(ArchiveKinds.Counts),
     ];
 
+    private static readonly HashSet<string> AddedOnly = [NameOf(ArchiveKinds.Facts), NameOf(ArchiveKinds.Ledger), NameOf(ArchiveKinds.Settings), NameOf(ArchiveKinds.Feels)];
+
     /// <summary>The lines of a change. Pictures are no part of them: they are large, and kept for themselves.</summary>
     /// <param name="change">What has changed.</param>
     /// <param name="before">What the bench held before; asked only where an engine is removed.</param>
@@ -84,6 +86,15 @@ public static class KeptLines
         return Kinds.Contains(key.Split('/')[0]);
     }
 
+    /// <summary>Whether a key says that an engine was removed; no row lies there.</summary>
+    internal static bool IsRemoval(string key) => key.StartsWith(Removed + "/", StringComparison.Ordinal);
+
+    /// <summary>Whether rows of a key's kind are added and never changed, so that one under a new key was not there before.</summary>
+    internal static bool IsAddedOnly(string key) => AddedOnly.Contains(key.Split('/')[0]);
+
+    /// <summary>A number in a key: in the order of their keys lines are in the order of their numbers.</summary>
+    internal static string Place(int number) => number.ToString("0000000000", CultureInfo.InvariantCulture);
+
     /// <summary>What keys of lines mean.</summary>
     /// <param name="keys">The keys.</param>
     /// <returns>The rows that they tell apart.</returns>
@@ -136,8 +147,6 @@ public static class KeptLines
     private static string Key<T>(ArchiveKind<T> kind, string id) => $"{NameOf(kind)}/{id}";
 
     private static string NameOf<T>(ArchiveKind<T> kind) => Path.GetFileNameWithoutExtension(kind.File);
-
-    private static string Place(int number) => number.ToString("0000000000", CultureInfo.InvariantCulture);
 
     private static string Text<T>(T row, JsonTypeInfo<T> type) => JsonSerializer.Serialize(row, type);
 

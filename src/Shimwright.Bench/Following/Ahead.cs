@@ -38,8 +38,8 @@ internal sealed class Ahead
     /// <returns>The lines that keep what was noted.</returns>
     public IReadOnlyList<KeptLine> Note(IReadOnlyList<KeptLine> lines, BenchContents change, Func<BenchContents> before)
     {
-        string[] fresh = [.. lines.Select(l => l.Key).Where(k => !_rows.ContainsKey(k) && !k.StartsWith("removed/", StringComparison.Ordinal))];
-        bool replaces = change.Removed.Count > 0 || fresh.Any(k => !IsAddedOnly(k));
+        string[] fresh = [.. lines.Select(l => l.Key).Where(k => !_rows.ContainsKey(k) && !KeptLines.IsRemoval(k))];
+        bool replaces = change.Removed.Count > 0 || fresh.Any(k => !KeptLines.IsAddedOnly(k));
         Dictionary<string, string?> old = replaces ? Known(change, before()) : [];
         foreach (string key in fresh)
         {
@@ -67,9 +67,6 @@ internal sealed class Ahead
             _lastEntry = Math.Min(number - 1, _lastEntry ?? int.MaxValue);
         }
     }
-
-    /// <summary>Whether rows of this kind are added and never changed, so that one under a new key was not there before.</summary>
-    private static bool IsAddedOnly(string key) => key.Split('/')[0] is "facts" or "ledger" or "settings" or "feels";
 
     private static Dictionary<string, string?> Known(BenchContents change, BenchContents before)
     {

@@ -37,13 +37,13 @@ internal static class FollowLines
 
     public static KeptLine OfDeed(int number, Deed deed) => new(KeyOfDeed(number), StepJson.Write(deed));
 
-    public static string KeyOfDeed(int number) => Deeds + Place(number);
+    public static string KeyOfDeed(int number) => Deeds + KeptLines.Place(number);
 
     public static bool IsDeed(string key, out int number) => IsAt(key, Deeds, out number);
 
     public static KeptLine OfLeft(LeftDeed left) => new(left.Key, $"{StepJson.Write(left.Deed)}\n{StepJson.Write(left.Answer)}");
 
-    public static string KeyOfLeft(int number) => Left + Place(number);
+    public static string KeyOfLeft(int number) => Left + KeptLines.Place(number);
 
     public static bool IsLeft(string key, out int number) => IsAt(key, Left, out number);
 
@@ -58,8 +58,6 @@ internal static class FollowLines
         number = 0;
         return key.StartsWith(kind, StringComparison.Ordinal) && int.TryParse(key.AsSpan(kind.Length), NumberStyles.None, CultureInfo.InvariantCulture, out number);
     }
-
-    private static string Place(int number) => number.ToString("0000000000", CultureInfo.InvariantCulture);
 }
 
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]

@@ -43,7 +43,7 @@ internal sealed class FollowedEngines(Follower follower, IBench bench) : IEngine
         return follower.DoAsync(
             async at => new EngineSaved(
                 Guid.NewGuid(), at, seen.Id,
-                new(Shared(seen.Version), Own(seen.Version), (await _inner.FindAsync(seen.Id, cancel))?.CardId ?? Guid.Empty, Shared(seen.CardVersion), Own(seen.CardVersion)),
+                new(Follower.Shared(seen.Version), Follower.Own(seen.Version), (await _inner.FindAsync(seen.Id, cancel))?.CardId ?? Guid.Empty, Follower.Shared(seen.CardVersion), Follower.Own(seen.CardVersion)),
                 name, card.Json, details.ToJson(), notes, papers?.Owner, papers?.Frame),
             () => _inner.SaveAsync(seen, name, card, details, notes, papers, cancel));
     }
@@ -70,10 +70,6 @@ internal sealed class FollowedEngines(Follower follower, IBench bench) : IEngine
 
     /// <inheritdoc/>
     public Task<int> CountAsync(string? search, CancellationToken cancel = default) => _inner.CountAsync(search, cancel);
-
-    private static int Shared(int version) => version % Follower.Leap;
-
-    private static int Own(int version) => version / Follower.Leap;
 
     private Task<T> DoAsync<T>(Func<DateTime, Deed> deed, Func<Task<T>> work) => follower.DoAsync(at => Task.FromResult<Deed?>(deed(at)), work);
 }

@@ -84,7 +84,7 @@ internal sealed class FollowedSettings(Follower follower, ISettings inner) : ISe
     {
         SettingsRules.Check(settings, device);
         return follower.DoAsync(
-            at => Task.FromResult<Deed?>(new SettingsSaved(Guid.NewGuid(), at, seen % Follower.Leap, seen / Follower.Leap, settings.ToJson())),
+            at => Task.FromResult<Deed?>(new SettingsSaved(Guid.NewGuid(), at, Follower.Shared(seen), Follower.Own(seen), settings.ToJson())),
             () => inner.SaveAsync(settings, seen, device, cancel));
     }
 }

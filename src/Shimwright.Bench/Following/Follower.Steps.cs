@@ -149,7 +149,7 @@ public sealed partial class Follower
     /// <summary>What is here already need not be read again: of a job all facts are sent, and its engine and card with it.</summary>
     private IEnumerable<KeyValuePair<string, string?>> WithoutKnown(Dictionary<string, string?> rows)
     {
-        RowKeys keys = KeptLines.Rows(rows.Keys.Where(k => !k.StartsWith("removed/", StringComparison.Ordinal)));
+        RowKeys keys = KeptLines.Rows(rows.Keys);
         BenchContents here = Memory.Contents();
         BenchContents touched = new()
         {

@@ -16,6 +16,12 @@ public sealed partial class Follower
     /// </summary>
     internal const int Leap = 1_000_000;
 
+    /// <summary>The version of the followed bench upon which a version here builds.</summary>
+    internal static int Shared(int version) => version % Leap;
+
+    /// <summary>How many changes of this bench come upon that.</summary>
+    internal static int Own(int version) => version / Leap;
+
     private readonly Ahead _ahead = new();
     private readonly SortedDictionary<int, Deed> _deeds = [];
     private readonly SortedDictionary<int, LeftDeed> _left = [];

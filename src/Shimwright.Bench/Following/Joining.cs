@@ -15,7 +15,8 @@ internal static class Joining
     /// <param name="now">The time, UTC.</param>
     public static IEnumerable<Deed> Deeds(BenchContents here, DateTime now)
     {
-        IEnumerable<Deed> work = [.. here.Jobs.SelectMany(j => OfJob(j, here)), .. OfDrawer(here.Ledger), .. here.Pictures.Select(p => new PictureAdded(p.Id, p.At, p with { Content = [], Thumb = [] }))];
+        ILookup<Guid, KeptFact> facts = here.Facts.ToLookup(f => f.Job);
+        IEnumerable<Deed> work = [.. here.Jobs.SelectMany(j => OfJob(j, [.. facts[j.Id].OrderBy(f => f.Number)])), .. OfDrawer(here.Ledger), .. here.Pictures.Select(p => new PictureAdded(p.Id, p.At, p with { Content = [], Thumb = [] }))];
         return
         [
             .. OfEngines(here, now),
@@ -46,9 +47,8 @@ internal static class Joining
         }
     }
 
-    private static IEnumerable<Deed> OfJob(KeptJob job, BenchContents here)
+    private static IEnumerable<Deed> OfJob(KeptJob job, KeptFact[] facts)
     {
-        KeptFact[] facts = [.. here.Facts.Where(f => f.Job == job.Id).OrderBy(f => f.Number)];
         yield return new JobStarted(job.Id, job.StartedAt, job.EngineId, job.Setup, job.Past, [.. facts.Where(f => f.Action == job.Action).Select(f => JsonElement.Parse(f.Fact))]);
         ILookup<Guid, int> numbers = facts.ToLookup(f => f.Action, f => f.Number);
         foreach (IGrouping<Guid, KeptFact> action in facts.Where(f => f.Action != job.Action).GroupBy(f => f.Action))

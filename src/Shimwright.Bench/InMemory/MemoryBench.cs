@@ -89,6 +89,9 @@ public sealed class MemoryBench : IBench, IStepped
     }
 
     /// <inheritdoc/>
+    public Task<string> NameAsync(CancellationToken cancel = default) => Task.FromResult(_steps.Name);
+
+    /// <inheritdoc/>
     public Task<StepPart> SinceAsync(StepMark mark, int most, CancellationToken cancel = default) => _state.DoAsync(() => _steps.Since(mark, most), cancel);
 
     /// <inheritdoc/>

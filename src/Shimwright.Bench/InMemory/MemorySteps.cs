@@ -7,9 +7,9 @@ namespace Shimwright.Bench.InMemory;
 /// <summary>Those who keep in step with a bench in memory.</summary>
 internal sealed class MemorySteps(MemoryState state)
 {
-    private const int EntriesEach = 40;
-
     private readonly Dictionary<Guid, HeardDeed> _heard = [];
+
+    public string Name => state.Changes.Bench;
 
     public StepPart Since(StepMark mark, int most)
     {
@@ -20,7 +20,7 @@ internal sealed class MemorySteps(MemoryState state)
 
         IReadOnlyList<(MemoryKind Kind, Guid Id, long At)> changed = state.Changes.Since(mark.Last, most + 1);
         IReadOnlyList<(MemoryKind Kind, Guid Id, long At)> part = [.. changed.Take(most)];
-        LedgerEntry[] ledger = [.. state.Ledger.Entries.Skip(mark.Ledger).Take(most * EntriesEach)];
+        LedgerEntry[] ledger = [.. state.Ledger.Entries.Skip(mark.Ledger).Take(most * StepPart.EntriesEach)];
         KeptSettings[] settings = [.. state.SettingsRows.Where(s => s.Version > mark.Settings)];
         BenchContents rows = Rows(part) with { Ledger = ledger, Settings = settings };
         StepMark next = new(state.Changes.Bench, part.Count == 0 ? mark.Last : part[^1].At, mark.Ledger + ledger.Length, settings.Length == 0 ? mark.Settings : settings[^1].Version);

@@ -17,7 +17,11 @@ public sealed record StepMark(string Bench, long Last, int Ledger, int Settings)
 /// <param name="Mark">How far whoever takes it has followed.</param>
 /// <param name="Rows">The rows as they are now: of a job all its facts, of a book all its entries, of pictures all but the picture.</param>
 /// <param name="HasMore">Whether more has changed.</param>
-public sealed record StepPart(StepMark Mark, BenchContents Rows, bool HasMore);
+public sealed record StepPart(StepMark Mark, BenchContents Rows, bool HasMore)
+{
+    /// <summary>How many entries of the drawer come with each engine, job, book or picture that a part may have.</summary>
+    public const int EntriesEach = 40;
+}
 
 /// <summary>A deed that was heard of, and what became of it.</summary>
 /// <param name="Deed">The deed.</param>
@@ -31,6 +35,11 @@ public sealed record HeardDeed(Guid Deed, Guid Pocket, string Device, DateTime S
 /// <summary>A bench with which others can keep in step.</summary>
 public interface IStepped
 {
+    /// <summary>Which bench it is: one that was put back from a copy is another one.</summary>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Its name.</returns>
+    Task<string> NameAsync(CancellationToken cancel = default);
+
     /// <summary>What has changed since a mark.</summary>
     /// <param name="mark">The mark; of another bench, or of one that has gone on further, it counts for nothing.</param>
     /// <param name="most">How many engines, jobs, books and pictures at most.</param>

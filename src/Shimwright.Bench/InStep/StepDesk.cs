@@ -23,8 +23,8 @@ public static class StepDesk
     public static async Task<StepAnswered> HearAsync(IBench bench, StepSent sent, string device, DeviceRole role, DateTime now, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(sent);
-        IStepped stepped = bench as IStepped ?? throw new ArgumentException("Nobody can keep in step with this bench.", nameof(bench));
-        string here = (await stepped.SinceAsync(StepMark.None, 0, cancel)).Mark.Bench;
+        IStepped stepped = Stepped(bench);
+        string here = await stepped.NameAsync(cancel);
         List<DeedAnswer> answers = [];
         HashSet<string> refused = [];
         foreach (Deed deed in sent.Bench.Length == 0 || sent.Bench == here ? sent.Deeds : [])
@@ -51,12 +51,13 @@ public static class StepDesk
     /// <exception cref="ArgumentException">Nobody can keep in step with the bench.</exception>
     public static async Task<StepChanges> ChangesAsync(IBench bench, StepMark mark, CancellationToken cancel = default)
     {
-        IStepped stepped = bench as IStepped ?? throw new ArgumentException("Nobody can keep in step with this bench.", nameof(bench));
-        StepPart part = await stepped.SinceAsync(mark, MostChanges, cancel);
+        StepPart part = await Stepped(bench).SinceAsync(mark, MostChanges, cancel);
         return new(
             part.Mark, [.. KeptLines.Of(part.Rows with { Removed = [] }, () => new()).Select(l => new StepRow(l.Key, l.Line is { Length: > 0 } ? l.Line : null))], part.Rows.Removed,
             [.. part.Rows.Pictures.Select(p => p.Id)], part.HasMore);
     }
+
+    private static IStepped Stepped(IBench bench) => bench as IStepped ?? throw new ArgumentException("Nobody can keep in step with this bench.", nameof(bench));
 
     private static async Task<DeedAnswer> DoAsync(IBench bench, IStepped stepped, Deed deed, (StepSent Sent, string Device, DeviceRole Role) from, DateTime now, CancellationToken cancel)
     {

@@ -109,7 +109,7 @@ onmessage = async ({ data: message }) => {
   if (message.step) {
     try { postMessage({ id: message.id, ...await stepOnce() }); } catch (fault) {
       gate?.StepFail(fault.message);
-      if (gate?.HasFailed()) { await gate.OpenAsync(); }
+      if (gate?.HasFailed()) { turn = turn.then(() => gate.OpenAsync()); await turn; }
       postMessage({ id: message.id, away: true, words: fault.message });
     }
     return;

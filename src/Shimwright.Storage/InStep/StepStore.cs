@@ -11,7 +11,11 @@ namespace Shimwright.Storage.InStep;
 /// <summary>What those who keep in step are told, and what they have sent.</summary>
 internal sealed class StepStore(Func<BenchContext> open)
 {
-    private const int EntriesEach = 40;
+    public async Task<string> NameAsync(CancellationToken cancel)
+    {
+        await using BenchContext context = open();
+        return await context.Steps.Select(s => s.Bench).SingleAsync(cancel);
+    }
 
     public async Task<StepPart> SinceAsync(StepMark mark, int most, CancellationToken cancel)
     {
@@ -80,11 +84,11 @@ internal sealed class StepStore(Func<BenchContext> open)
         }
 
         List<LedgerEntry> ledger =
-            [.. (await context.ShimMoves.AsNoTracking().Where(m => m.Number > mark.Ledger).OrderBy(m => m.Number).Take((most * EntriesEach) + 1).ToListAsync(cancel)).Select(DrawerLedger.EntryOf)];
+            [.. (await context.ShimMoves.AsNoTracking().Where(m => m.Number > mark.Ledger).OrderBy(m => m.Number).Take((most * StepPart.EntriesEach) + 1).ToListAsync(cancel)).Select(DrawerLedger.EntryOf)];
         List<KeptSettings> settings =
             [.. (await context.Settings.AsNoTracking().Where(s => s.Version > mark.Settings).OrderBy(s => s.Version).ToListAsync(cancel)).Select(ContentsStore.SettingsOf)];
-        bool hasMore = changed.Count > part.Count || ledger.Count > most * EntriesEach;
-        ledger = [.. ledger.Take(most * EntriesEach)];
+        bool hasMore = changed.Count > part.Count || ledger.Count > most * StepPart.EntriesEach;
+        ledger = [.. ledger.Take(most * StepPart.EntriesEach)];
         StepMark next = new(
             step.Bench, part.Count == 0 ? mark.Last : part[^1].At, ledger.Count == 0 ? mark.Ledger : ledger[^1].Number, settings.Count == 0 ? mark.Settings : settings[^1].Version);
         return new(next, await RowsAsync(context, part, cancel) with { Ledger = ledger, Settings = settings }, hasMore);

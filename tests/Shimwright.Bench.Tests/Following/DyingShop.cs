@@ -39,6 +39,8 @@ internal sealed class DyingShop(IBench shop, int after) : IBench, IStepped
 
     public ICopies Copies => shop.Copies;
 
+    public Task<string> NameAsync(CancellationToken cancel = default) => _steps.NameAsync(cancel);
+
     public Task<StepPart> SinceAsync(StepMark mark, int most, CancellationToken cancel = default) => _steps.SinceAsync(mark, most, cancel);
 
     public Task<DeedAnswer?> AnsweredAsync(Guid deed, CancellationToken cancel = default) => _steps.AnsweredAsync(deed, cancel);
