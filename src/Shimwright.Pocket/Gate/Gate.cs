@@ -102,19 +102,20 @@ internal static partial class PocketGate
 
     /// <summary>What is to be sent next; empty where nothing is.</summary>
     [JSExport]
-    internal static Task<string> StepNextAsync() => Steps.NextAsync();
+    internal static Task<string> StepNextAsync() => Steps.Round.NextAsync();
 
     /// <summary>Hears what came of what was sent.</summary>
     [JSExport]
-    internal static bool StepHear(string answer) => Steps.Hear(answer);
+    internal static bool StepHear(string answer) => Steps.Round.Hear(answer);
 
     /// <summary>The query that asks for what has changed; empty where all of it is here.</summary>
     [JSExport]
-    internal static string StepQuery() => Steps.Query();
+    internal static string StepQuery() => Steps.Round.Query();
 
     /// <summary>Hears what has changed.</summary>
+    /// <returns>The pictures that are new, a line each; null where it is another bench.</returns>
     [JSExport]
-    internal static string? StepAdd(string changes) => Steps.Add(changes);
+    internal static string? StepAdd(string changes) => Steps.Round.Add(changes) is { } pictures ? string.Join('\n', pictures) : null;
 
     /// <summary>Keeps a picture that has come.</summary>
     [JSExport]

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Shimwright.Bench.Contents;
 using Shimwright.Bench.Devices;
 using Shimwright.Bench.Following;
@@ -95,17 +96,15 @@ internal sealed class SimulatedPocket
     /// <returns>Whether it went through.</returns>
     public async Task<bool> StepAsync(Cut cut = Cut.None, int at = 0, Func<Task>? meanwhile = null)
     {
-        HashSet<Guid> answered = [];
-        List<DeedAnswer> answers = [];
-        string device = Follower.Followed!.Device;
-        while (await Follower.NextToSendAsync(answered, id => PictureAsync(id)) is { } sent)
+        StepRound round = new(Follower, PictureAsync);
+        while (await round.NextAsync() is { Length: > 0 } message)
         {
             if (cut == Cut.BeforeArrival)
             {
                 return false;
             }
 
-            StepSent read = StepJson.ReadSent(System.Text.Encoding.UTF8.GetBytes(StepJson.Write(sent)))!;
+            StepSent read = StepJson.ReadSent(System.Text.Encoding.UTF8.GetBytes(message))!;
             if (cut == Cut.BeforeWrittenDown)
             {
                 await Assert.ThrowsAnyAsync<IOException>(() => StepDesk.HearAsync(new DyingShop(_shop, Math.Min(at, read.Deeds.Count - 1)), read, Device, _role, _now(), Cancel));
@@ -118,33 +117,28 @@ internal sealed class SimulatedPocket
                 return false;
             }
 
-            answer = StepJson.ReadAnswered(StepJson.Write(answer));
-            if (!Follower.IsTheSame(answer.Bench))
+            if (!round.Hear(StepJson.Write(answer)))
             {
                 throw new InvalidOperationException("Another bench has answered.");
             }
-
-            device = answer.Device;
-            answers.AddRange(answer.Answers);
-            answered.UnionWith(answer.Answers.Select(a => a.Deed));
         }
 
         await (meanwhile?.Invoke() ?? Task.CompletedTask);
-        List<StepChanges> changes = [];
-        StepMark mark = Follower.Followed.Mark;
-        do
+        while (round.Query() is { Length: > 0 } query)
         {
-            changes.Add(StepJson.ReadChanges(StepJson.Write(await StepDesk.ChangesAsync(_shop, mark, Cancel))));
-            mark = changes[^1].Mark;
+            if (round.Add(StepJson.Write(await StepDesk.ChangesAsync(_shop, MarkOf(query), Cancel))) is null)
+            {
+                throw new InvalidOperationException("Another bench has answered.");
+            }
         }
-        while (changes[^1].HasMore);
+
         if (cut == Cut.BeforeTaking)
         {
             Open();
             return false;
         }
 
-        HasNews = await Follower.TakeAsync(new(mark.Bench, device, answers), changes);
+        HasNews = await round.TakeAsync();
         return true;
     }
 
@@ -152,6 +146,12 @@ internal sealed class SimulatedPocket
     public Func<KeptPicture, KeptPicture> Spoil { get; set; } = p => p;
 
     private async Task<KeptPicture?> PictureAsync(Guid id) => await Follower.Memory.PictureAsync(id, Cancel) is { } picture ? Spoil(picture) : null;
+
+    private static StepMark MarkOf(string query)
+    {
+        string[] values = [.. query.Split('&').Select(v => v.Split('=')[1])];
+        return new(values[0], long.Parse(values[1], CultureInfo.InvariantCulture), int.Parse(values[2], CultureInfo.InvariantCulture), int.Parse(values[3], CultureInfo.InvariantCulture));
+    }
 
     private Task PutAsync(IReadOnlyList<KeptLine> lines)
     {
