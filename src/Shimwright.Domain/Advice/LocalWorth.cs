@@ -67,12 +67,7 @@ internal sealed class LocalWorth
         double least = double.PositiveInfinity;
         foreach ((ValveOption option, double[] landing) in _options)
         {
-            double p = 0;
-            for (int i = 0; i < landing.Length; i++)
-            {
-                p += chances is null ? landing[i] : landing[i] * chances[i];
-            }
-
+            double p = chances is null ? landing.Sum() : VectorMath.Dot(landing, chances);
             double chance = Math.Clamp(p / answer, 0, 1);
             if (chance >= (option.IsChange ? _now.Request.Rules.FitFloor : _now.Request.Rules.KeepFloor))
             {

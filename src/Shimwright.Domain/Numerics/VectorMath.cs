@@ -6,10 +6,18 @@ namespace Shimwright.Domain.Numerics;
 /// <summary>The two inner loops of the estimate, on the processor's vector unit.</summary>
 internal static class VectorMath
 {
+    /// <summary>A browser interprets them: there the plain sum is three times as fast as the one on vectors (bench/RESULTS.md).</summary>
+    private static readonly bool IsInterpreted = OperatingSystem.IsBrowser();
+
     /// <summary>Σ aᵢ·bᵢ over the length of <paramref name="b"/>; <paramref name="a"/> must be at least as long.</summary>
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         a = a[..b.Length];
+        if (IsInterpreted)
+        {
+            return PlainDot(a, b);
+        }
+
         ReadOnlySpan<Vector<double>> va = MemoryMarshal.Cast<double, Vector<double>>(a);
         ReadOnlySpan<Vector<double>> vb = MemoryMarshal.Cast<double, Vector<double>>(b);
         Vector<double> even = Vector<double>.Zero;
@@ -30,6 +38,17 @@ internal static class VectorMath
         for (int j = va.Length * Vector<double>.Count; j < b.Length; j++)
         {
             sum += a[j] * b[j];
+        }
+
+        return sum;
+    }
+
+    private static double PlainDot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        double sum = 0;
+        for (int i = 0; i < b.Length; i++)
+        {
+            sum += a[i] * b[i];
         }
 
         return sum;

@@ -294,14 +294,17 @@
 
   const begin = async () => {
     showRemembered();
-    keepUp();
     await hear(false);
     try {
       await program.ready;
       const { address, place } = at();
       await go({ address, place });
       planStep(0);
+      // Only now: what the keeper loads would hold up what the first page waits for.
+      keepUp();
     } catch (fault) {
+      // A newer version may be the one that starts.
+      keepUp();
       idle();
       say(fault.error ?? "The program does not start here. Use a newer browser.", () => location.reload());
     }
