@@ -10,7 +10,7 @@ internal static class LatencyTable
     /// <param name="to">Where it is written.</param>
     /// <param name="bare">Answers of the bare endpoint.</param>
     /// <param name="pages">Answers of the pages.</param>
-    /// <param name="work">The server's processor time for one request of each, ms.</param>
+    /// <param name="work">The server's processor time for one request of each, ms; 0 where it was not measured.</param>
     public static void Print(TextWriter to, IReadOnlyList<Answered> bare, IReadOnlyList<Answered> pages, IReadOnlyDictionary<string, double> work)
     {
         double[] beside = Quantiles(bare);
@@ -22,7 +22,7 @@ internal static class LatencyTable
             int failed = page.Count(a => a.Status != 200);
             to.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {page.Key} | {page.Count()} | {failed} | {q[0]:0.0} | {q[1]:0.0} | {q[2]:0.0} | {q[3]:0.0} | {q[0] / beside[0]:0.0} | {q[2] / beside[2]:0.0} | {work[page.Key]:0.0} |"));
+                $"| {page.Key} | {page.Count()} | {failed} | {q[0]:0.0} | {q[1]:0.0} | {q[2]:0.0} | {q[3]:0.0} | {q[0] / beside[0]:0.0} | {q[2] / beside[2]:0.0} | {work.GetValueOrDefault(page.Key):0.0} |"));
         }
     }
 

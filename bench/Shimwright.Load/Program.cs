@@ -10,20 +10,26 @@ namespace Shimwright.Load;
 internal static class Program
 {
     private const int Engines = 1_000;
+    private const int Fleet = 10_000;
     private const int Jobs = 10_000;
     private const double PerSecond = 100;
     private const int Counted = 200;
     private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(20);
     private static readonly (string Page, Func<string> Address) Bare = ("healthz (bare)", () => "/healthz");
 
-    /// <summary>Optional argument: for how many seconds the pages are asked (60). First on this machine only, then as a phone that was let in asks, over HTTPS.</summary>
+    /// <summary>
+    /// Optional argument: for how many seconds the pages are asked (60). First on this machine only, then as a phone that was let in asks, over HTTPS.
+    /// Or "refresh", and of how many engines (10,000): forecasts that are all stale at once.
+    /// </summary>
     private static async Task<int> Main(string[] args)
     {
-        var length = TimeSpan.FromSeconds(args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 60);
+        bool isRefresh = args is ["refresh", ..];
+        int number = args.Skip(isRefresh ? 1 : 0).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).FirstOrDefault(isRefresh ? Fleet : 60);
         string folder = Directory.CreateTempSubdirectory("shimwright-load-").FullName;
         try
         {
-            return await RunAsync(Path.Combine(folder, "bench.db"), length);
+            string file = Path.Combine(folder, "bench.db");
+            return isRefresh ? await FleetRefresh.RunAsync(Console.Out, file, number) : await RunAsync(file, TimeSpan.FromSeconds(number));
         }
         finally
         {

@@ -8,7 +8,7 @@ namespace Shimwright.Cli.Commands;
 
 /// <summary>
 /// Many jobs in one process: one a line in, one result a line out, in order. Lines are independent and are worked
-/// on by all cores; only as many as are under way are held in memory.
+/// on by all cores.
 /// </summary>
 internal static class BatchRun
 {
@@ -26,16 +26,13 @@ internal static class BatchRun
         bool anyBad = false;
         BatchProgress.Show(terminal, stream, progress =>
         {
-            foreach ((int Index, byte[] Item)[] lines in ByteLines.Of(stream).Index().Chunk(LinesAtOnce))
+            int done = 0;
+            foreach ((string json, bool isBad) in InOrder.Of(
+                ByteLines.Of(stream).Index(), LinesAtOnce, line => Answer(line.Item, line.Index + 1, purpose, answer)))
             {
-                foreach ((string json, bool isBad) in lines.AsParallel().AsOrdered()
-                    .Select(line => Answer(line.Item, line.Index + 1, purpose, answer)))
-                {
-                    terminal.Output.WriteLine(json);
-                    anyBad |= isBad;
-                }
-
-                progress(lines[^1].Index + 1);
+                terminal.Output.WriteLine(json);
+                anyBad |= isBad;
+                progress(++done);
             }
         });
         return anyBad ? ExitCode.BadInput : ExitCode.Done;

@@ -23,12 +23,14 @@ internal sealed class Outlook
     private const double UsualValves = 16;
 
     private readonly Allowance _allowance;
+    private readonly GivenCause _given;
 
     public Outlook(PlanRequest request)
     {
         Request = request;
         _allowance = new(MostSteps * Math.Min(1, Math.Pow(UsualValves / request.Check.Engine.Valves.Count, 3)));
         Estimate = EngineEstimate.Open(request.Check, request.FinestChange);
+        _given = new GivenCause(Estimate);
         (Best, Options) = Search(request, Estimate);
         Minutes = MinutesOf(request, Best);
         Plan = new PlanWriter(request, Estimate, Options).Write(Best);
@@ -70,7 +72,7 @@ internal sealed class Outlook
     /// <summary>The best plan of a job, and what may be done in it.</summary>
     private (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate)
     {
-        var options = new OptionTable(request, estimate);
+        var options = new OptionTable(request, estimate, _given);
         Allowance part = _allowance.Part(MostOfOne);
         PlanPoint best = new PlanSearch(request, options, part).Best(PlanWeights.Even, 0);
         _allowance.Take(part.Taken + ((estimate.Made + options.Made) / PerStep));

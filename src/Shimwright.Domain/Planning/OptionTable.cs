@@ -25,15 +25,20 @@ internal sealed class OptionTable
     private readonly EngineEstimate _estimate;
     private readonly PurchasableSize[] _sizes;
     private readonly HorizonChances? _staying;
+    private readonly OptionChances _chances;
     private readonly Leverage _leverage;
     private double _made;
 
-    public OptionTable(PlanRequest request, EngineEstimate estimate)
+    /// <param name="request">What is planned from.</param>
+    /// <param name="estimate">What is known.</param>
+    /// <param name="given">The chances of the estimate before more was read; null where there is none.</param>
+    public OptionTable(PlanRequest request, EngineEstimate estimate, GivenCause? given = null)
     {
         _request = request;
         _estimate = estimate;
         _leverage = Leverage.Of(request.Engine.Valvetrain);
         _staying = request.Horizon is { } horizon ? new HorizonChances(horizon, estimate) : null;
+        _chances = new OptionChances(estimate, _staying, given);
         int valves = request.Engine.Valves.Count;
         // A size that is offered twice is bought where it is cheaper.
         _sizes = [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
@@ -112,7 +117,7 @@ internal sealed class OptionTable
 
     private ValveOption Stay(int v)
     {
-        double inBand = _estimate.Valves[v].InBand;
+        double inBand = _chances.InBand(v);
         bool mayStay = inBand >= _request.Rules.KeepFloor;
         double chance = mayStay && StayingOf(v) is { } staying ? _estimate.Valves[v].InBandStaying(staying) : inBand;
         return new() { Action = ValveAction.Keep, IsStranded = !mayStay, Chance = mayStay ? chance : 1 };
@@ -126,15 +131,12 @@ internal sealed class OptionTable
         }
 
         var change = ClearanceChange.SeatedAnew(_request.Rules.Seating);
-        return new() { Action = ValveAction.Keep, Chance = ChanceAfter(v, change), Change = change, IsSeatedAnew = true };
+        return new() { Action = ValveAction.Keep, Chance = _chances.After(v, change), Change = change, IsSeatedAnew = true };
     }
-
-    private double ChanceAfter(int v, ClearanceChange change) =>
-        _staying?.After(v, change) ?? _estimate.Valves[v].InBandAfter(change);
 
     /// <summary>Minutes to change a valve, apart from what the shim costs.</summary>
     private double ToChange(int v) =>
-        _request.Costs.Swap + (_estimate.Valves[v].InBand >= PlanRules.GoodFrom ? _request.Costs.Disturb : 0);
+        _request.Costs.Swap + (_chances.InBand(v) >= PlanRules.GoodFrom ? _request.Costs.Disturb : 0);
 
     private bool IsLikeForLike(int v, Thickness to) =>
         Math.Round(Math.Abs(_request.Fitted[v].Millimetres - to.Millimetres), 9) < PlanRules.LikeForLike;
@@ -197,14 +199,15 @@ internal sealed class OptionTable
         }
 
         var change = ClearanceChange.Fitting(_leverage, _request.Fitted[v], to, _request.Rules.Seating);
-        if (_estimate.Valves[v].InBandAfterAtMost(change) < floor)
+        if (_chances.AfterAtMost(v, change) < floor)
         {
             return null;
         }
 
-        (int first, int last) = _estimate.Valves[v].Reach(change);
-        _made += (_staying is null ? PerPoint : PerPointAndHorizon) * (last - first) / _estimate.Valves[v].BlockOf(change);
-        double chance = ChanceAfter(v, change);
+        ClearanceDistribution valve = _chances.ShapeOf(v);
+        (int first, int last) = valve.Reach(change);
+        _made += (_staying is null ? PerPoint : PerPointAndHorizon) * (last - first) / valve.BlockOf(change);
+        double chance = _chances.After(v, change);
         return chance < floor
             ? null
             : new()

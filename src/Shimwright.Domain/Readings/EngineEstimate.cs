@@ -17,14 +17,24 @@ public sealed class EngineEstimate
     private readonly Resolution _resolution;
     private readonly Lazy<IReadOnlyList<ReadingAlone?>> _alone;
 
-    private EngineEstimate(EngineCheck check, ValveEvidence[] evidence, double[] logLosses, CheckOffsets offsets, (Resolution Resolution, double Made) work)
+    /// <summary>Of an estimate with more read: the first one before it, and the valves at which more was read since; null elsewhere.</summary>
+    private readonly (EngineEstimate Before, IReadOnlyCollection<int> Anew)? _ahead;
+    private readonly double[]?[] _weights;
+
+    private EngineEstimate(
+        EngineCheck check, ValveEvidence[] evidence, double[] logLosses, CheckOffsets offsets, (Resolution Resolution, double Made) work,
+        (EngineEstimate Before, IReadOnlyCollection<int> Anew)? ahead = null)
     {
         Check = check;
         (_resolution, Made) = work;
         (_evidence, _logLosses, _offsets) = (evidence, logLosses, offsets);
         _cause = new SharedCause(check.Engine.Valves, _evidence, logLosses, offsets);
         _sharesLoss = evidence.Any(e => e.IsShared);
-        Valves = [.. _evidence.Select((evidence, v) => evidence.Average(_cause.Marginal(v)))];
+        _ahead = ahead;
+        _weights = new double[evidence.Length][];
+        Valves = ahead is null
+            ? [.. _evidence.Select((e, v) => e.Average(_cause.Marginal(v)))]
+            : new WorkedValves(evidence.Length, v => _evidence[v].Average(WeightsAt(v)));
         _alone = new(() => [.. Enumerable.Range(0, Valves.Count).Select(v => ReadingAlone.At(check, v))]);
     }
 
@@ -75,8 +85,16 @@ public sealed class EngineEstimate
         EngineCheck check = Check.With(valve, more);
         ValveEvidence[] evidence = [.. _evidence];
         evidence[valve] = evidence[valve].With(new Likelihood(check.Readings[valve], check.Feel, _resolution), check.ShiftAt(valve), _offsets);
-        return new(check, evidence, _logLosses, _offsets, (_resolution, Made));
+        return new(
+            check, evidence, _logLosses, _offsets, (_resolution, Made),
+            _ahead is { } ahead ? (ahead.Before, [.. ahead.Anew, valve]) : (this, [valve]));
     }
+
+    /// <summary>Whether this is another estimate with more read, but not at this valve: given what valves share it is there what it was.</summary>
+    internal bool IsAsIn(EngineEstimate before, int valve) => _ahead is { } ahead && ahead.Before == before && !ahead.Anew.Contains(valve);
+
+    /// <summary>The weight of each shared cause at a valve.</summary>
+    internal double[] WeightsAt(int valve) => _weights[valve] ??= _cause.Marginal(valve);
 
     private static EngineEstimate Of(EngineCheck check, IReadOnlyList<ClearancePrior> priors, double[] logLosses, Resolution resolution, EstimateWork work)
     {

@@ -168,7 +168,7 @@ internal sealed class SharedCause
 
     private void Add(double[] log, int valve)
     {
-        double[] evidence = Logs(valve);
+        double[] evidence = _evidence[valve].LogEvidence;
         for (int n = 0; n < _offsets; n++)
         {
             int place = _evidence[valve].StateOf(n) * _losses;
@@ -181,22 +181,11 @@ internal sealed class SharedCause
 
     private void AddAlone(double[] log, int valve)
     {
-        double[] evidence = Logs(valve);
+        double[] evidence = _evidence[valve].LogEvidence;
         for (int n = 0; n < _offsets; n++)
         {
             log[n] += evidence[_evidence[valve].StateOf(n)];
         }
-    }
-
-    private double[] Logs(int valve)
-    {
-        double[] logs = _evidence[valve].Evidence.ToArray();
-        for (int i = 0; i < logs.Length; i++)
-        {
-            logs[i] = Math.Log(logs[i]);
-        }
-
-        return logs;
     }
 
     /// <summary>From logarithms, with others added, to weights that add up to 1; returns ln of what they added up to.</summary>

@@ -11,6 +11,7 @@ internal sealed class ValveEvidence
     private readonly ClearancePrior _prior;
     private readonly OffsetLikelihood _likelihood;
     private readonly double[] _evidence;
+    private double[]? _logEvidence;
 
     public ValveEvidence(ClearancePrior prior, OffsetLikelihood likelihood)
     {
@@ -48,6 +49,9 @@ internal sealed class ValveEvidence
 
     /// <summary>The chance of the readings at each place, up to a factor that is the same for all.</summary>
     public ReadOnlySpan<double> Evidence => _evidence;
+
+    /// <summary>The logarithms of that.</summary>
+    public double[] LogEvidence => _logEvidence ??= Array.ConvertAll(_evidence, Math.Log);
 
     /// <summary>The state in which an offset of the check puts this valve.</summary>
     public int StateOf(int offset) => _likelihood.StateOf(offset);

@@ -2,10 +2,12 @@ using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Readings;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Adjusting;
 
+[Proof(Formulas.Shim, Evidence.Computed, "Mean, variance and chance after a change, by the whole distribution.")]
 public class LandingTests
 {
     private static readonly IReadOnlyDictionary<string, ClearanceDistribution> All = ClearanceDistributionTests.All;

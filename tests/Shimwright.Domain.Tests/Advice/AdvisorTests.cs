@@ -5,10 +5,12 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Tests.Planning;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Advice;
 
+[Proof(Formulas.Worth, Evidence.Computed, "The best blade of small and of realistic jobs, each planned through.")]
 public class AdvisorTests(ITestOutputHelper output)
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23];

@@ -4,10 +4,12 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Planning;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Advice;
 
+[Proof(Formulas.Worth, Evidence.Computed, "All outcomes planned by trying everything.")]
 public class TrialWorthTests
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23];

@@ -1,9 +1,11 @@
 using Shimwright.Domain.CrankStops;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.CrankStops;
 
+[Proof(Formulas.Stops, Evidence.Computed, "Every half degree tried on random layouts.")]
 public class StopPlanAgainstBruteForceTests(ITestOutputHelper output)
 {
     /// <summary>Count, smallest slack, every stop and every listed valve, on random layouts.</summary>

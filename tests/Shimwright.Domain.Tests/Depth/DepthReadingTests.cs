@@ -1,10 +1,12 @@
 using Shimwright.Domain.Depth;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Uncertainty;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Depth;
 
+[Proof(Formulas.Depth, Evidence.Computed, "The gap from its parts, each moved in turn.")]
 public class DepthReadingTests
 {
     private static readonly Camshaft Usual = new(

@@ -1,9 +1,11 @@
 using MathNet.Numerics.Distributions;
 using Shimwright.Domain.Drawer;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Drawer;
 
+[Proof(Formulas.Wants, Evidence.Computed, "The sum over all outcomes.")]
 public class CountDistributionTests
 {
     [Fact]

@@ -3,10 +3,12 @@ using Shimwright.Domain.Drawer;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Drawer;
 
+[Proof(Formulas.Wants, Evidence.Simulated, "Thousands of checks of a fleet: counts come as often as their laws say.")]
 public class FleetDemandTests
 {
     private const double Reading = 0.010;

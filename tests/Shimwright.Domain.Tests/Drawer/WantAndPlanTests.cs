@@ -6,11 +6,13 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Drawer;
 
 /// <summary>What is foreseen of a check against the plans that are then really made: clearances drawn from the forecast, read with their error, and planned.</summary>
+[Proof(Formulas.Wants, Evidence.Simulated, "Plans really made of such checks.")]
 public class WantAndPlanTests
 {
     private const double Shim = 2.5, Access = 25, Price = 8, Reading = DirectValue.UsualUncertainty;

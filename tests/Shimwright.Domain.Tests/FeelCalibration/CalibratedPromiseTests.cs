@@ -3,11 +3,13 @@ using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.FeelCalibration;
 
 /// <summary>People with fingers of their own, calibrated with forty trials, check engines: do the chances that are stated come true?</summary>
+[Proof(Formulas.Calibration, Evidence.Simulated, "Calibrated people check engines: stated chances come true.")]
 public class CalibratedPromiseTests(ITestOutputHelper output)
 {
     [Fact]

@@ -2,10 +2,12 @@ using MathNet.Numerics.LinearAlgebra;
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.FeelCalibration;
 
+[Proof(Formulas.Calibration, Evidence.Simulated, "People on four blades: the squared miss is the squared doubt.")]
 public class CommonShiftTests(ITestOutputHelper output)
 {
     /// <summary>The standard error of the mean of the thresholds from the bends of the log-likelihood, found by differences; and the blades' part.</summary>

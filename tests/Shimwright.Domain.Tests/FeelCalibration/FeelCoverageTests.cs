@@ -3,11 +3,13 @@ using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.FeelCalibration;
 
 /// <summary>What a fit states about its doubt: exactly by its definition, and with many people whether it comes true.</summary>
+[Proof(Formulas.Calibration, Evidence.Simulated, "People with forty trials each: intervals hold the truth as often as they say.")]
 public class FeelCoverageTests(ITestOutputHelper output)
 {
     /// <summary>

@@ -1,9 +1,11 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.FeelCalibration;
 
+[Proof(Formulas.Feel, Evidence.Computed, "Shares without covariates, weights, other units, categories turned round.")]
 public class OrderedProbitTests
 {
     [Fact]

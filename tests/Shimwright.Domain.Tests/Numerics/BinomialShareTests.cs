@@ -1,8 +1,10 @@
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Numerics;
 
+[Proof(Formulas.Share, Evidence.Published, "R. G. Newcombe, Statistics in Medicine 17 (1998) 857, table I; from memory.")]
 public class BinomialShareTests
 {
     /// <summary>R. G. Newcombe, Statistics in Medicine 17 (1998) 857, table I, method 5 (Clopper-Pearson); from memory.</summary>

@@ -1,8 +1,10 @@
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Numerics;
 
+[Proof(Formulas.Normal, Evidence.Computed, "The table against the library at any argument.")]
 public class NormalTableTests
 {
     [Fact]

@@ -1,9 +1,11 @@
 using System.Numerics;
 using Shimwright.Domain.Planning;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
 
+[Proof(Formulas.Assignment, Evidence.Computed, "The best permutation of small matrices.")]
 public class AssignmentSolverTests
 {
     private const int Matrices = 400;

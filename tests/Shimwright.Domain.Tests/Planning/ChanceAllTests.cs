@@ -3,10 +3,12 @@ using Shimwright.Domain.Planning;
 using Shimwright.Domain.Shims;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
 
+[Proof(Formulas.Promise, Evidence.Computed, "The average over the shared loss by plain sums.")]
 public class ChanceAllTests(ITestOutputHelper output)
 {
     [Fact]

@@ -6,11 +6,13 @@ using Shimwright.Domain.Shims;
 using Shimwright.Domain.Tests.Wear;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
 
 /// <summary>The chances of a plan with a horizon against plain double and triple sums.</summary>
+[Proof(Formulas.Promise, Evidence.Computed, "Chances of staying in band by double and triple sums.")]
 public class HorizonTests(ITestOutputHelper output)
 {
     private const double Interval = 30;

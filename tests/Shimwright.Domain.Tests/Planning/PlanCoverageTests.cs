@@ -2,11 +2,13 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
 
 /// <summary>Do plans come true? Each is carried out on the engine it was made for, with true shims and true hands.</summary>
+[Proof(Formulas.Plan, Evidence.Simulated, "Plans carried out with true shims and hands: they succeed as often as they claim.")]
 public class PlanCoverageTests(ITestOutputHelper output)
 {
     private const int Engines = 600;

@@ -1,8 +1,10 @@
 using Shimwright.Domain.Planning;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Planning;
 
+[Proof(Formulas.Plan, Evidence.Computed, "Every choice of small jobs tried.")]
 public class PlannerAgainstBruteForceTests(SmallJobs jobs) : IClassFixture<SmallJobs>
 {
     /// <summary>Ties are ties within a billionth of a minute.</summary>

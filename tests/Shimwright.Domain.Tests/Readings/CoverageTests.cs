@@ -1,11 +1,13 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
 
 /// <summary>Do the claims of an estimate come true? Engines drawn from the expectation itself, from a fixed seed.</summary>
+[Proof(Formulas.Estimate, Evidence.Simulated, "Engines drawn from what is expected: intervals and chances come true.")]
 public class CoverageTests(ITestOutputHelper output)
 {
     private const int Engines = 600;

@@ -1,10 +1,12 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
 
+[Proof(Formulas.Estimate, Evidence.Computed, "The same where bands, blades and doubts are as extreme as they may be.")]
 public class EngineEstimateExtremesTests(ITestOutputHelper output)
 {
     private static readonly ClearanceBand Narrow = new(0.150, 0.155);

@@ -1,10 +1,12 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
 
+[Proof(Formulas.Estimate, Evidence.Computed, "Plain sums over clearances, losses and offsets, random checks.")]
 public class EngineEstimateTests(ITestOutputHelper output)
 {
     private static readonly ValveReadings Doubtful = Made.Felt((0.13, Feel.Loose), (0.18, Feel.Firm));

@@ -1,10 +1,12 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Readings;
 
+[Proof(Formulas.NextBlade, Evidence.Computed, "Every blade at every valve by plain sums.")]
 public class NextBladeTests
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23, 0.25];

@@ -2,10 +2,12 @@ using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Rechecking;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Rechecking;
 
+[Proof(Formulas.Recheck, Evidence.Computed, "Tails by listing all outcomes.")]
 public class SurpriseTests
 {
     private static readonly double[] Blades = [0.13, 0.15, 0.18, 0.10, 0.20, 0.15];

@@ -6,11 +6,13 @@ using Shimwright.Domain.Rechecking;
 using Shimwright.Domain.Tests.Planning;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Rechecking;
 
 /// <summary>Do verdicts come true? Plans are carried out on simulated engines, one change in twenty goes wrong, and all is felt again.</summary>
+[Proof(Formulas.Recheck, Evidence.Simulated, "Plans carried out, one change in twenty wrong: verdicts come true.")]
 public class VerdictCoverageTests(ITestOutputHelper output)
 {
     private const int Engines = 300;

@@ -1,9 +1,11 @@
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Uncertainty;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Uncertainty;
 
+[Proof(Formulas.Budget, Evidence.Computed, "Roots of sums of squares and bounds of Welch and Satterthwaite.")]
 public class UncertaintyBudgetTests
 {
     [Fact]

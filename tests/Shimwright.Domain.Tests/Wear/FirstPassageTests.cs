@@ -1,8 +1,10 @@
 using Shimwright.Domain.Wear;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
 
+[Proof(Formulas.Passage, Evidence.Computed, "Reflection without drift, limits, scaling.")]
 public class FirstPassageTests
 {
     [Fact]

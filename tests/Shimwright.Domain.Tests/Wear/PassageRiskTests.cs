@@ -2,10 +2,12 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
 
+[Proof(Formulas.Passage, Evidence.Computed, "The average over clearance and rate by a slow sum.")]
 public class PassageRiskTests(ITestOutputHelper output)
 {
     private const double Interval = 30;

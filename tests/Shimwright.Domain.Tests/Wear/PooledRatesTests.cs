@@ -2,10 +2,12 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
 
+[Proof(Formulas.Pool, Evidence.Computed, "The greatest of a fine scan.")]
 public class PooledRatesTests
 {
     private static readonly UsualWear Card = new(30);

@@ -2,11 +2,13 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
 
 /// <summary>Do the claims of the filter come true? Engines that wear as the model has it, from fixed seeds.</summary>
+[Proof(Formulas.Filter, Evidence.Simulated, "Engines that wear as the model has it: rates lie in their intervals, the risk of check-by comes true.")]
 public class WearCoverageTests(ITestOutputHelper output)
 {
     private const double Interval = 30;

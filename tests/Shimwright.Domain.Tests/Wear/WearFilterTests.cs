@@ -5,10 +5,12 @@ using Shimwright.Domain.Readings;
 using Shimwright.Domain.Tests.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
 
+[Proof(Formulas.Filter, Evidence.Computed, "The plain Kalman filter, and the moments of the mixture.")]
 public class WearFilterTests
 {
     [Fact]

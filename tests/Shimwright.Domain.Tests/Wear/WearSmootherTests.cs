@@ -3,10 +3,12 @@ using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear;
 
+[Proof(Formulas.Filter, Evidence.Computed, "The textbook smoother.")]
 public class WearSmootherTests
 {
     [Fact]

@@ -1,10 +1,12 @@
 using Shimwright.Domain.CamTiming;
 using Shimwright.Domain.CrankStops;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.CamTiming;
 
 /// <summary>Published opening and closing events, and what is printed of durations, overlap and lobe centres beside them.</summary>
+[Proof(Formulas.Timing, Evidence.Published, "Published events with their durations, overlap and lobe centres.")]
 public class CamEventTableTests
 {
     // TM 9-8000, figures 2-54 to 2-56: opens 28 before, exhaust closes 45 after TDC, duration 279, overlap 73. Its intake

@@ -1,9 +1,11 @@
 using Shimwright.Domain.CamTiming;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.CamTiming;
 
 /// <summary>What one tooth of a camshaft's gear is, as manuals print it.</summary>
+[Proof(Formulas.Timing, Evidence.Published, "What a tooth is, as manuals print it.")]
 public class ToothTests
 {
     // TM 5-3895-382-24: one tooth of the camshaft's gear shows as 23 mm on a crank pulley of 203 mm, as 35 on 310, as 37 on 327.

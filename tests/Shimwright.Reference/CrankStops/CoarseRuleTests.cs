@@ -1,5 +1,6 @@
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.CrankStops;
@@ -8,6 +9,7 @@ namespace Shimwright.Reference.CrankStops;
 /// A coarse rule, derived from the published tables: with φ the crank degrees past a cylinder's own compression TDC, folded
 /// into (-360, 360], at 0 both of its valves may be set, above 0 the intake only, below 0 the exhaust only, at 360 none.
 /// </summary>
+[Proof(Formulas.Stops, Evidence.Published, "A coarse rule derived from printed tables.")]
 public class CoarseRuleTests
 {
     public static TheoryData<PublishedTable> Reproduced { get; } =

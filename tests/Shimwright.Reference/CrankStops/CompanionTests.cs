@@ -1,10 +1,12 @@
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.CrankStops;
 
 /// <summary>Running mates: split the firing order in half and write one half under the other.</summary>
+[Proof(Formulas.Thumb, Evidence.Published, "Running mates as printed.")]
 public class CompanionTests
 {
     // In-line six: TM 5-6115-400-12, fig. 3-11, where 6 rocks for 1; its other two pairs from memory. V8 and flat six,

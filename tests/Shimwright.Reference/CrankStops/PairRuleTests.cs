@@ -1,10 +1,12 @@
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.CrankStops;
 
 /// <summary>The rules of nine, thirteen and seventeen: valves numbered front to rear, fully open and to be set.</summary>
+[Proof(Formulas.Thumb, Evidence.Published, "The rules of nine, thirteen and seventeen.")]
 public class PairRuleTests
 {
     private const string FourMirrored = "EIIEEIIE";

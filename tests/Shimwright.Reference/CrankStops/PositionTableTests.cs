@@ -1,10 +1,12 @@
 using Shimwright.Domain.CrankStops;
 using Shimwright.Domain.Engines;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.CrankStops;
 
 /// <summary>Published crank positions against the heel arcs and the plan; where each was published stands in PublishedTables.</summary>
+[Proof(Formulas.Stops, Evidence.Published, "Printed tables of crank positions; sources in PublishedTables.")]
 public class PositionTableTests
 {
     public static TheoryData<PublishedTable> All { get; } = [.. PublishedTables.All];

@@ -1,5 +1,6 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Engines;
@@ -9,6 +10,7 @@ namespace Shimwright.Reference.Engines;
 /// and Engineering, Appendix B, table B.6; valve steels, means from 20 °C, from NF EN 10090:1998 as sheets of material quote it
 /// (1.4870: ve-log.com, "material detail"; 1.4718: senmaier.cn).
 /// </summary>
+[Proof(Formulas.Heat, Evidence.Published, "Expansion of metals (Callister, table B.6) and of valve steels (NF EN 10090:1998).")]
 public class ThermalShiftTests
 {
     private const double CastAluminium356 = 21.5e-6, GrayIron = 11.4e-6, Titanium6Al4V = 8.6e-6; // Callister, B.6

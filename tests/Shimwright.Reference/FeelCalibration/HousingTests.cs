@@ -1,5 +1,6 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.FeelCalibration;
@@ -8,6 +9,7 @@ namespace Shimwright.Reference.FeelCalibration;
 /// Ordered probit of MASS `housing` (data/published/mass-housing): satisfaction on influence, type and contact, six
 /// covariates, three categories, 72 weighted rows. Three digits are published and reached; the rest was computed with numpy.
 /// </summary>
+[Proof(Formulas.Feel, Evidence.Published, "Ordered probit of the housing data, as R's MASS publishes it: three digits.")]
 public class HousingTests
 {
     private static readonly string[] Satisfaction = ["Low", "Medium", "High"];

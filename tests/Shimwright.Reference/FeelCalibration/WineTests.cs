@@ -1,5 +1,6 @@
 using Shimwright.Domain.FeelCalibration;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.FeelCalibration;
@@ -8,6 +9,8 @@ namespace Shimwright.Reference.FeelCalibration;
 /// Ordered probit of ordinal's `wine` (data/published/ordinal-wine): rating on contact and temperature, two covariates,
 /// five categories. Seven digits are published and reached; standard errors and log-likelihood were computed with numpy.
 /// </summary>
+[Proof(Formulas.Feel, Evidence.Published, "Ordered probit of the wine data, as R's ordinal publishes it: seven digits.")]
+[Proof(Formulas.Calibration, Evidence.Published, "The same fit with its standard errors.")]
 public class WineTests
 {
     [Theory]

@@ -1,6 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Numerics;
@@ -10,6 +11,7 @@ namespace Shimwright.Reference.Numerics;
 /// that does not. scipy, scipy/stats/tests/test_continuous_fit_censored.py, test_norm, commit 0628db79, from
 /// fitdistcens of R's fitdistrplus: mean 0.5919990 (0.1444432), sd 0.2868042 (0.1029451).
 /// </summary>
+[Proof(Formulas.Estimate, Evidence.Published, "A law fitted to intervals, as R's fitdistrplus publishes it.")]
 public class CensoredNormalFitTests
 {
     private const double Mean = 0.5919990, MeanError = 0.1444432, StandardDeviation = 0.2868042, SpreadError = 0.1029451;

@@ -1,4 +1,5 @@
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Numerics;
@@ -7,6 +8,7 @@ namespace Shimwright.Reference.Numerics;
 /// Root sums of squares with published results. JCGM 100:2008 (GUM) and EA-4/02 as public test files quote them
 /// clause by clause; full digits from the public repository MSLNZ/GTC (test/test_uncertain_real_dof.py, commit 1c165fce).
 /// </summary>
+[Proof(Formulas.Budget, Evidence.Published, "JCGM 100:2008 (GUM) and EA-4/02, worked examples; full digits from the public repository MSLNZ/GTC.")]
 public class CombinedUncertaintyTests
 {
     // GUM H.1: the difference of two end gauges: 5.8 nm (mean of five), 3.9 nm (random) and 6.7 nm (systematic

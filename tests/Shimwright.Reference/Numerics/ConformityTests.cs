@@ -1,5 +1,6 @@
 using MathNet.Numerics.Integration;
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Numerics;
@@ -9,6 +10,7 @@ namespace Shimwright.Reference.Numerics;
 /// measurement uncertainty in conformity assessment"), built from <see cref="StandardNormal"/>.
 /// The document itself was not at hand: its examples are taken from texts that restate them, named at each check.
 /// </summary>
+[Proof(Formulas.Conformity, Evidence.Published, "JCGM 106:2012, examples of clauses 7 to 9 as other texts restate them; some from memory, marked there.")]
 public class ConformityTests
 {
     // Lecture notes TU Braunschweig, public repository dhueser/MDA-Vorlesung-iprom-tu-bs,

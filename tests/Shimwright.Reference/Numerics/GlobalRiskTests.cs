@@ -1,6 +1,7 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Integration;
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Numerics;
@@ -9,6 +10,7 @@ namespace Shimwright.Reference.Numerics;
 /// Risks of accepting what is out of tolerance, over everything that is made. Values from the public repository
 /// sandialabs/suncal, commit d44c2cc1.
 /// </summary>
+[Proof(Formulas.Conformity, Evidence.Published, "Risks of accepting what is out: public repository sandialabs/suncal.")]
 public class GlobalRiskTests
 {
     // test/test_risk.py, test uncertainty a quarter of the process's (TUR 4), limits ±1: for a share of the process

@@ -1,4 +1,5 @@
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Numerics;
@@ -7,6 +8,7 @@ namespace Shimwright.Reference.Numerics;
 /// The inverse Gaussian law (first passage of a Wiener process) is Φ(a) + e^{2λ/μ}·Φ(b), where the factor overflows
 /// long before the product does: in logarithms it stands on <see cref="StandardNormal.LogCdf"/> alone.
 /// </summary>
+[Proof(Formulas.Passage, Evidence.Published, "The law in its far tails; sources at each value.")]
 public class InverseGaussianTests
 {
     // cran/statmod 1.5.0, tests/statmod-Tests.Rout.save: pinvgauss, lower and upper, in logarithms

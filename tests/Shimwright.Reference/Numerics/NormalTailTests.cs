@@ -1,9 +1,11 @@
 using Shimwright.Domain.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Numerics;
 
 /// <summary>ln Φ and Φ where they are nearly 0 or nearly 1.</summary>
+[Proof(Formulas.Normal, Evidence.Published, "Tabulated tails of Φ and ln Φ; the sources stand at each value.")]
 public class NormalTailTests
 {
     // scipy, scipy/special/tests/test_ndtr.py, commit 01c8a0ec (values from mpmath). Near Φ = 1 a double holds

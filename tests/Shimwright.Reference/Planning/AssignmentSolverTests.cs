@@ -1,8 +1,10 @@
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Planning;
 
 /// <summary>Published assignment problems whose optimum is published with them.</summary>
+[Proof(Formulas.Assignment, Evidence.Published, "Assignment problems published with their optimum.")]
 public class AssignmentSolverTests
 {
     private const double None = double.PositiveInfinity;

@@ -1,9 +1,11 @@
 using System.Globalization;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Planning;
 
+[Proof(Formulas.Assignment, Evidence.Published, "OR-Library, assign100 (J. E. Beasley): optimum 305.")]
 public class OrLibraryAssignmentTests
 {
     // J. E. Beasley, OR-Library, assign100; the optimum 305 as data/published/or-library/README.md says.

@@ -1,11 +1,13 @@
 using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Planning;
 
 /// <summary>Screw adjusters: turns by geometry, with figures that are remembered or published for a few of them.</summary>
+[Proof(Formulas.Screw, Evidence.Published, "Turns by geometry; some figures published, some remembered, marked there.")]
 public class ScrewTurnTests
 {
     private const double Inch = 25.4;

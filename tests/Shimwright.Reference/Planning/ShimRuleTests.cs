@@ -1,6 +1,7 @@
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Shims;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Planning;
@@ -10,6 +11,7 @@ namespace Shimwright.Reference.Planning;
 /// shim thickness chart", oplib.ru, view 55064, with N = T + (A - V). The first example itself: repair manual RM1046E, p. 14-19.
 /// The other examples: from memory. The clearance is taken as measured to 0.001 mm, so that nothing but the rule decides.
 /// </summary>
+[Proof(Formulas.Shim, Evidence.Published, "Worked examples of new = old + (measured - wanted) from printed charts and a repair manual; others from memory, marked there.")]
 public class ShimRuleTests
 {
     private const double Reach = 0.025;

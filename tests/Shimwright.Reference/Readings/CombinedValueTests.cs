@@ -1,5 +1,6 @@
 using MathNet.Numerics.Statistics;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Readings;
@@ -9,6 +10,7 @@ namespace Shimwright.Reference.Readings;
 /// s(mean) = 0.33 °C (0.333), as a public test file quotes the clause. Here each is a direct value of
 /// standard uncertainty s; a tenth of the numbers, to stay below the greatest uncertainty that a value may have.
 /// </summary>
+[Proof(Formulas.Estimate, Evidence.Published, "JCGM 100:2008, 4.4.3: twenty readings of one value.")]
 public class CombinedValueTests
 {
     private const double Scale = 0.1;

@@ -2,6 +2,7 @@ using Shimwright.Domain.Adjusting;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Readings;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Readings;
@@ -11,6 +12,7 @@ namespace Shimwright.Reference.Readings;
 /// 1499 Ω taken off, an ohm for a millimetre. What a clearance is known to be takes the place of what is made, and the
 /// error of a change that of the measurement.
 /// </summary>
+[Proof(Formulas.Conformity, Evidence.Published, "The resistors of JCGM 106:2012, 9.5, read as clearances on the grid.")]
 public class DistributionConformityTests
 {
     private static readonly ClearanceBand Tolerance = new(0.80, 1.20), Acceptance = new(0.82, 1.18);

@@ -2,11 +2,13 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Shims;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Readings;
 
 /// <summary>Readings and what they come to, as numbers. Every one of them: common practice, no source.</summary>
+[Proof(Formulas.Estimate, Evidence.Published, "Readings and what they come to. Common practice, no source.")]
 public class TradeFactTests
 {
     private static readonly ClearanceBand Intake = new(0.10, 0.17), Exhaust = new(0.15, 0.22);

@@ -1,6 +1,7 @@
 using Shimwright.Domain.Numerics;
 using Shimwright.Domain.Shims;
 using Shimwright.Reference.Numerics;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Shims;
@@ -10,6 +11,7 @@ namespace Shimwright.Reference.Shims;
 /// thicknesses from one instrument share its systematic part, so their correlation is u_s² / (u_r² + u_s²)
 /// (two values that share one correction: JCGM 100:2008, F.1.2.3, from memory).
 /// </summary>
+[Proof(Formulas.Difference, Evidence.Published, "JCGM 100:2008, equation 16, with the correlation of F.1.2.3 (from memory).")]
 public class ThicknessDifferenceTests
 {
     public static TheoryData<string, double, double> Instruments { get; } = new()

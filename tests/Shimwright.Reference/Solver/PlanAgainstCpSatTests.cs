@@ -1,6 +1,7 @@
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Solver;
@@ -10,6 +11,7 @@ namespace Shimwright.Reference.Solver;
 /// that is the best is the best for its own tangent too, which is a linear question; and with short chords for what is concave
 /// the solver bounds all plans from below.
 /// </summary>
+[Proof(Formulas.Plan, Evidence.Computed, "An independent exact solver (CP-SAT of OR-Tools) on random jobs.")]
 public class PlanAgainstCpSatTests
 {
     private const double Relative = 1e-6;

@@ -1,5 +1,6 @@
 using Shimwright.Domain.Uncertainty;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Uncertainty;
@@ -8,6 +9,7 @@ namespace Shimwright.Reference.Uncertainty;
 /// JCGM 100:2008 (GUM), H.1, calibration of an end gauge, as a budget (data/published/gum-annex-h). Published digits as public
 /// test files quote them clause by clause; full digits from MSLNZ/GTC, test/test_uncertain_real_dof.py, commit 1c165fce.
 /// </summary>
+[Proof(Formulas.Budget, Evidence.Published, "JCGM 100:2008, H.1: calibration of an end gauge.")]
 public class EndGaugeTests
 {
     [Theory]

@@ -2,6 +2,7 @@ using MathNet.Numerics.Statistics;
 using Shimwright.Domain.Uncertainty;
 using Shimwright.Reference.Numerics;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Uncertainty;
@@ -10,6 +11,7 @@ namespace Shimwright.Reference.Uncertainty;
 /// JCGM 100:2008 (GUM), H.2: resistance, reactance and impedance from voltage, current and phase read together, as budgets with
 /// correlated inputs (data/published/gum-annex-h). Full digits were computed in numpy from the same readings.
 /// </summary>
+[Proof(Formulas.Budget, Evidence.Published, "JCGM 100:2008, H.2: resistance and reactance, inputs that go together.")]
 public class ImpedanceTests
 {
     [Theory]

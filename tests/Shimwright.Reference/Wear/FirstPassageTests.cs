@@ -1,10 +1,12 @@
 using Shimwright.Domain.Wear;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Wear;
 
 /// <summary>The first passage against tables of the inverse Gaussian law: mean d/r, shape d²/q, here with q = 1.</summary>
+[Proof(Formulas.Passage, Evidence.Published, "Tables of the inverse Gaussian law.")]
 public class FirstPassageTests
 {
     // statmod 1.5.0, as data/published/inverse-gaussian/README.md says: the eight digits that the tables have.

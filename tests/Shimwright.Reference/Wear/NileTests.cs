@@ -4,6 +4,7 @@ using Shimwright.Domain.Engines;
 using Shimwright.Domain.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Wear;
@@ -12,6 +13,7 @@ namespace Shimwright.Reference.Wear;
 /// The local level model of the Nile is a valve with rate 0: the flow its clearance, in units of 0.0001, read once a year as a
 /// plain number. Nothing astray, a start after the first year as the exact diffuse start has it.
 /// </summary>
+[Proof(Formulas.Filter, Evidence.Published, "The flow of the Nile, local level model (Durbin and Koopman, chapter 2): published variances; states computed in numpy.")]
 public class NileTests
 {
     private const double Unit = 1e-4;

@@ -1,10 +1,12 @@
 using Shimwright.Domain.Wear;
 using Shimwright.Reference.Published;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Reference.Wear;
 
 /// <summary>Batches of dyestuff in the place of valves: each batch's mean is the evidence, its uncertainty that of five yields.</summary>
+[Proof(Formulas.Pool, Evidence.Published, "Batches of dyestuff (Davies and Goldsmith; data of lme4): mean and residual published, spread of the batches from memory.")]
 public class PooledRatesTests
 {
     // lme4, Dyestuff: see data/published/dyestuff/README.md.

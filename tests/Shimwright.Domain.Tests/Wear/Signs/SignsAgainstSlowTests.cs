@@ -1,10 +1,12 @@
 using Shimwright.Domain.Wear;
 using Shimwright.Domain.Wear.Signs;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear.Signs;
 
 /// <summary>What is said of engines quiet and not so quiet, by another way through the same rules.</summary>
+[Proof(Formulas.Signs, Evidence.Computed, "The rules gone through another way.")]
 public class SignsAgainstSlowTests
 {
     private const int Engines = 300;

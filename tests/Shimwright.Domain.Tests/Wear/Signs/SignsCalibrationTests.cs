@@ -3,11 +3,13 @@ using Shimwright.Domain.Tests.Readings;
 using Shimwright.Domain.Wear;
 using Shimwright.Domain.Wear.Signs;
 using Shimwright.Testing;
+using Shimwright.Testing.Proof;
 using Xunit;
 
 namespace Shimwright.Domain.Tests.Wear.Signs;
 
 /// <summary>How often signs are said of engines with nothing wrong, and how often of engines with something wrong.</summary>
+[Proof(Formulas.Signs, Evidence.Simulated, "Engines with nothing wrong, and with a fault: how often each sign is said.")]
 public class SignsCalibrationTests(ITestOutputHelper output)
 {
     private static readonly double[] Limits = [0.05, 0.2];
