@@ -9,9 +9,11 @@ internal static class Program
     private const int UsualEngines = 1000;
     private const int UsualSeed = 4_711;
 
-    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711). "signs" before them: how often wear's signs are raised; "advice": what pays next followed to its end (words after the seed choose rows); "robust": promises where engines lose clearance by other laws.</summary>
-    private static int Main(string[] args)
+    /// <summary>Optional arguments: how many engines of each population (1000), and the seed (4711). "signs" before them: how often wear's signs are raised; "advice": what pays next followed to its end (words after the seed choose rows); "robust": promises where engines lose clearance by other laws; "page" and a file: the same as without a word, as a page with pictures.</summary>
+    private static async Task<int> Main(string[] args)
     {
+        string? page = args is ["page", _, ..] ? args[1] : null;
+        args = page is null ? args : args[2..];
         if (args is ["signs", ..])
         {
             SignStudy.Run(
@@ -42,14 +44,18 @@ internal static class Program
 
         int engines = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : UsualEngines;
         int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : UsualSeed;
-        TextWriter to = Console.Out;
-        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines of each population, seed {seed}"));
+        List<StudiedPopulation> studied = [];
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines of each population, seed {seed}"));
         foreach (Population population in new[] { Population.Worn, Population.Dusty, Population.OtherFingers })
         {
-            List<(string Name, Outcome[] Outcomes)> rows = [.. Strategies(population)
-                .Select(s => (s.Name, Study.Run(seed, population, engines, s.Make)))];
-            to.WriteLine();
-            Tables.Print(to, population.Name, rows);
+            studied.Add(new(population.Name, [.. Strategies(population).Select(s => (s.Name, Study.Run(seed, population, engines, s.Make)))]));
+            Console.WriteLine();
+            Tables.Print(Console.Out, studied[^1].Name, studied[^1].Rows);
+        }
+
+        if (page is not null)
+        {
+            await File.WriteAllTextAsync(page, await StudyPage.OfAsync(engines, seed, studied));
         }
 
         return 0;
