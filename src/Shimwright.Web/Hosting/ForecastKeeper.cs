@@ -8,7 +8,8 @@ namespace Shimwright.Web.Hosting;
 /// <summary>Keeps the forecasts fresh while the server runs, a few engines at a time, so that the list of what is due only has to read them. Of several servers on one database one does it for all.</summary>
 internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
 {
-    private const int AtATime = 20;
+    /// <summary>Finding the stale ones looks at all engines: so many at a time that this does not cost more than the work. Each card is kept by itself.</summary>
+    private const int AtATime = 100;
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(15);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
