@@ -10,7 +10,7 @@ namespace Shimwright.Reference.FeelCalibration;
 /// five categories. Seven digits are published and reached; standard errors and log-likelihood were computed with numpy.
 /// </summary>
 [Proof(Formulas.Feel, Evidence.Published, "Ordered probit of the wine data, as R's ordinal publishes it: seven digits.")]
-[Proof(Formulas.Calibration, Evidence.Published, "The same fit with its standard errors.")]
+[Proof(Formulas.Calibration, Evidence.Published, "The same fit: coefficients published, standard errors computed in numpy.")]
 public class WineTests
 {
     [Theory]
