@@ -14,7 +14,8 @@ public enum LabelKind
 /// <param name="Text">What it says.</param>
 /// <param name="Weight">How large it is beside the others.</param>
 /// <param name="IsBold">Whether it is bold.</param>
-public sealed record LabelLine(string Text, double Weight = 1, bool IsBold = false);
+/// <param name="MayBreak">Whether it becomes two lines rather than small.</param>
+public sealed record LabelLine(string Text, double Weight = 1, bool IsBold = false, bool MayBreak = false);
 
 /// <summary>What a label says.</summary>
 /// <param name="Address">What its code leads to.</param>

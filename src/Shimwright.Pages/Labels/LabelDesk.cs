@@ -111,7 +111,7 @@ internal sealed class LabelDesk(IBench bench, string home, CancellationToken can
     {
         Domain.Engines.Engine card = engine.Card.Engine;
         int cylinders = card.Valves.Max(v => v.Cylinder);
-        LabelLine name = new(engine.Name, 1.6, IsBold: true);
+        LabelLine name = new(engine.Name, 1.6, IsBold: true, MayBreak: true);
         string valves = string.Create(CultureInfo.InvariantCulture, $"{card.Valves.Count} valves, {cylinders} {(cylinders == 1 ? "cylinder" : "cylinders")}");
         (string Whose, string Band)[] limits = [.. CardWords.Limits(card.Valves, lengths)];
         // Limits that differ from valve to valve do not fit: the card has them.

@@ -8,13 +8,13 @@ namespace Shimwright.Pages.Labels;
 internal sealed class LabelSetter : IDisposable
 {
     /// <summary>The smallest module that phones read for certain off a printed label, mm (common practice, no source).</summary>
-    public const double LeastModule = 0.33;
+    private const double LeastModule = 0.33;
 
     /// <summary>A larger module reads no better and takes the room of the words, mm.</summary>
-    public const double MostModule = 0.6;
+    private const double MostModule = 0.6;
 
     /// <summary>The smallest type that is read at arm's length, and the largest of a plain line, mm (common practice, no source).</summary>
-    public const double LeastType = 1.6, MostType = 4.2;
+    private const double LeastType = 1.6, MostType = 4.2;
 
     /// <summary>White along the edges: sheets are cut and fed with a millimetre of play (common practice, no source).</summary>
     private const double Edge = 1.5;
@@ -27,6 +27,9 @@ internal sealed class LabelSetter : IDisposable
 
     /// <summary>From line to line, and from the top of a line to where its letters stand, as shares of the type (Open Sans reaches 0.24 below).</summary>
     private const double Leading = 1.25, Rise = 0.95;
+
+    /// <summary>A line that loses more than this of its size is broken.</summary>
+    private const double WellBelow = 0.75;
 
     private const double Measured = 100;
 
@@ -53,7 +56,8 @@ internal sealed class LabelSetter : IDisposable
         LabelBox words = code is null ? inner
             : isBeside ? inner with { X = inner.X + code.Side, Width = inner.Width - code.Side }
             : inner with { Y = inner.Y + code.Side, Height = inner.Height - code.Side };
-        return new(box, code, SetLines(SizeOf(label.Lines, words) < LeastType ? label.Few : label.Lines, words));
+        List<LabelLine> lines = Broken(label.Lines, words);
+        return new(box, code, SetLines(SizeOf(lines, words) < LeastType ? label.Few : lines, words));
     }
 
     public void Dispose() => _paper.Dispose();
@@ -76,6 +80,26 @@ internal sealed class LabelSetter : IDisposable
 
     /// <summary>The type of a plain line at which the lines fill the height.</summary>
     private static double SizeOf(IReadOnlyList<LabelLine> lines, LabelBox words) => Math.Min(MostType, words.Height / (Leading * lines.Sum(l => l.Weight)));
+
+    /// <summary>The lines, one that would have to be much smaller than it should be as two.</summary>
+    private List<LabelLine> Broken(IReadOnlyList<LabelLine> lines, LabelBox words)
+    {
+        double plain = SizeOf(lines, words);
+        return [.. lines.SelectMany(l => l.MayBreak && Wide(l.Text, l.IsBold) * plain * l.Weight * WellBelow > words.Width ? Halves(l) : [l])];
+    }
+
+    /// <summary>A line broken at the blank nearest to its middle.</summary>
+    private static LabelLine[] Halves(LabelLine line)
+    {
+        int[] blanks = [.. line.Text.Index().Where(c => c.Item == ' ').Select(c => c.Index)];
+        if (blanks.Length == 0)
+        {
+            return [line];
+        }
+
+        int at = blanks.MinBy(b => Math.Abs((2 * b) - line.Text.Length));
+        return [line with { Text = line.Text[..at] }, line with { Text = line.Text[(at + 1)..] }];
+    }
 
     private List<PlacedLine> SetLines(IReadOnlyList<LabelLine> lines, LabelBox words)
     {

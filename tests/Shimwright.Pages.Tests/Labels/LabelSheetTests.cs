@@ -130,7 +130,7 @@ public class LabelSheetTests
         };
         Guid id = new([.. Enumerable.Range(0, 16).Select(_ => (byte)chance.Next(256))]);
         string path = chance.Next(2) == 0 ? $"engines/{id}" : $"drawer/shim?diameter={chance.Next(5000, 40000)}&thickness={chance.Next(1000, 9999)}&by=micrometer";
-        LabelLine name = new($"{chance.Next(1, 9)}.{chance.Next(10, 99)} {string.Concat(Enumerable.Repeat("Wide ", chance.Next(0, 12)))}mm", 2.2, IsBold: true);
+        LabelLine name = new($"{chance.Next(1, 9)}.{chance.Next(10, 99)} {string.Concat(Enumerable.Repeat("Wide ", chance.Next(0, 12)))}mm", 2.2, IsBold: true, MayBreak: chance.Next(2) == 0);
         return new($"https://{host}/{path}", [name, new("9.48 mm diameter"), new("by micrometer"), new("Rack B, drawer 14", 1.2, IsBold: true)], [name, new("9.48 mm diameter, by micrometer, Rack B, drawer 14")]);
     }
 
