@@ -42,11 +42,11 @@ internal sealed class ShopBench : IAsyncDisposable
     private X509Certificate2 Authority { get; }
 
     /// <summary>Starts one on a database that is prepared.</summary>
-    public static async Task<ShopBench> StartAsync(BenchDatabase database, TimeProvider? time = null, bool isLocked = true, string? folder = null)
+    public static async Task<ShopBench> StartAsync(BenchDatabase database, TimeProvider? time = null, bool isLocked = true, string? folder = null, string[]? hosts = null)
     {
         string place = folder ?? Directory.CreateTempSubdirectory("shimwright-shop-").FullName;
         TimeProvider clock = new WithoutAlarms(time ?? TimeProvider.System);
-        OpenShop shop = await OpenShop.PrepareAsync(new(place, 0, null, [], null, isLocked), clock, TestContext.Current.CancellationToken);
+        OpenShop shop = await OpenShop.PrepareAsync(new(place, 0, null, hosts ?? [], null, isLocked), clock, TestContext.Current.CancellationToken);
         WebApplication app = BenchServer.Build(new(database, 0, null, clock, Shop: shop));
         await app.StartAsync(TestContext.Current.CancellationToken);
         return new(place, folder is null, shop, app, database);

@@ -2,6 +2,7 @@ using System.Globalization;
 using Shimwright.Bench;
 using Shimwright.Jobs.Members;
 using Shimwright.Pages.Drawer;
+using Shimwright.Pages.Labels;
 using Shimwright.Pages.Visits;
 
 namespace Shimwright.Pages.Files;
@@ -9,9 +10,10 @@ namespace Shimwright.Pages.Files;
 /// <summary>What somebody who fetches a file comes with.</summary>
 /// <param name="Bench">The bench.</param>
 /// <param name="Time">The clock.</param>
+/// <param name="Home">What stands before a page's path where it is printed.</param>
 /// <param name="Value">The value of a part of the address or of its query, or null.</param>
 /// <param name="Cancel">Stops it.</param>
-public sealed record FileAsk(IBench Bench, TimeProvider Time, Func<string, string?> Value, CancellationToken Cancel = default)
+public sealed record FileAsk(IBench Bench, TimeProvider Time, string Home, Func<string, string?> Value, CancellationToken Cancel = default)
 {
     /// <summary>The id at a part of the address.</summary>
     public Guid Id(string name) => Guid.Parse(Value(name)!, CultureInfo.InvariantCulture);
@@ -45,6 +47,10 @@ public static class FileAddresses
         new("/feel/{id:guid}/trials.csv", AccessRules.Look, false, Of(a => BenchFiles.TrialsAsync(a.Bench, a.Id("id"), a.Cancel))),
         new("/drawer/drawer.csv", AccessRules.Look, false, Of(async a => await BenchFiles.DrawerAsync(a.Bench, a.Cancel))),
         new("/drawer/orders.csv", AccessRules.Look, false, OrdersAsync),
+        new("/drawer/labels.pdf", AccessRules.Look, false, a => LabelsAsync(a, LabelKind.Drawer, isPdf: true)),
+        new("/drawer/labels.svg", AccessRules.Look, true, a => LabelsAsync(a, LabelKind.Drawer, isPdf: false)),
+        new("/engines/labels.pdf", AccessRules.Look, false, a => LabelsAsync(a, LabelKind.Engines, isPdf: true)),
+        new("/engines/labels.svg", AccessRules.Look, true, a => LabelsAsync(a, LabelKind.Engines, isPdf: false)),
         new("/settings/workshop/logo", AccessRules.Look, true, Of(a => BenchFiles.LogoAsync(a.Bench, a.Cancel))),
         new("/engines/{id:guid}/engine.zip", AccessRules.Own, false, Of(a => BenchFiles.EngineAsync(a.Bench, a.Id("id"), a.Now, a.Cancel))),
         new("/settings/copies/bench.zip", AccessRules.Own, false, Of(async a => await BenchFiles.ArchiveAsync(a.Bench, a.Now, a.Cancel))),
@@ -54,8 +60,9 @@ public static class FileAddresses
     /// <param name="bench">The bench.</param>
     /// <param name="address">The address in full.</param>
     /// <param name="time">The clock.</param>
+    /// <param name="home">What stands before a page's path where it is printed.</param>
     /// <returns>The file, or null where none lies there.</returns>
-    public static async Task<BenchFile?> FetchAsync(IBench bench, Uri address, TimeProvider time)
+    public static async Task<BenchFile?> FetchAsync(IBench bench, Uri address, TimeProvider time, string home)
     {
         ArgumentNullException.ThrowIfNull(address);
         AddressQuery query = new(address.OriginalString);
@@ -63,7 +70,7 @@ public static class FileAddresses
         {
             if (Parts(file.Template, address.AbsolutePath) is { } parts)
             {
-                return (await file.Make(new(bench, time, name => parts.GetValueOrDefault(name) ?? query[name]))).File;
+                return (await file.Make(new(bench, time, home, name => parts.GetValueOrDefault(name) ?? query[name]))).File;
             }
         }
 
@@ -90,6 +97,17 @@ public static class FileAddresses
     }
 
     private static Func<FileAsk, Task<FileMade>> Of(Func<FileAsk, Task<BenchFile?>> make) => async ask => new(await make(ask), []);
+
+    private static async Task<FileMade> LabelsAsync(FileAsk ask, LabelKind kind, bool isPdf)
+    {
+        List<JobProblem> problems = [];
+        LabelQuery query = LabelQuery.Read(kind, ask.Value, problems);
+        int sheet = LabelFiles.SheetOf(ask.Value("sheet"), problems);
+        byte[]? file = problems.Count > 0 ? null
+            : isPdf ? await LabelFiles.PdfAsync(ask.Bench, query, ask.Home, ask.Time, ask.Cancel)
+            : await LabelFiles.SvgAsync(ask.Bench, query, sheet, ask.Home, ask.Cancel);
+        return new(file is null ? null : isPdf ? new("labels.pdf", "application/pdf", file) : new("labels.svg", "image/svg+xml", file), problems);
+    }
 
     private static async Task<FileMade> OrdersAsync(FileAsk ask)
     {

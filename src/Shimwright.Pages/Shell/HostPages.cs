@@ -21,6 +21,9 @@ public sealed record HostPages(IReadOnlyList<Assembly> Assemblies, IReadOnlyList
     /// <summary>What is to be said on every page of a job; null where nothing ever is.</summary>
     public Func<Guid, IReadOnlyList<HostNotice>>? JobNotices { get; init; }
 
+    /// <summary>Where the pages are reached, for what is printed, by the address at which they were asked for.</summary>
+    public Func<Uri, BenchReach> Reach { get; init; } = BenchReach.Asked;
+
     /// <summary>None.</summary>
     public static HostPages None { get; } = new([], []);
 }

@@ -4,6 +4,7 @@ using Shimwright.Bench;
 using Shimwright.Bench.Following;
 using Shimwright.Pages;
 using Shimwright.Pages.Files;
+using Shimwright.Pages.Shell;
 using Shimwright.Pages.Visits;
 using Shimwright.Pocket.Here;
 using Shimwright.Pocket.Keeping;
@@ -24,15 +25,17 @@ internal static partial class PocketGate
     private static byte[] _fetched = [];
 
     /// <summary>Opens the bench that the browser holds. Asked again where something could not be kept: what is not kept is then not shown either.</summary>
+    /// <param name="home">The address of the folder that the bench was loaded from.</param>
     /// <returns>Whether the browser had thrown its store away, and the bench was put there again.</returns>
     [JSExport]
-    internal static async Task<bool> OpenAsync()
+    internal static async Task<bool> OpenAsync(string home)
     {
         TimeProvider time = TimeProvider.System;
         (PocketKeep keep, bool wasEmptied) = await PocketKeep.OpenAsync(time, _keep);
         FollowedBench bench = new(keep.Follower, new PocketPictures(keep.Follower.Memory, time), new PocketCopies(keep.Follower.Memory.Copies));
         (Steps.Follower, Steps.Bench) = (keep.Follower, bench);
         PocketState state = _services?.GetService<PocketState>() ?? new();
+        state.Home = home;
         state.CopiedAt = await BrowserStore.NoteAsync(PocketState.CopiedNote) is { } at ? DateTime.Parse(at, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind) : null;
         _device = await BrowserStore.NoteAsync(Device) ?? await NewDeviceAsync();
         _services = new ServiceCollection().AddSingleton(time).AddSingleton<IBench>(bench).AddSingleton(state).AddSingleton(Steps)
@@ -76,7 +79,7 @@ internal static partial class PocketGate
     {
         IBench bench = _services!.GetRequiredService<IBench>();
         TimeProvider time = _services!.GetRequiredService<TimeProvider>();
-        if (await FileAddresses.FetchAsync(bench, new Uri(Base, address), time) is not { } file)
+        if (await FileAddresses.FetchAsync(bench, new Uri(Base, address), time, _services!.GetRequiredService<HostPages>().Reach(Base).Start) is not { } file)
         {
             return "";
         }

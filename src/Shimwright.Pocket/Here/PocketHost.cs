@@ -14,6 +14,8 @@ internal static class PocketHost
     {
         HasCalendar = false,
         HasCommands = false,
+        // Addresses of the bench stand behind the hash.
+        Reach = _ => new($"{state.Home}#", ReachKind.ThisDevice),
         Notice = bench => NoticeAsync(bench, state, steps, time),
         JobNotices = job => [.. StepWords.OfJob(job, steps.Follower)],
     };

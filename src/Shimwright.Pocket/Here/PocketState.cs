@@ -17,6 +17,9 @@ internal sealed class PocketState
     /// <summary>Bytes used and allowed; null where the browser does not say.</summary>
     public (long Used, long Allowed)? Room { get; private set; }
 
+    /// <summary>The address of the folder that the bench was loaded from.</summary>
+    public string Home { get; set; } = "";
+
     /// <summary>When the whole bench was last fetched, UTC.</summary>
     public DateTime? CopiedAt { get; set; }
 

@@ -13,6 +13,8 @@ const words = {
 const lockName = "shimwright-bench";
 // The worker that works ahead only looks; the other one saves.
 const isLooking = new URL(location.href).searchParams.has("look");
+// Where the folder lies: what is printed leads back to it.
+const home = new URL(".", location.href).href;
 let gate;
 
 async function start() {
@@ -21,7 +23,7 @@ async function start() {
   setModuleImports("store", store);
   await runMain();
   gate = (await getAssemblyExports("Shimwright.Pocket.dll")).Shimwright.Pocket.Gate.PocketGate;
-  await gate.OpenAsync();
+  await gate.OpenAsync(home);
 }
 
 const whyNot = fault => {
@@ -109,7 +111,7 @@ onmessage = async ({ data: message }) => {
   if (message.step) {
     try { postMessage({ id: message.id, ...await stepOnce() }); } catch (fault) {
       gate?.StepFail(fault.message);
-      if (gate?.HasFailed()) { turn = turn.then(() => gate.OpenAsync()); await turn; }
+      if (gate?.HasFailed()) { turn = turn.then(() => gate.OpenAsync(home)); await turn; }
       postMessage({ id: message.id, away: true, words: fault.message });
     }
     return;
@@ -120,7 +122,7 @@ onmessage = async ({ data: message }) => {
     } catch (fault) {
       // What the program holds may be ahead of what is kept: it is read anew.
       const why = whyNot(fault);
-      try { if (await gate.OpenAsync()) { why.error = words.emptied; } } catch (again) { Object.assign(why, whyNot(again)); }
+      try { if (await gate.OpenAsync(home)) { why.error = words.emptied; } } catch (again) { Object.assign(why, whyNot(again)); }
       postMessage({ id: message.id, ...why });
     }
   });

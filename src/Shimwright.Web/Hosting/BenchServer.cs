@@ -91,6 +91,10 @@ public static class BenchServer
     /// <returns>The pages.</returns>
     internal static HostPages MorePages(bool hasNews) => new([typeof(App).Assembly], [("/settings/devices", "Devices", true), ("/settings/phone", "Bench on a phone", false)], hasNews);
 
+    /// <summary>Phones reach a shop by its best name, whatever it was asked by. Behind a proxy, or in a container, only whoever set it up knows more than was asked by.</summary>
+    private static BenchReach ReachOf(OpenShop? shop, Uri asked) =>
+        BenchReach.Asked(shop is { Certificate: not null } ? new Uri(LanNames.Link(shop.Names.Best, asked.Port)) : asked);
+
     private static void AddServices(IServiceCollection services, BenchServerOptions options)
     {
         services.AddSingleton(options.Bench);
@@ -98,7 +102,7 @@ public static class BenchServer
         services.AddSingleton(_ => options.Turns ?? ComputeTurns.Usual(options.Time));
         services.AddScoped<RequestVisit>();
         services.AddScoped<IVisit>(s => s.GetRequiredService<RequestVisit>());
-        services.AddBenchPages(MorePages(hasNews: options.Shop is not null || options.Running is { InContainer: true }));
+        services.AddBenchPages(MorePages(hasNews: options.Shop is not null || options.Running is { InContainer: true }) with { Reach = asked => ReachOf(options.Shop, asked) });
         // Nobody knows who reaches a container's published port: there everybody has to be let in.
         bool isContainer = options.Running is { InContainer: true };
         services.AddDoor(new(options.Shop is not null || isContainer, isContainer || options.Shop is { IsLocked: true }));

@@ -1,7 +1,5 @@
-using System.Collections;
-using System.Globalization;
 using System.Text;
-using QRCoder;
+using Shimwright.Pages.Labels;
 
 namespace Shimwright.Web.Lan;
 
@@ -13,26 +11,8 @@ public static class QrPicture
     /// <returns>Path and width.</returns>
     public static (string Path, int Width) Path(string text)
     {
-        List<BitArray> rows = Rows(text);
-        StringBuilder path = new();
-        for (int y = 0; y < rows.Count; y++)
-        {
-            for (int x = 0; x < rows[y].Count; x++)
-            {
-                if (rows[y][x])
-                {
-                    int from = x;
-                    while (x + 1 < rows[y].Count && rows[y][x + 1])
-                    {
-                        x++;
-                    }
-
-                    path.Append(CultureInfo.InvariantCulture, $"M{from} {y}h{x - from + 1}v1h-{x - from + 1}z");
-                }
-            }
-        }
-
-        return (path.ToString(), rows.Count);
+        var code = QrCode.Of(text);
+        return (code.Path(), code.Width);
     }
 
     /// <summary>The code in half blocks, two squares a character, light on dark as most terminals are.</summary>
@@ -40,24 +20,18 @@ public static class QrPicture
     /// <returns>Lines.</returns>
     public static IEnumerable<string> Lines(string text)
     {
-        List<BitArray> rows = Rows(text);
-        for (int y = 0; y < rows.Count; y += 2)
+        var code = QrCode.Of(text);
+        for (int y = 0; y < code.Width; y += 2)
         {
-            StringBuilder line = new(rows.Count);
-            for (int x = 0; x < rows.Count; x++)
+            StringBuilder line = new(code.Width);
+            for (int x = 0; x < code.Width; x++)
             {
-                bool isTop = !rows[y][x];
-                bool isBottom = y + 1 >= rows.Count || !rows[y + 1][x];
+                bool isTop = !code.IsDark(x, y);
+                bool isBottom = y + 1 >= code.Width || !code.IsDark(x, y + 1);
                 line.Append((isTop, isBottom) switch { (true, true) => '\u2588', (true, false) => '\u2580', (false, true) => '\u2584', _ => ' ' });
             }
 
             yield return line.ToString();
         }
-    }
-
-    private static List<BitArray> Rows(string text)
-    {
-        using QRCodeData data = QRCodeGenerator.GenerateQrCode(text, QRCodeGenerator.ECCLevel.M);
-        return data.ModuleMatrix;
     }
 }

@@ -82,7 +82,7 @@ public class DrawerPageTests
         string file = await client.GetStringAsync(new Uri("/drawer/drawer.csv", UriKind.Relative), Cancel);
         Assert.Equal("diameter,thickness,by,count,place,price\n9.48,2.450,micrometer,3,B4,\n9.48,2.540,marked,2,,\n", file);
         Assert.Contains("0 with a new count", (await LookAsync(client, file)).Text, StringComparison.Ordinal);
-        Assert.Equal(2, (await FetchedPage.GetAsync(client, "/drawer/labels")).Document.QuerySelectorAll(".labels li").Length);
+        Assert.Contains("2 labels on 1 sheet", (await FetchedPage.GetAsync(client, "/drawer/labels")).Text, StringComparison.Ordinal);
     }
 
     [Fact]

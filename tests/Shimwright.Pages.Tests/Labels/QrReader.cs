@@ -1,0 +1,39 @@
+using Shimwright.Pages.Labels;
+using ZXing;
+using ZXing.Common;
+using ZXing.QrCode;
+
+namespace Shimwright.Pages.Tests.Labels;
+
+/// <summary>Reads a code off what was drawn: dark rectangles on white paper, as a scanner sees them, by a library that knows nothing of how they were made.</summary>
+internal static class QrReader
+{
+    /// <summary>A scanner of 600 dots per inch.</summary>
+    private const double DotsPerMm = 600 / 25.4;
+
+    /// <summary>What the code says.</summary>
+    /// <param name="dark">The dark rectangles, mm.</param>
+    /// <param name="paper">The part of the paper that is looked at: the label.</param>
+    /// <returns>The text; null where nothing can be read.</returns>
+    public static string? Read(IEnumerable<LabelBox> dark, LabelBox paper)
+    {
+        int width = (int)(paper.Width * DotsPerMm), height = (int)(paper.Height * DotsPerMm);
+        byte[] grey = new byte[width * height];
+        Array.Fill(grey, byte.MaxValue);
+        foreach (LabelBox box in dark)
+        {
+            for (int y = Dot(box.Y - paper.Y); y < Math.Min(height, Dot(box.Bottom - paper.Y)); y++)
+            {
+                for (int x = Dot(box.X - paper.X); x < Math.Min(width, Dot(box.Right - paper.X)); x++)
+                {
+                    grey[(y * width) + x] = 0;
+                }
+            }
+        }
+
+        RGBLuminanceSource seen = new(grey, width, height, RGBLuminanceSource.BitmapFormat.Gray8);
+        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(seen)))?.Text;
+    }
+
+    private static int Dot(double mm) => Math.Max(0, (int)Math.Round(mm * DotsPerMm));
+}
