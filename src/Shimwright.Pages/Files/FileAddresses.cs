@@ -1,7 +1,6 @@
 using System.Globalization;
 using Shimwright.Bench;
 using Shimwright.Jobs.Members;
-using Shimwright.Pages.Drawer;
 using Shimwright.Pages.Visits;
 
 namespace Shimwright.Pages.Files;
@@ -42,12 +41,10 @@ public static class FileAddresses
         new("/jobs/{id:guid}/record.pdf", AccessRules.Look, false, Of(a => BenchFiles.RecordAsync(a.Bench, a.Id("id"), a.Time, a.Cancel))),
         new("/jobs/{id:guid}/photos/{photo:guid}", AccessRules.Look, true, Of(a => BenchFiles.PhotoAsync(a.Bench, a.Id("id"), a.Id("photo"), small: false, a.Cancel))),
         new("/jobs/{id:guid}/photos/{photo:guid}/thumb", AccessRules.Look, true, Of(a => BenchFiles.PhotoAsync(a.Bench, a.Id("id"), a.Id("photo"), small: true, a.Cancel))),
-        new("/feel/{id:guid}/trials.csv", AccessRules.Look, false, Of(a => BenchFiles.TrialsAsync(a.Bench, a.Id("id"), a.Cancel))),
-        new("/drawer/drawer.csv", AccessRules.Look, false, Of(async a => await BenchFiles.DrawerAsync(a.Bench, a.Cancel))),
-        new("/drawer/orders.csv", AccessRules.Look, false, OrdersAsync),
         new("/settings/workshop/logo", AccessRules.Look, true, Of(a => BenchFiles.LogoAsync(a.Bench, a.Cancel))),
         new("/engines/{id:guid}/engine.zip", AccessRules.Own, false, Of(a => BenchFiles.EngineAsync(a.Bench, a.Id("id"), a.Now, a.Cancel))),
         new("/settings/copies/bench.zip", AccessRules.Own, false, Of(async a => await BenchFiles.ArchiveAsync(a.Bench, a.Now, a.Cancel))),
+        .. BenchLists.All.Select(l => l.Address),
     ];
 
     /// <summary>Fetches what lies at an address where there is no server.</summary>
@@ -90,11 +87,4 @@ public static class FileAddresses
     }
 
     private static Func<FileAsk, Task<FileMade>> Of(Func<FileAsk, Task<BenchFile?>> make) => async ask => new(await make(ask), []);
-
-    private static async Task<FileMade> OrdersAsync(FileAsk ask)
-    {
-        List<JobProblem> problems = [];
-        OrderQuery query = OrderQuery.Read(ask.Value("days"), ask.Value("level"), problems);
-        return new(problems.Count > 0 ? null : await BenchFiles.OrdersAsync(ask.Bench, query, ask.Cancel), problems);
-    }
 }
