@@ -75,7 +75,7 @@ internal sealed class MemoryDue(MemoryState state) : IDue
         IReadOnlyList<ScoredRecord> () =>
         [
             .. state.Jobs.Values.Select(j => j.Row).Where(j => j is { ClosedAt: not null, Record: not null, DiscardedAt: null }).OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most)
-                .Select(j => new ScoredRecord(JobRecord.Read(j.Record!), j.Past.Follows is not null)),
+                .Select(j => new ScoredRecord(JobRecord.Read(j.Record!), j.Past.Follows is not null) { ClosedAt = j.ClosedAt!.Value }),
         ],
         cancel);
 

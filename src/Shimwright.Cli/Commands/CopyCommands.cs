@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using Shimwright.Cli.Running;
+using Shimwright.Jobs.Results;
 using Shimwright.Storage;
 using Shimwright.Storage.Copies;
 using Shimwright.Storage.Database;
@@ -44,11 +44,8 @@ internal static class CopyCommands
             SoundReport report = await RowsProgress.ShowAsync(terminal, "Checking", p => bench.CheckAsync(p, cancel));
             if (parsed.GetValue(Json))
             {
-                JsonObject answer = Counts(report);
-                answer["sound"] = report.IsSound;
-                answer["withoutChecksum"] = report.WithoutSum;
-                answer["damage"] = new JsonArray([.. report.Damage.Select(d => JsonValue.Create(d))]);
-                terminal.Output.WriteLine(answer.ToJsonString());
+                terminal.Output.WriteLine(ResultJson.Write(
+                    new CheckResult(report.Engines, report.Jobs, report.Facts, report.Entries, report.IsSound, report.WithoutSum, report.Damage), indented: false));
             }
             else
             {
@@ -125,10 +122,8 @@ internal static class CopyCommands
     {
         if (isJson)
         {
-            JsonObject answer = Counts(report);
-            answer["file"] = Path.GetFullPath(file);
-            answer["aside"] = aside;
-            terminal.Output.WriteLine(answer.ToJsonString());
+            terminal.Output.WriteLine(ResultJson.Write(
+                new CopyResult(report.Engines, report.Jobs, report.Facts, report.Entries, Path.GetFullPath(file), aside), indented: false));
         }
         else
         {
@@ -137,14 +132,6 @@ internal static class CopyCommands
 
         return ExitCode.Done;
     }
-
-    private static JsonObject Counts(SoundReport report) => new()
-    {
-        ["engines"] = report.Engines,
-        ["jobs"] = report.Jobs,
-        ["facts"] = report.Facts,
-        ["drawerEntries"] = report.Entries,
-    };
 
     private static string InWords(SoundReport report) => string.Create(
         CultureInfo.InvariantCulture, $"{Counted(report.Engines, "engine")}, {Counted(report.Jobs, "job")} with {Counted(report.Facts, "fact")}, {report.Entries} drawer {(report.Entries == 1 ? "entry" : "entries")}");

@@ -91,6 +91,7 @@ public static class RecordOfJob
             after, readAgain, after is not null && judged.Passes)
         {
             FeltTooLittle = judged.Result == PassResult.FeltTooLittle,
+            Source = change is ShimFitted fitted ? DrawerUse.SourceOf(sheet, fitted) : null,
         };
     }
 }

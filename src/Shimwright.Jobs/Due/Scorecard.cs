@@ -8,7 +8,14 @@ namespace Shimwright.Jobs.Due;
 /// <summary>A record with what the scorecard has to know of its job.</summary>
 /// <param name="Record">The record.</param>
 /// <param name="IsSecondRound">Whether the job is the second round of another.</param>
-public sealed record ScoredRecord(JobRecord Record, bool IsSecondRound);
+public sealed record ScoredRecord(JobRecord Record, bool IsSecondRound)
+{
+    /// <summary>When the job was closed, UTC.</summary>
+    public DateTime ClosedAt { get; init; }
+
+    /// <summary>Whether every valve that was changed was felt again.</summary>
+    public bool ChangedAreReadAgain => Record.Valves.All(v => v.Change is null || v.ReadAgain);
+}
 
 /// <summary>One fitting: what was expected of the gap and what it became.</summary>
 /// <param name="Engine">The engine.</param>
@@ -88,8 +95,8 @@ public sealed class Scorecard
     /// A promise counts where a plan was made, by a first round, and every valve that was changed was felt again. It was kept where every
     /// valve was more likely in band than not: what was promised is the band, and the floor of a pass is another in older records.
     /// </summary>
-    private static (double Stated, bool Passed)? PromiseOf(ScoredRecord scored) =>
-        scored is { IsSecondRound: false, Record.ChancePromised: { } stated } && scored.Record.Valves.All(v => v.Change is null || v.ReadAgain)
+    internal static (double Stated, bool Passed)? PromiseOf(ScoredRecord scored) =>
+        scored is { IsSecondRound: false, Record.ChancePromised: { } stated, ChangedAreReadAgain: true }
             ? (stated, scored.Record.Valves.All(v => v.After is { InBand: >= 0.5 }))
             : null;
 

@@ -12,7 +12,7 @@ namespace Shimwright.Jobs.FeelCalibration;
 /// <param name="Problems">All problems, in the order of the lines.</param>
 public sealed record TrialReading(IReadOnlyList<FeelTrial>? Trials, IReadOnlyList<TableProblem> Problems);
 
-/// <summary>Blade trials on gaps of known size, one a line: columns gap, blade, leaves (may be left out) and feel.</summary>
+/// <summary>Blade trials on gaps of known size, one a line: columns gap, blade, leaves (optional) and feel.</summary>
 public static class TrialFile
 {
     private static readonly string[] Needed = ["gap", "blade", "feel"];
@@ -22,6 +22,15 @@ public static class TrialFile
 
     private static readonly Dictionary<string, Feel> Feels =
         Enum.GetValues<Feel>().ToDictionary(f => Words.Of(f), StringComparer.Ordinal);
+
+    /// <summary>The columns of a file that is written.</summary>
+    public static IReadOnlyList<ListColumn<FeelTrial>> Columns { get; } =
+    [
+        new("gap_mm", "the gap, of known size", t => NumberRule.Text(t.Gap)),
+        new("blade_mm", "the blade or stack that was tried in it", t => NumberRule.Text(t.Trial.Blade)),
+        new("leaves", "leaves in the stack", t => t.Trial.Leaves),
+        new("feel", "no, firm, light or loose", t => Words.Of(t.Trial.Feel)),
+    ];
 
     /// <summary>Reads a file.</summary>
     /// <param name="utf8">The file's bytes.</param>
@@ -47,10 +56,7 @@ public static class TrialFile
     /// <exception cref="ArgumentNullException"><paramref name="trials"/> is null.</exception>
     public static byte[] Write(IEnumerable<FeelTrial> trials)
     {
-        ArgumentNullException.ThrowIfNull(trials);
-        IEnumerable<string> lines = trials.Select(t => FormattableString.Invariant(
-            $"{NumberRule.Text(t.Gap)},{NumberRule.Text(t.Trial.Blade)},{t.Trial.Leaves},{Words.Of(t.Trial.Feel)}\n"));
-        return Encoding.UTF8.GetBytes("gap,blade,leaves,feel\n" + string.Concat(lines));
+        return Encoding.UTF8.GetBytes(ListTable.Write(Columns, trials));
     }
 
     private static FeelTrial? ReadOne(TableRow row)

@@ -40,6 +40,12 @@ public static class DrawerUse
         ];
     }
 
+    /// <summary>Where a fitted shim came from by the plan; null where there is none, or another shim was fitted.</summary>
+    internal static string? SourceOf(JobSheet sheet, ShimFitted fitted) =>
+        sheet.Plan?.Changes.FirstOrDefault(c => c.Valve == fitted.Valve)?.To is { } planned && Math.Abs(fitted.To.Thickness - planned.Thickness) <= SameShim
+            ? planned.Source
+            : null;
+
     /// <summary>Shims that were bought and came out again in the same work, as after a dry fit.</summary>
     private static IEnumerable<ShimExchange> LeftOver(JobSheet sheet)
     {

@@ -18,7 +18,7 @@ public sealed record FeelCounts(int No, int Firm, int Light, int Loose);
 /// <param name="Low">Lower end of the 95 % interval.</param>
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="Usual">What the default profile has.</param>
-public sealed record FeelParameterRow(string Name, double Value, double U, double Low, double High, double Usual);
+public sealed record FeelParameterRow([property: Words("firm", "light", "loose", "spread")] string Name, double Value, double U, double Low, double High, double Usual);
 
 /// <summary>The fitted profile against the default one.</summary>
 /// <param name="Statistic">Twice the difference of the log-likelihoods.</param>
@@ -37,16 +37,19 @@ public sealed record FeelTrialRow(double Gap, double Blade);
 /// <param name="Trials">How many trials were fitted.</param>
 /// <param name="Counts">How often each feel came.</param>
 /// <param name="Feel">The fitted feel, as it is pasted into the settings.</param>
-/// <param name="Blade">Standard uncertainty of a blade that was reckoned with, mm.</param>
+/// <param name="Blade">Standard uncertainty assumed for a blade, mm.</param>
 /// <param name="Parameters">The fitted parameters.</param>
 /// <param name="LogLikelihood">The log-likelihood of the fit.</param>
 /// <param name="AgainstUsual">The fit against the default profile.</param>
-/// <param name="TryNext">The trials that would say most, best first.</param>
+/// <param name="TryNext">The trials that would tell you most, best first.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record CalibrationResult(
-    string Format, int Trials, FeelCounts Counts, FeelSettings Feel, double Blade, IReadOnlyList<FeelParameterRow> Parameters,
+    [property: Words(CalibrationResult.FormatName)] string Format, int Trials, FeelCounts Counts, FeelSettings Feel, double Blade, IReadOnlyList<FeelParameterRow> Parameters,
     double LogLikelihood, FeelComparisonRow AgainstUsual, IReadOnlyList<FeelTrialRow> TryNext, IReadOnlyList<string> Cautions)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-calibration/1";
+
     /// <summary>Writes a fit down.</summary>
     /// <param name="trials">The trials that were fitted.</param>
     /// <param name="fit">The fit.</param>
@@ -60,7 +63,7 @@ public sealed record CalibrationResult(
         ArgumentNullException.ThrowIfNull(next);
         int Count(Feel feel) => trials.Count(t => t.Trial.Feel == feel);
         return new(
-            "shimwright-calibration/1",
+            FormatName,
             trials.Count,
             new FeelCounts(Count(Domain.Readings.Feel.No), Count(Domain.Readings.Feel.Firm), Count(Domain.Readings.Feel.Light), Count(Domain.Readings.Feel.Loose)),
             ToPaste(fit.Feel),

@@ -11,9 +11,9 @@ namespace Shimwright.Jobs.Results;
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="InBand">The chance of being in band.</param>
 /// <param name="Status">in, out or unsettled.</param>
-public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, string Status)
+public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, [property: Words(typeof(ClearanceStatus))] string Status)
 {
-    /// <summary>What this valve's readings say by themselves; null where it was not read.</summary>
+    /// <summary>The estimate from this valve's readings alone; null where it was not read.</summary>
     public ReadingEstimate? Reading { get; init; }
 
     internal static ValveEstimate Of(string valve, ClearanceEstimate e, ClearanceEstimate? alone) => new(
@@ -25,7 +25,7 @@ public sealed record ValveEstimate(string Valve, double Mean, double Sd, double 
     };
 }
 
-/// <summary>What the readings of one valve say by themselves; lengths in mm.</summary>
+/// <summary>The estimate from the readings of one valve alone; lengths in mm.</summary>
 /// <param name="Mean">Mean of the clearance.</param>
 /// <param name="Low">Lower end of the 95 % interval.</param>
 /// <param name="High">Upper end of the 95 % interval.</param>
@@ -41,11 +41,14 @@ public sealed record NextTrial(string Valve, double Blade);
 /// <param name="Format">shimwright-estimate/1.</param>
 /// <param name="Valves">The valves, in the engine's order.</param>
 /// <param name="OneCause">The chance that one cause has moved both sides; null where the valves are independent.</param>
-/// <param name="NextBlade">The trial that would say most, or null.</param>
+/// <param name="NextBlade">The trial that would tell you most, or null.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record EstimateResult(
-    string Format, IReadOnlyList<ValveEstimate> Valves, double? OneCause, NextTrial? NextBlade, IReadOnlyList<string> Cautions)
+    [property: Words(EstimateResult.FormatName)] string Format, IReadOnlyList<ValveEstimate> Valves, double? OneCause, NextTrial? NextBlade, IReadOnlyList<string> Cautions)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-estimate/1";
+
     /// <summary>The clearances found from depths, with their budgets; left out where there is none.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<DepthRow>? Depths { get; init; }
@@ -72,7 +75,7 @@ public sealed record EstimateResult(
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(estimate);
         return new(
-            "shimwright-estimate/1",
+            FormatName,
             [.. job.Engine.Valves.Select((valve, v) => ValveEstimate.Of(valve.Id, estimate.Valves[v].Summarise(), estimate.Alone[v]?.Estimate))],
             Rounding.Chance(estimate.SharedCauseProbability),
             next is null ? null : new NextTrial(job.Engine.Valves[next.Valve].Id, Rounding.Length(next.Blade)),

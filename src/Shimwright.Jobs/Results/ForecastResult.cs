@@ -38,8 +38,11 @@ public sealed record SignRow(string Sign, double Evidence, string LookAt);
 /// <param name="Valves">The valves, in the engine's order.</param>
 /// <param name="Signs">What was noticed about the wear.</param>
 public sealed record ForecastResult(
-    string Format, double CheckBy, double Risk, IReadOnlyList<ForecastRow> Valves, IReadOnlyList<SignRow> Signs)
+    [property: Words(ForecastResult.FormatName)] string Format, double CheckBy, double Risk, IReadOnlyList<ForecastRow> Valves, IReadOnlyList<SignRow> Signs)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-forecast/1";
+
     /// <summary>Forecasts a job that was read for a forecast.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
@@ -62,7 +65,7 @@ public sealed record ForecastResult(
         EngineForecast forecast = EngineForecast.Of(wear, job.Risk);
         double? thinnest = job.Stock.Thinnest;
         return new(
-            "shimwright-forecast/1",
+            FormatName,
             Rounding.Clock(forecast.CheckBy),
             Rounding.Chance(forecast.Risk),
             [.. forecast.Valves.Select((valve, v) => new ForecastRow(

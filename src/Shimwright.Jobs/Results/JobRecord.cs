@@ -22,6 +22,10 @@ public sealed record RecordRow(
 {
     /// <summary>Whether it would pass if what was felt there said more by itself.</summary>
     public bool FeltTooLittle { get; init; }
+
+    /// <summary>Where the fitted shim came from, as the plan said: drawer, engine or buy; null where another one was fitted, and in records from before it was kept.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Source { get; init; }
 }
 
 /// <summary>What is left of a closed job for whoever reads it later: the figures as they stood when it was closed.</summary>

@@ -6,12 +6,12 @@ using Shimwright.Jobs.Wording;
 
 namespace Shimwright.Jobs.Results;
 
-/// <summary>What an action may say.</summary>
+/// <summary>A possible outcome of an action.</summary>
 /// <param name="Feel">The feel of a blade: no, firm, light or loose; null for anything else.</param>
 /// <param name="Turns">Whether the bucket turns; null for anything else.</param>
 /// <param name="Chance">How likely it is.</param>
 /// <param name="Minutes">What the best plan comes to after it, minutes.</param>
-public sealed record NextOutcome(string? Feel, bool? Turns, double Chance, double Minutes);
+public sealed record NextOutcome([property: Words(typeof(Feel))] string? Feel, bool? Turns, double Chance, double Minutes);
 
 /// <summary>One thing worth doing before the plan.</summary>
 /// <param name="Do">blade, bucket, micrometer, depth or dryFit.</param>
@@ -22,9 +22,9 @@ public sealed record NextOutcome(string? Feel, bool? Turns, double Chance, doubl
 /// <param name="Access">The access group to lift, or null.</param>
 /// <param name="Saves">How far what the best plan comes to is expected to fall, minutes.</param>
 /// <param name="Takes">What it takes, minutes.</param>
-/// <param name="Outcomes">What it may say, where that can be listed.</param>
+/// <param name="Outcomes">Its possible outcomes, where they can be listed.</param>
 public sealed record NextRow(
-    string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, double Saves, double Takes,
+    [property: Words(typeof(ActionKind))] string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, double Saves, double Takes,
     IReadOnlyList<NextOutcome> Outcomes)
 {
     private const double SameBlade = 1e-6;
@@ -51,14 +51,7 @@ public sealed record NextRow(
         ArgumentNullException.ThrowIfNull(check);
         Domain.Engines.Engine engine = check.Engine;
         return new(
-            action.Kind switch
-            {
-                ActionKind.Blade => "blade",
-                ActionKind.Bucket => "bucket",
-                ActionKind.Micrometer => "micrometer",
-                ActionKind.Depth => "depth",
-                _ => "dryFit",
-            },
+            Results.Words.Of(action.Kind),
             action.Valve is { } v ? engine.Valves[v].Id : null,
             [.. action.Blades.Select(Rounding.Length)],
             action.Blades.Count,
@@ -93,8 +86,11 @@ public sealed record NextRow(
 /// <param name="Minutes">What the best plan comes to as things stand, minutes.</param>
 /// <param name="ChanceAll">The chance that all pass the first time under it.</param>
 /// <param name="Next">What pays, best first.</param>
-public sealed record NextResult(string Format, bool PlanNow, double Minutes, double ChanceAll, IReadOnlyList<NextRow> Next)
+public sealed record NextResult([property: Words(NextResult.FormatName)] string Format, bool PlanNow, double Minutes, double ChanceAll, IReadOnlyList<NextRow> Next)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-next/1";
+
     /// <summary>What to bear in mind; left out where there is nothing.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? Cautions { get; private init; }
@@ -123,7 +119,7 @@ public sealed record NextResult(string Format, bool PlanNow, double Minutes, dou
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(advice);
         return new(
-            "shimwright-next/1", advice.PlanNow, Rounding.Minutes(advice.Minutes), Rounding.Chance(advice.Plan.ChanceAll),
+            FormatName, advice.PlanNow, Rounding.Minutes(advice.Minutes), Rounding.Chance(advice.Plan.ChanceAll),
             [.. advice.Next.Select(n => NextRow.Of(n, job.Check))])
         {
             Cautions = advice.Unweighed > 0 ? [LeftOut.Unweighed(advice.Unweighed)] : null,

@@ -14,7 +14,7 @@ namespace Shimwright.Jobs.Results;
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="InBand">The chance of being in band.</param>
 /// <param name="Status">in, out or unsettled.</param>
-public sealed record EstimateRow(double Mean, double Sd, double Low, double High, double InBand, string Status)
+public sealed record EstimateRow(double Mean, double Sd, double Low, double High, double InBand, [property: Words(typeof(ClearanceStatus))] string Status)
 {
     internal static EstimateRow Of(ClearanceEstimate e) => new(
         Rounding.Length(e.Mean), Rounding.Length(e.StandardDeviation), Rounding.Length(e.Low), Rounding.Length(e.High),
@@ -24,7 +24,7 @@ public sealed record EstimateRow(double Mean, double Sd, double Low, double High
 /// <summary>A thickness and how it was found.</summary>
 /// <param name="Thickness">The thickness, mm.</param>
 /// <param name="By">marked, calliper or micrometer.</param>
-public sealed record ThicknessRow(double Thickness, string By)
+public sealed record ThicknessRow(double Thickness, [property: Words("marked", "calliper", "micrometer")] string By)
 {
     internal static ThicknessRow? Of(Thickness? t) => t is null ? null : new(Rounding.Length(t.Millimetres), t.By.Name);
 }
@@ -34,9 +34,10 @@ public sealed record ThicknessRow(double Thickness, string By)
 /// <param name="By">marked, calliper or micrometer.</param>
 /// <param name="Source">drawer, engine or buy.</param>
 /// <param name="FromValve">The valve that gives it, where it comes out of the engine.</param>
-public sealed record FittedRow(double Thickness, string By, string Source, string? FromValve)
+public sealed record FittedRow(
+    double Thickness, [property: Words("marked", "calliper", "micrometer")] string By, [property: Words(typeof(ShimSource))] string Source, string? FromValve)
 {
-    /// <summary>What is marked on a shim that was measured, mm; null where it was not, or nobody has said.</summary>
+    /// <summary>What is marked on a shim that was measured, mm; null where it was not measured, or its mark is not known.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? Marked { get; init; }
 }
@@ -59,7 +60,7 @@ public sealed record AfterRow(double Mean, double Sd, double Low, double High);
 /// <param name="Turns">Turns of the screw, positive for more clearance; null for shims.</param>
 /// <param name="Working">The arithmetic in one line.</param>
 public sealed record PlanRow(
-    string Valve, EstimateRow Estimate, string Action, ThicknessRow? From, FittedRow? To,
+    string Valve, EstimateRow Estimate, [property: Words(typeof(ValveAction))] string Action, ThicknessRow? From, FittedRow? To,
     AfterRow? After, double? Chance, double? Turns, string Working)
 {
     internal static PlanRow Of(PlannedValve valve, Engine engine, IReadOnlyList<double> blades) => new(
@@ -98,7 +99,7 @@ public sealed record BoughtRow(double Thickness, int Count);
 /// <param name="ChanceAll">The chance that all pass the first time.</param>
 /// <param name="Minutes">Work and what is to come, minutes.</param>
 /// <param name="Work">What is opened, changed and bought, minutes.</param>
-/// <param name="ToCome">What is to come after it as often as it is expected, minutes.</param>
+/// <param name="ToCome">Expected rework, minutes.</param>
 /// <param name="Bought">What is to be bought.</param>
 /// <param name="Chosen">Whether it is the advised one.</param>
 /// <param name="Valves">Its lines, in the engine's order.</param>
@@ -114,16 +115,19 @@ public sealed record AlternativeRow(
 /// <param name="ChanceAll">The chance that all pass the first time.</param>
 /// <param name="Minutes">Work and what is to come, minutes.</param>
 /// <param name="Work">What is opened, changed and bought, minutes.</param>
-/// <param name="ToCome">What is to come after it as often as it is expected, minutes.</param>
-/// <param name="First">What is worth doing before it; null where nothing is, or nobody asked.</param>
+/// <param name="ToCome">Expected rework, minutes.</param>
+/// <param name="First">What is worth doing before it, or null.</param>
 /// <param name="Bought">What is to be bought.</param>
 /// <param name="Alternatives">All plans on offer, the advised one among them.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record PlanResult(
-    string Format, IReadOnlyList<PlanRow> Valves, IReadOnlyList<string> Opened, IReadOnlyList<StrandedRow> Stranded,
+    [property: Words(PlanResult.FormatName)] string Format, IReadOnlyList<PlanRow> Valves, IReadOnlyList<string> Opened, IReadOnlyList<StrandedRow> Stranded,
     double ChanceAll, double Minutes, double Work, double ToCome, NextRow? First, IReadOnlyList<BoughtRow> Bought,
     IReadOnlyList<AlternativeRow> Alternatives, IReadOnlyList<string> Cautions)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-plan/1";
+
     /// <summary>Plans a job that was read for planning.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
@@ -166,7 +170,7 @@ public sealed record PlanResult(
 
         ShimPlan chosen = plan.Chosen;
         return new(
-            "shimwright-plan/1",
+            FormatName,
             RowsOf(chosen),
             chosen.Opened,
             [.. chosen.Stranded.Select(s => new StrandedRow(job.Engine.Valves[s.Valve].Id, StrandedWords.Of(s.Reason, job.Engine, LengthWords.Millimetres)))],

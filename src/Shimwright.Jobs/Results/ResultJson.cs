@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace Shimwright.Jobs.Results;
 
@@ -36,6 +37,9 @@ public static class ResultJson
     /// <returns>JSON without a line feed at its end.</returns>
     public static string Indent(System.Text.Json.Nodes.JsonNode document) => document.ToJsonString(Readable).ReplaceLineEndings("\n");
 
+    /// <summary>How a kind of answer is written.</summary>
+    internal static JsonTypeInfo TypeInfo(Type answer) => Compact.GetTypeInfo(answer);
+
     // The answers go to files and pipes, never into a page as they are: accents may stay as they are.
     private static JsonSerializerOptions Options(bool indented) => new(ResultJsonContext.Default.Options)
     {
@@ -55,5 +59,7 @@ public static class ResultJson
 [JsonSerializable(typeof(CalibrationResult))]
 [JsonSerializable(typeof(ForecastResult))]
 [JsonSerializable(typeof(BadLine))]
+[JsonSerializable(typeof(CopyResult))]
+[JsonSerializable(typeof(CheckResult))]
 [JsonSerializable(typeof(JobRecord))]
 internal sealed partial class ResultJsonContext : JsonSerializerContext;

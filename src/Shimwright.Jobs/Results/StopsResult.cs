@@ -21,8 +21,11 @@ public sealed record StopRow(double CrankDeg, double TurnFromPrevious, IReadOnly
 /// <param name="Stops">The stops, in order.</param>
 /// <param name="Rules">Rules of thumb that hold for the engine.</param>
 /// <param name="Cautions">What to heed before the crank is turned.</param>
-public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IReadOnlyList<string> Rules, IReadOnlyList<string> Cautions)
+public sealed record StopsResult([property: Words(StopsResult.FormatName)] string Format, IReadOnlyList<StopRow> Stops, IReadOnlyList<string> Rules, IReadOnlyList<string> Cautions)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-stops/1";
+
     /// <summary>Plans the stops of a job that was read for them.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
@@ -35,7 +38,7 @@ public sealed record StopsResult(string Format, IReadOnlyList<StopRow> Stops, IR
         StopPlan plan = StopPlan.For(layout, job.Layout!.StopsAnywhere)
             ?? throw new InvalidOperationException("The job was not read for the stops: some valve has no mark.");
         return new(
-            "shimwright-stops/1",
+            FormatName,
             [.. plan.Stops.Select((stop, s) => new StopRow(
                 Rounding.Degrees(stop.Angle),
                 Rounding.Degrees(stop.Turn),

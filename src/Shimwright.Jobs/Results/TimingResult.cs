@@ -1,5 +1,6 @@
 using Shimwright.Domain.CamTiming;
 using Shimwright.Domain.CrankStops;
+using Shimwright.Domain.Engines;
 using static System.FormattableString;
 
 namespace Shimwright.Jobs.Results;
@@ -50,7 +51,7 @@ public sealed record LobesRow(
 /// <param name="Opens">When it opens.</param>
 /// <param name="Closes">When it closes.</param>
 /// <param name="Duration">How long it is open.</param>
-public sealed record EventsRow(string Side, double Opens, double Closes, double Duration);
+public sealed record EventsRow([property: Words(typeof(ValveSide))] string Side, double Opens, double Closes, double Duration);
 
 /// <summary>The answer of the command timing.</summary>
 /// <param name="Format">shimwright-timing/1.</param>
@@ -61,9 +62,12 @@ public sealed record EventsRow(string Side, double Opens, double Closes, double 
 /// <param name="AfterClearanceChange">The events after the change of clearance, or null.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record TimingResult(
-    string Format, ToothRow Tooth, MarkRow? Mark, PinsRow? Pins, LobesRow? Lobes,
+    [property: Words(TimingResult.FormatName)] string Format, ToothRow Tooth, MarkRow? Mark, PinsRow? Pins, LobesRow? Lobes,
     IReadOnlyList<EventsRow>? AfterClearanceChange, IReadOnlyList<string> Cautions)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-timing/1";
+
     /// <summary>What wrong timing does, and what follows from that.</summary>
     public const string Danger =
         "Turn the engine by hand only until the marks are right. Stop if it turns hard. Wrong timing bends valves at the first turn of the starter. "
@@ -81,7 +85,7 @@ public sealed record TimingResult(
         ArgumentNullException.ThrowIfNull(question);
         Sprocket sprocket = question.Sprocket;
         return new(
-            "shimwright-timing/1",
+            FormatName,
             new ToothRow(Rounding.Degrees(sprocket.CamDegreesPerTooth), Rounding.Degrees(sprocket.CrankDegreesPerTooth)),
             question.Mark is { } mark ? MarkOf(sprocket.ReadMark(mark.Offset, mark.Radius), sprocket) : null,
             question.Pins is { } pins

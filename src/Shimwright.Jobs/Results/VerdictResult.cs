@@ -22,7 +22,7 @@ public sealed record PredictedRow(double Mean, double Sd)
 /// <param name="Passes">Whether it passes.</param>
 /// <param name="Alone">The chance of being in band that its reading gives by itself; null where it was not read as it is now.</param>
 public sealed record VerdictRow(
-    string Valve, PredictedRow Predicted, EstimateRow Estimate, string Status, double? Surprise, bool Passes, double? Alone)
+    string Valve, PredictedRow Predicted, EstimateRow Estimate, [property: Words(typeof(ClearanceStatus))] string Status, double? Surprise, bool Passes, double? Alone)
 {
     /// <summary>Whether it passes, and if not, why.</summary>
     [JsonIgnore]
@@ -36,8 +36,11 @@ public sealed record VerdictRow(
 /// <param name="Valves">The valves, in the engine's order.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record VerdictResult(
-    string Format, bool Pass, double ChanceAll, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
+    [property: Words(VerdictResult.FormatName)] string Format, bool Pass, double ChanceAll, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
 {
+    /// <summary>What its member format says.</summary>
+    public const string FormatName = "shimwright-verdict/1";
+
     /// <summary>Judges a job that was read for a verdict.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
@@ -58,7 +61,7 @@ public sealed record VerdictResult(
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(verdict);
         return new(
-            "shimwright-verdict/1",
+            FormatName,
             verdict.Passes,
             Rounding.Chance(verdict.ChanceAll),
             [.. verdict.Valves.Select(v => new VerdictRow(

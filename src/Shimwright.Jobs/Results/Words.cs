@@ -1,3 +1,4 @@
+using Shimwright.Domain.Advice;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
 using Shimwright.Domain.Readings;
@@ -43,6 +44,18 @@ public static class Words
         _ => "keep",
     };
 
+    /// <summary>A kind of action in a word.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>blade, bucket, micrometer, depth or dryFit.</returns>
+    public static string Of(ActionKind kind) => kind switch
+    {
+        ActionKind.Blade => "blade",
+        ActionKind.Bucket => "bucket",
+        ActionKind.Micrometer => "micrometer",
+        ActionKind.Depth => "depth",
+        _ => "dryFit",
+    };
+
     /// <summary>A source in a word.</summary>
     /// <param name="source">Where a shim comes from.</param>
     /// <returns>drawer, engine or buy.</returns>
@@ -52,4 +65,17 @@ public static class Words
         ShimSource.Engine => "engine",
         _ => "buy",
     };
+
+    /// <summary>All the words for a kind.</summary>
+    /// <param name="kind">One of the kinds that have words here.</param>
+    /// <returns>The words.</returns>
+    /// <exception cref="ArgumentException">There are no words for it here.</exception>
+    internal static IEnumerable<string> All(Type kind) =>
+        kind == typeof(ClearanceStatus) ? Enum.GetValues<ClearanceStatus>().Select(Of)
+        : kind == typeof(Feel) ? Enum.GetValues<Feel>().Select(Of)
+        : kind == typeof(ValveSide) ? Enum.GetValues<ValveSide>().Select(Of)
+        : kind == typeof(ValveAction) ? Enum.GetValues<ValveAction>().Select(Of)
+        : kind == typeof(ActionKind) ? Enum.GetValues<ActionKind>().Select(Of)
+        : kind == typeof(ShimSource) ? Enum.GetValues<ShimSource>().Select(Of)
+        : throw new ArgumentException($"There are no words for {kind}.", nameof(kind));
 }

@@ -1,6 +1,4 @@
 using System.Globalization;
-using CsvHelper;
-using CsvHelper.Configuration;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Members;
 
@@ -36,6 +34,17 @@ public static class DrawerTable
 
     private static readonly Dictionary<string, int> Instruments = new(StringComparer.Ordinal) { ["marked"] = 0, ["calliper"] = 1, ["micrometer"] = 2 };
 
+    /// <summary>The columns of a file that is written.</summary>
+    public static IReadOnlyList<ListColumn<DrawerLine>> Columns { get; } =
+    [
+        new("diameter_mm", "diameter", l => l.Diameter),
+        new("thickness_mm", "thickness", l => l.Thickness.ToString("0.000", CultureInfo.InvariantCulture)),
+        new("by", "how the thickness was found: marked, calliper or micrometer", l => l.By),
+        new("count", "how many are in the compartment", l => l.Count),
+        new("place", "compartment", l => l.Place),
+        new("price", "unit price", l => l.Price),
+    ];
+
     /// <summary>Reads a file.</summary>
     /// <param name="utf8">The file: diameter, thickness (mm, or with their unit) and count, and where wanted by, place and price.</param>
     /// <returns>The lines, or all problems.</returns>
@@ -67,30 +76,7 @@ public static class DrawerTable
     /// <exception cref="ArgumentNullException"><paramref name="lines"/> is null.</exception>
     public static string Write(IEnumerable<DrawerLine> lines)
     {
-        ArgumentNullException.ThrowIfNull(lines);
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using (var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" }))
-        {
-            foreach (string name in new[] { "diameter", "thickness", "by", "count", "place", "price" })
-            {
-                csv.WriteField(name);
-            }
-
-            foreach (DrawerLine line in lines)
-            {
-                csv.NextRecord();
-                csv.WriteField(line.Diameter.ToString("0.###", CultureInfo.InvariantCulture));
-                csv.WriteField(line.Thickness.ToString("0.000", CultureInfo.InvariantCulture));
-                csv.WriteField(line.By);
-                csv.WriteField(line.Count);
-                csv.WriteField(CellText.Written(line.Place));
-                csv.WriteField(line.Price);
-            }
-
-            csv.NextRecord();
-        }
-
-        return text.ToString();
+        return ListTable.Write(Columns, lines);
     }
 
     private static DrawerLine? ReadLine(TableRow row)

@@ -1,6 +1,4 @@
 using System.Globalization;
-using CsvHelper;
-using CsvHelper.Configuration;
 using Shimwright.Domain.Drawer;
 
 namespace Shimwright.Jobs.Tables;
@@ -8,43 +6,20 @@ namespace Shimwright.Jobs.Tables;
 /// <summary>What to order as a file of lines and columns.</summary>
 public static class OrderTable
 {
-    private static readonly string[] Names = ["diameter", "thickness", "wanted", "free", "level", "order", "price", "cost", "coveredNow", "coveredThen"];
+    /// <summary>The columns.</summary>
+    public static IReadOnlyList<ListColumn<(double Diameter, OrderLine Line)>> Columns { get; } =
+    [
+        new("diameter_mm", "diameter", o => o.Diameter),
+        new("thickness_mm", "thickness", o => Fixed(o.Line.Size)),
+        new("wanted", "how many will be wanted, on average", o => Fixed(o.Line.Wanted.Mean)),
+        new("free", "how many are free in the drawer", o => o.Line.OnHand),
+        new("level", "stock to keep", o => o.Line.Level),
+        new("order", "how many to order", o => o.Line.ToOrder),
+        new("price", "unit price; blank where none can be bought", o => o.Line.Price is { } price ? Math.Round(price, 2) : null),
+        new("cost", "what the order costs", o => Math.Round(o.Line.Cost, 2)),
+        new("covered_now", "chance of having enough now, 0 to 1", o => Fixed(o.Line.CoveredNow)),
+        new("covered_then", "chance of having enough after the order, 0 to 1", o => Fixed(o.Line.CoveredThen)),
+    ];
 
-    /// <summary>Writes a file.</summary>
-    /// <param name="orders">The lines, each with its diameter, mm.</param>
-    /// <returns>Text: lengths in mm, chances from 0 to 1; a price that is not known is blank.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="orders"/> is null.</exception>
-    public static string Write(IEnumerable<(double Diameter, OrderLine Line)> orders)
-    {
-        ArgumentNullException.ThrowIfNull(orders);
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using (var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" }))
-        {
-            foreach (string name in Names)
-            {
-                csv.WriteField(name);
-            }
-
-            foreach ((double diameter, OrderLine line) in orders)
-            {
-                csv.NextRecord();
-                csv.WriteField(Number(diameter, "0.###"));
-                csv.WriteField(Number(line.Size, "0.000"));
-                csv.WriteField(Number(line.Wanted.Mean, "0.000"));
-                csv.WriteField(line.OnHand);
-                csv.WriteField(line.Level);
-                csv.WriteField(line.ToOrder);
-                csv.WriteField(line.Price is { } price ? Number(price, "0.##") : "");
-                csv.WriteField(Number(line.Cost, "0.##"));
-                csv.WriteField(Number(line.CoveredNow, "0.000"));
-                csv.WriteField(Number(line.CoveredThen, "0.000"));
-            }
-
-            csv.NextRecord();
-        }
-
-        return text.ToString();
-    }
-
-    private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    private static string Fixed(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 }

@@ -61,7 +61,7 @@ internal sealed class TableText
         }
 
         int line = parser.RawRow;
-        string[] heading = [.. parser.Record!.Select(h => h.ToLowerInvariant())];
+        string[] heading = [.. parser.Record!.Select(h => WithoutUnit(h.ToLowerInvariant()))];
         int before = problems.Count;
         foreach (string name in heading.Except(required).Except(optional).Where(h => h.Length > 0))
         {
@@ -80,6 +80,9 @@ internal sealed class TableText
 
         return problems.Count == before ? heading : null;
     }
+
+    /// <summary>Lengths are in mm, whether the heading says so or not.</summary>
+    private static string WithoutUnit(string name) => name.EndsWith("_mm", StringComparison.Ordinal) ? name[..^3] : name;
 
     private static List<TableRow> ReadRows(CsvParser parser, string[] heading, List<TableProblem> problems)
     {

@@ -7,8 +7,8 @@ namespace Shimwright.Jobs.Written;
 /// <param name="Light">Play at which heavy drag turns light, mm.</param>
 /// <param name="Loose">Play at which drag ends, mm.</param>
 /// <param name="Spread">Standard deviation of the feel, mm.</param>
-/// <param name="Slip">Share of trials whose feel says nothing.</param>
-/// <param name="Doubt">Standard deviation of the offset that the three plays share in one check, mm; what was kept without one has the usual.</param>
+/// <param name="Slip">Share of trials whose feel is a slip.</param>
+/// <param name="Doubt">Standard deviation of the offset that the three plays share in one check, mm.</param>
 public sealed record FeelSettings(
     double Firm, double Light, double Loose, double Spread, double Slip, double Doubt = FeelProfile.UsualDoubt)
 {

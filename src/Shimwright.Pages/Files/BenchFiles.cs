@@ -1,12 +1,9 @@
 using System.Globalization;
-using System.Text;
 using Shimwright.Bench;
 using Shimwright.Bench.Contents;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Photos;
-using Shimwright.Jobs.FeelCalibration;
 using Shimwright.Jobs.Sheets;
-using Shimwright.Pages.Drawer;
 using Shimwright.Pages.Records;
 using Shimwright.Pages.Wording;
 
@@ -15,37 +12,12 @@ namespace Shimwright.Pages.Files;
 /// <summary>The files that pages offer, made from what is on the bench. Whoever shows the pages hands them out at the addresses to which their links lead.</summary>
 public static class BenchFiles
 {
-    private const string Table = "text/csv; charset=utf-8";
-
     /// <summary>A job's file: what the commands read, so that their figures can be compared.</summary>
     /// <returns>The file, or null where there is no such job.</returns>
     public static async Task<BenchFile?> JobAsync(IBench bench, Guid job, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(bench);
         return await bench.Jobs.FindAsync(job, cancel) is { } found ? new(NameOf(found), "application/json", JobSheetFile.Write(found.Sheet)) : null;
-    }
-
-    /// <summary>A person's trials: what the command calibrate reads.</summary>
-    /// <returns>The file, or null where there is no such person.</returns>
-    public static async Task<BenchFile?> TrialsAsync(IBench bench, Guid person, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(bench);
-        return await bench.Feel.FindAsync(person, cancel) is { } found ? new("feel-trials.csv", Table, TrialFile.Write(found.Book.Trials)) : null;
-    }
-
-    /// <summary>The drawer: what lies in each compartment.</summary>
-    public static async Task<BenchFile> DrawerAsync(IBench bench, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(bench);
-        return new("drawer.csv", Table, Encoding.UTF8.GetBytes(DrawerLines.Write(await bench.Drawer.LotsAsync(cancel))));
-    }
-
-    /// <summary>What to order: the lines that the page shows.</summary>
-    public static async Task<BenchFile> OrdersAsync(IBench bench, OrderQuery query, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(bench);
-        ArgumentNullException.ThrowIfNull(query);
-        return new("orders.csv", Table, Encoding.UTF8.GetBytes(OrderLines.Write(await bench.Orders.ListAsync(query.Horizon, query.Level, cancel))));
     }
 
     /// <summary>The whole bench as an archive.</summary>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Shimwright.Bench;
 using Shimwright.Jobs.Members;
-using Shimwright.Pages.Drawer;
 using Shimwright.Pages.Labels;
 using Shimwright.Pages.Visits;
 
@@ -44,9 +43,6 @@ public static class FileAddresses
         new("/jobs/{id:guid}/record.pdf", AccessRules.Look, false, Of(a => BenchFiles.RecordAsync(a.Bench, a.Id("id"), a.Time, a.Cancel))),
         new("/jobs/{id:guid}/photos/{photo:guid}", AccessRules.Look, true, Of(a => BenchFiles.PhotoAsync(a.Bench, a.Id("id"), a.Id("photo"), small: false, a.Cancel))),
         new("/jobs/{id:guid}/photos/{photo:guid}/thumb", AccessRules.Look, true, Of(a => BenchFiles.PhotoAsync(a.Bench, a.Id("id"), a.Id("photo"), small: true, a.Cancel))),
-        new("/feel/{id:guid}/trials.csv", AccessRules.Look, false, Of(a => BenchFiles.TrialsAsync(a.Bench, a.Id("id"), a.Cancel))),
-        new("/drawer/drawer.csv", AccessRules.Look, false, Of(async a => await BenchFiles.DrawerAsync(a.Bench, a.Cancel))),
-        new("/drawer/orders.csv", AccessRules.Look, false, OrdersAsync),
         new("/drawer/labels.pdf", AccessRules.Look, false, a => LabelsAsync(a, LabelKind.Drawer, isPdf: true)),
         new("/drawer/labels.svg", AccessRules.Look, true, a => LabelsAsync(a, LabelKind.Drawer, isPdf: false)),
         new("/engines/labels.pdf", AccessRules.Look, false, a => LabelsAsync(a, LabelKind.Engines, isPdf: true)),
@@ -54,6 +50,7 @@ public static class FileAddresses
         new("/settings/workshop/logo", AccessRules.Look, true, Of(a => BenchFiles.LogoAsync(a.Bench, a.Cancel))),
         new("/engines/{id:guid}/engine.zip", AccessRules.Own, false, Of(a => BenchFiles.EngineAsync(a.Bench, a.Id("id"), a.Now, a.Cancel))),
         new("/settings/copies/bench.zip", AccessRules.Own, false, Of(async a => await BenchFiles.ArchiveAsync(a.Bench, a.Now, a.Cancel))),
+        .. BenchLists.All.Select(l => l.Address),
     ];
 
     /// <summary>Fetches what lies at an address where there is no server.</summary>
@@ -107,12 +104,5 @@ public static class FileAddresses
             : isPdf ? await LabelFiles.PdfAsync(ask.Bench, query, ask.Home, ask.Time, ask.Cancel)
             : await LabelFiles.SvgAsync(ask.Bench, query, sheet, ask.Home, ask.Cancel);
         return new(file is null ? null : isPdf ? new("labels.pdf", "application/pdf", file) : new("labels.svg", "image/svg+xml", file), problems);
-    }
-
-    private static async Task<FileMade> OrdersAsync(FileAsk ask)
-    {
-        List<JobProblem> problems = [];
-        OrderQuery query = OrderQuery.Read(ask.Value("days"), ask.Value("level"), problems);
-        return new(problems.Count > 0 ? null : await BenchFiles.OrdersAsync(ask.Bench, query, ask.Cancel), problems);
     }
 }

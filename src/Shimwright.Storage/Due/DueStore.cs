@@ -131,8 +131,8 @@ internal sealed class DueStore : IDue
     {
         await using BenchContext context = _open();
         var rows = await context.Jobs.AsNoTracking().Where(j => j.ClosedAt != null && j.Record != null && j.DiscardedAt == null)
-            .OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most).Select(j => new { j.Record, j.FollowsId }).ToListAsync(cancel);
-        return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null))];
+            .OrderByDescending(j => j.ClosedAt).ThenBy(j => j.Id).Take(most).Select(j => new { j.Record, j.FollowsId, j.ClosedAt }).ToListAsync(cancel);
+        return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null) { ClosedAt = r.ClosedAt!.Value })];
     }
 
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);

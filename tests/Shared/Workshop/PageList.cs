@@ -39,6 +39,7 @@ internal static class PageList
         new("due", "/due", _ => "/due"),
         new("due-none", "/due", _ => "/due?q=nothing%20of%20that%20name"),
         new("scorecard", "/due/scorecard", _ => "/due/scorecard"),
+        new("year", "/year", _ => "/year"),
         new("drawer", "/drawer", _ => "/drawer"),
         new("drawer-shim", "/drawer/shim", _ => "/drawer/shim?diameter=9480&thickness=2400&by=marked"),
         new("drawer-take-in", "/drawer/take-in", _ => "/drawer/take-in"),

@@ -55,6 +55,7 @@ public class JobRecordTests
         Assert.Equal((null, null, false, true), (kept.Change, kept.Fitted, kept.ReadAgain, kept.Passes));
         Assert.Equal(("fit", new ThicknessRow(2.70, "calliper"), true, true), (fitted.Change, fitted.Fitted, fitted.ReadAgain, fitted.Passes));
         Assert.Equal(new ThicknessRow(2.75, "micrometer"), fitted.Found);
+        Assert.Equal((null, plan.Changes.Single(c => c.Valve == "E1").To!.Source), (kept.Source, fitted.Source));
         Assert.InRange(fitted.Expected!.Mean, 0.20, 0.24);
     }
 

@@ -63,7 +63,7 @@ public class FeelBookTests
     public void Write_Trials_ReadBackAsTheyWere()
     {
         FeelTrial[] trials = [One.ToTrial(), Other.ToTrial()];
-        Assert.Equal("gap,blade,leaves,feel\n0.195,0.2,1,firm\n0.31,0.3,2,loose\n", System.Text.Encoding.UTF8.GetString(TrialFile.Write(trials)));
+        Assert.Equal("gap_mm,blade_mm,leaves,feel\r\n0.195,0.2,1,firm\r\n0.31,0.3,2,loose\r\n", System.Text.Encoding.UTF8.GetString(TrialFile.Write(trials)));
         Assert.Equal(trials, TrialFile.Read(TrialFile.Write(trials)).Trials);
     }
 

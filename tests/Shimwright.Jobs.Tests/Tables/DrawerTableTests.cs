@@ -19,7 +19,7 @@ public class DrawerTableTests
     {
         DrawerLine[] lines = [new(2, 9.48, 2.4156, "micrometer", 3, "shelf B, left", 7.25), new(3, 13, 2.5, "marked", 0, null, null), new(4, 9.48, 2.45, "calliper", 12, "\"front\"", 0)];
         string text = DrawerTable.Write(lines);
-        Assert.StartsWith("diameter,thickness,by,count,place,price\n9.48,2.416,micrometer,3,", text, StringComparison.Ordinal);
+        Assert.StartsWith("diameter_mm,thickness_mm,by,count,place,price\r\n9.48,2.416,micrometer,3,", text, StringComparison.Ordinal);
         DrawerReading again = Read(text);
         Assert.Empty(again.Problems);
         Assert.Equal(lines.Select(l => l with { Thickness = Math.Round(l.Thickness, 3) }), again.Lines);
@@ -49,7 +49,7 @@ public class DrawerTableTests
     public void Write_PlaceThatBeginsLikeAFormula_IsText(string place)
     {
         string text = DrawerTable.Write([new(2, 9.48, 2.4, "marked", 3, place, 7.5)]);
-        Assert.Matches($"^diameter.*\n9.48,2.400,marked,3,\"?'{Regex.Escape(place)}\"?,7.5\n$", text);
+        Assert.Matches($"^diameter.*\r\n9.48,2.400,marked,3,\"?'{Regex.Escape(place)}\"?,7.5\r\n$", text);
     }
 
     [Theory]

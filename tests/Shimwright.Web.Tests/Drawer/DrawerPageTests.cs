@@ -80,7 +80,7 @@ public class DrawerPageTests
         Assert.Equal([(2450, 3, "B4"), (2540, 2, "")], (await bench.Database.Drawer.LotsAsync(Cancel)).Select(l => (l.Size.Thickness, l.Count, l.Place)));
 
         string file = await client.GetStringAsync(new Uri("/drawer/drawer.csv", UriKind.Relative), Cancel);
-        Assert.Equal("diameter,thickness,by,count,place,price\n9.48,2.450,micrometer,3,B4,\n9.48,2.540,marked,2,,\n", file);
+        Assert.Equal("diameter_mm,thickness_mm,by,count,place,price\r\n9.48,2.450,micrometer,3,B4,\r\n9.48,2.540,marked,2,,\r\n", file);
         Assert.Contains("0 with a new count", (await LookAsync(client, file)).Text, StringComparison.Ordinal);
         Assert.Contains("2 labels on 1 sheet", (await FetchedPage.GetAsync(client, "/drawer/labels")).Text, StringComparison.Ordinal);
     }

@@ -50,8 +50,8 @@ public class OrdersPageTests
         Assert.Contains("Enough for 1 engine", page.Text, StringComparison.Ordinal);
 
         string file = await client.GetStringAsync(new Uri(page.Document.QuerySelector("a[download]")!.GetAttribute("href")!, UriKind.Relative), Cancel);
-        string[] lines = file.Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal("diameter,thickness,wanted,free,level,order,price,cost,coveredNow,coveredThen", lines[0]);
+        string[] lines = file.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("diameter_mm,thickness_mm,wanted,free,level,order,price,cost,covered_now,covered_then", lines[0]);
         Assert.Contains(lines, l => l.StartsWith(string.Create(CultureInfo.InvariantCulture, $"9.48,{line.Size:0.000},{line.Wanted.Mean:0.000},0,1,1,8,8,"), StringComparison.Ordinal));
         Assert.Equal(page.Document.QuerySelectorAll(".orders > li").Length, lines.Length - 1);
         // What to order comes first.
