@@ -11,6 +11,9 @@ namespace Shimwright.Releases;
 /// <param name="Parts">The parts of the release that it is in.</param>
 internal sealed record Shipped(string Name, string Version, string Folder, IReadOnlyList<string> Needs, SortedSet<string> Parts)
 {
+    /// <summary>The part whose runtime is that of its base image, whatever was fetched to compile it ahead.</summary>
+    public const string Image = "container";
+
     private static readonly string[] Run = ["runtime", "native", "runtimeTargets"];
 
     /// <summary>Its address as a package URL.</summary>
@@ -59,6 +62,11 @@ internal sealed record Shipped(string Name, string Version, string Folder, IRead
                 string[] needs = [.. library["dependencies"]?.AsObject().Select(d => d.Key) ?? []];
                 yield return new(name, version, FolderOf(roots, name, version), needs, [part]);
             }
+        }
+
+        if (part == Image)
+        {
+            yield break;
         }
 
         // The runtime itself, where it is taken along: a package of its own that no project names.

@@ -14,8 +14,8 @@ public sealed class ReleaseFilesTests : IDisposable
 
     private readonly string _folder = Directory.CreateTempSubdirectory("shimwright-files-").FullName;
 
-    /// <summary>The packages of the program, as the build that made these tests has them.</summary>
-    private static IReadOnlyList<Shipped> Packages => Shipped.Of(["here=" + Path.Combine(Repository.Root, "artifacts", "obj", "Shimwright.Cli", "project.assets.json")]);
+    /// <summary>The packages of the program, as the build that made these tests has them, without a runtime.</summary>
+    private static IReadOnlyList<Shipped> Packages => Shipped.Of([$"{Shipped.Image}=" + Path.Combine(Repository.Root, "artifacts", "obj", "Shimwright.Cli", "project.assets.json")]);
 
     [Theory]
     [InlineData("bench.tar.gz")]
