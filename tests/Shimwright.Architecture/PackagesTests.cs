@@ -12,7 +12,7 @@ public class PackagesTests
     {
         Dictionary<string, string> asked = XDocument.Load(Path.Combine(Repository.Root, "Directory.Packages.props")).Descendants("PackageVersion")
             .ToDictionary(p => p.Attribute("Include")!.Value, p => p.Attribute("Version")!.Value, StringComparer.OrdinalIgnoreCase);
-        string[] projects = [.. new[] { "src", "tests", "bench" }.SelectMany(f => Directory.GetFiles(Path.Combine(Repository.Root, f), "*.csproj", SearchOption.AllDirectories))];
+        string[] projects = [.. new[] { "src", "tests", "bench", "eng" }.SelectMany(f => Directory.GetFiles(Path.Combine(Repository.Root, f), "*.csproj", SearchOption.AllDirectories))];
         Assert.NotEmpty(projects);
         Assert.All(projects, project =>
         {

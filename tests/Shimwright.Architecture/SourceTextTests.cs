@@ -26,7 +26,7 @@ public partial class SourceTextTests
     [Fact]
     public void Imports_OfEveryFile_AreInOrder()
     {
-        string[] files = [.. new[] { "src", "tests", "bench" }.SelectMany(folder => Repository.Files(folder, ".cs")).Where(IsWritten)];
+        string[] files = [.. new[] { "src", "tests", "bench", "eng" }.SelectMany(folder => Repository.Files(folder, ".cs")).Where(IsWritten)];
         Assert.All(files, f =>
         {
             string[] imports = [.. File.ReadLines(f).Select(l => Import().Match(l)).Where(m => m.Success).Select(m => m.Groups[1].Value)];

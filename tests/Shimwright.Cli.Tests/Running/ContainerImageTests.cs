@@ -25,7 +25,7 @@ public sealed class ContainerImageTests : IAsyncLifetime
             await using var make = new ProgramProcess(
                 Path.Combine(Repository.Root, "eng", "container"),
                 [$"-p:ContainerBaseImage={registry.Image}", $"-p:ContainerArchiveOutputPath={archive}", "-p:UseSharedCompilation=false"],
-                new Dictionary<string, string> { ["MSBUILDDISABLENODEREUSE"] = "1" });
+                new Dictionary<string, string?> { ["MSBUILDDISABLENODEREUSE"] = "1" });
             int exit = await make.EndAsync();
             Assert.True(exit == 0, make.Said);
         }
@@ -76,7 +76,7 @@ public sealed class ContainerImageTests : IAsyncLifetime
     private async Task RunAsync()
     {
         string program = Path.Combine(Files, "app", "shimwright.dll");
-        Dictionary<string, string> variables = Texts("Env").Select(v => v.Split('=', 2)).Where(v => v[0] != "PATH").ToDictionary(v => v[0], v => v[1], StringComparer.Ordinal);
+        Dictionary<string, string?> variables = Texts("Env").Select(v => v.Split('=', 2)).Where(v => v[0] != "PATH").ToDictionary(v => v[0], v => (string?)v[1], StringComparer.Ordinal);
         variables["XDG_DATA_HOME"] = Path.Combine(_folder, "home");
         await using var bench = new ProgramProcess("dotnet", [program, .. Texts("Cmd"), "--port", "0"], variables);
         Uri address = await bench.OpenAsync();

@@ -13,15 +13,26 @@ internal sealed partial class ProgramProcess : IAsyncDisposable
     private readonly TaskCompletionSource<Uri> _open = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Process _process;
 
-    public ProgramProcess(string file, IEnumerable<string> args, IReadOnlyDictionary<string, string>? variables = null)
+    /// <summary>Starts it.</summary>
+    /// <param name="file">The program.</param>
+    /// <param name="args">Its arguments.</param>
+    /// <param name="variables">Variables of its environment beside those of the tests; one that is null it does not have.</param>
+    public ProgramProcess(string file, IEnumerable<string> args, IReadOnlyDictionary<string, string?>? variables = null)
     {
         _process = new Process
         {
             StartInfo = new ProcessStartInfo(file, args) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Path.GetTempPath() },
         };
-        foreach ((string name, string value) in variables ?? new Dictionary<string, string>())
+        foreach ((string name, string? value) in variables ?? new Dictionary<string, string?>())
         {
-            _process.StartInfo.Environment[name] = value;
+            if (value is null)
+            {
+                _process.StartInfo.Environment.Remove(name);
+            }
+            else
+            {
+                _process.StartInfo.Environment[name] = value;
+            }
         }
 
         _process.OutputDataReceived += (_, line) => Hear(line.Data);
@@ -60,10 +71,11 @@ internal sealed partial class ProgramProcess : IAsyncDisposable
     }
 
     /// <summary>Waits until it has ended.</summary>
+    /// <param name="longest">How long at most; five minutes if it is not said.</param>
     /// <returns>Its exit code.</returns>
-    public async Task<int> EndAsync()
+    public async Task<int> EndAsync(TimeSpan? longest = null)
     {
-        await _process.WaitForExitAsync(TestContext.Current.CancellationToken).WaitAsync(Longest, TestContext.Current.CancellationToken);
+        await _process.WaitForExitAsync(TestContext.Current.CancellationToken).WaitAsync(longest ?? Longest, TestContext.Current.CancellationToken);
         return _process.ExitCode;
     }
 

@@ -80,6 +80,6 @@ public sealed class ServiceTests : IDisposable
         return new(
             manager,
             ["-c", Manager, name, "dotnet", ProgramProcess.Program, "serve", "--db", Path.Combine(_folder, "bench.db"), "--port", "0"],
-            new Dictionary<string, string> { ["NOTIFY_SOCKET"] = Path.Combine(_folder, "notify") });
+            new Dictionary<string, string?> { ["NOTIFY_SOCKET"] = Path.Combine(_folder, "notify") });
     }
 }
