@@ -8,16 +8,18 @@ namespace Shimwright.Pages.Tests.Labels;
 /// <summary>Reads a code off what was drawn: dark rectangles on white paper, as a scanner sees them, by a library that knows nothing of how they were made.</summary>
 internal static class QrReader
 {
-    /// <summary>A scanner of 600 dots per inch.</summary>
-    private const double DotsPerMm = 600 / 25.4;
+    /// <summary>Dots per inch, from finest to coarsest: a phone that cannot read a picture takes another from a little further away.</summary>
+    private static readonly double[] Pictures = [600, 500, 400, 300];
 
     /// <summary>What the code says.</summary>
     /// <param name="dark">The dark rectangles, mm.</param>
     /// <param name="paper">The part of the paper that is looked at: the label.</param>
     /// <returns>The text; null where nothing can be read.</returns>
-    public static string? Read(IEnumerable<LabelBox> dark, LabelBox paper)
+    public static string? Read(IReadOnlyList<LabelBox> dark, LabelBox paper) => Pictures.Select(p => Read(dark, paper, p / 25.4)).FirstOrDefault(t => t is not null);
+
+    private static string? Read(IReadOnlyList<LabelBox> dark, LabelBox paper, double dotsPerMm)
     {
-        int width = (int)(paper.Width * DotsPerMm), height = (int)(paper.Height * DotsPerMm);
+        int width = (int)(paper.Width * dotsPerMm), height = (int)(paper.Height * dotsPerMm);
         byte[] grey = new byte[width * height];
         Array.Fill(grey, byte.MaxValue);
         foreach (LabelBox box in dark)
@@ -32,8 +34,9 @@ internal static class QrReader
         }
 
         RGBLuminanceSource seen = new(grey, width, height, RGBLuminanceSource.BitmapFormat.Gray8);
-        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(seen)))?.Text;
-    }
+        Dictionary<DecodeHintType, object> hints = new() { [DecodeHintType.TRY_HARDER] = true };
+        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(seen)), hints)?.Text;
 
-    private static int Dot(double mm) => Math.Max(0, (int)Math.Round(mm * DotsPerMm));
+        int Dot(double mm) => Math.Max(0, (int)Math.Round(mm * dotsPerMm));
+    }
 }
