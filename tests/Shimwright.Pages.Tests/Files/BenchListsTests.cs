@@ -132,7 +132,7 @@ public sealed class BenchListsTests : IAsyncLifetime
     {
         foreach (string path in new[] { "/engines/01234567-89ab-cdef-0123-456789abcdef/wear.csv", "/jobs/01234567-89ab-cdef-0123-456789abcdef/readings.csv", "/feel/01234567-89ab-cdef-0123-456789abcdef/trials.csv" })
         {
-            Assert.Null(await FileAddresses.FetchAsync(_bench, new("http://bench" + path), _time));
+            Assert.Null(await FileAddresses.FetchAsync(_bench, new("http://bench" + path), _time, "http://bench"));
         }
     }
 
@@ -169,7 +169,7 @@ public sealed class BenchListsTests : IAsyncLifetime
     private Task<BenchFile?> FileAsync(string template)
     {
         Guid id = template.StartsWith("/jobs", StringComparison.Ordinal) ? _workshop.Failed : template.StartsWith("/feel", StringComparison.Ordinal) ? _workshop.Person : _workshop.Engine;
-        return FileAddresses.FetchAsync(_bench, new("http://bench" + template.Replace("{id:guid}", id.ToString(), StringComparison.Ordinal)), _time);
+        return FileAddresses.FetchAsync(_bench, new("http://bench" + template.Replace("{id:guid}", id.ToString(), StringComparison.Ordinal)), _time, "http://bench");
     }
 
     private async Task<Table> FetchAsync(string template)
