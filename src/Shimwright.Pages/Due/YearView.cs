@@ -15,6 +15,9 @@ internal static class YearView
     /// <summary>A month in a word.</summary>
     public static string Month(DateOnly first) => first.ToString("MMM yyyy", CultureInfo.InvariantCulture);
 
+    /// <summary>The same where the year is plain: of twelve months no two have one name.</summary>
+    public static string ShortMonth(DateOnly first) => first.ToString("MMM", CultureInfo.InvariantCulture);
+
     /// <summary>The ends of a share's interval.</summary>
     public static string Range(BinomialShare share) => string.Create(CultureInfo.InvariantCulture, $"{share.Low * 100:0} to {share.High * 100:0} %");
 
