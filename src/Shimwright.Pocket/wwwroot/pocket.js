@@ -286,8 +286,12 @@
         say("A newer Shimwright is ready.", () => registration.waiting?.postMessage("take over"), "Use it now");
       }
     };
+    const follow = () => registration.installing?.addEventListener("statechange", consider);
     listeners.push(consider);
-    registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", consider));
+    registration.addEventListener("updatefound", follow);
+    // One that was found before this page asked.
+    follow();
+    consider();
     let asked = !!navigator.serviceWorker.controller;
     navigator.serviceWorker.addEventListener("controllerchange", () => { if (asked) { location.reload(); } asked = true; });
   }
