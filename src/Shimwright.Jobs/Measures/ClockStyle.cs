@@ -19,6 +19,16 @@ public sealed record ClockStyle(string Unit)
     /// <summary>Hours.</summary>
     public static ClockStyle Hours { get; } = new("h");
 
+    /// <summary>The unit in which an engine's clock is kept, whatever is shown.</summary>
+    /// <param name="card">What the card says of wear, or null.</param>
+    /// <returns>h or km.</returns>
+    public static string KeptUnit(WearCard? card) => KeptUnit(card is { CountsKilometres: true });
+
+    /// <summary>The same.</summary>
+    /// <param name="countsKilometres">Whether it counts kilometres.</param>
+    /// <returns>h or km.</returns>
+    public static string KeptUnit(bool countsKilometres) => countsKilometres ? "km" : "h";
+
     /// <summary>How a bench writes the clock of an engine.</summary>
     /// <param name="card">What the card says of wear, or null.</param>
     /// <param name="settings">The bench's settings.</param>

@@ -1,5 +1,6 @@
 using Shimwright.Bench;
 using Shimwright.Bench.Engines;
+using Shimwright.Jobs.Measures;
 
 namespace Shimwright.Pages.Files;
 
@@ -22,7 +23,7 @@ internal sealed class ClockUnits(IBench bench, CancellationToken cancel)
             _cardOf[engine.Id] = engine.CardId;
             if (!_ofCard.ContainsKey(engine.CardId))
             {
-                _ofCard[engine.CardId] = await bench.Engines.FindAsync(engine.Id, cancel) is { } found ? Of(found.Card.Wear is { CountsKilometres: true }) : null;
+                _ofCard[engine.CardId] = await bench.Engines.FindAsync(engine.Id, cancel) is { } found ? ClockStyle.KeptUnit(found.Card.Wear) : null;
             }
         }
 
@@ -31,7 +32,4 @@ internal sealed class ClockUnits(IBench bench, CancellationToken cancel)
 
     /// <summary>The unit of an engine's clock; null where there is no such engine.</summary>
     public string? Of(Guid engine) => _cardOf.TryGetValue(engine, out Guid card) ? _ofCard[card] : null;
-
-    /// <summary>The unit of a clock.</summary>
-    public static string Of(bool countsKilometres) => countsKilometres ? "km" : "h";
 }

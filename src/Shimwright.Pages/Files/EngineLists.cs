@@ -39,7 +39,7 @@ internal static class EngineLists
         new("last_clock", "clock last known", e => e.Engine.Forecast?.Last.Clock),
         new("last_known_on", "day on which it was known", e => e.Engine.Forecast is { } f ? DateOnly.FromDateTime(e.Local.Date(f.Last.At)) : null),
         new("usage_per_week", "usage per week, in clock_unit", e => e.Engine.Forecast?.Usage.PerWeek),
-        new("clock_unit", "h or km", e => e.Engine.Forecast is { } f ? ClockUnits.Of(f.CountsKilometres) : null),
+        new("clock_unit", "h or km", e => e.Engine.Forecast is { } f ? ClockStyle.KeptUnit(f.CountsKilometres) : null),
         new("checks", "how often it was checked", e => e.Engine.Forecast?.Checks),
         new("risk_limit", "chance of a valve out of band at which a check is due, 0 to 1", e => e.Engine.Forecast?.Risk),
     ],
@@ -84,6 +84,6 @@ internal static class EngineLists
         }
 
         WearView view = new(outlook, ClockStyle.Of(countsKilometres, settings), LengthStyle.Millimetres);
-        return view.Valves.Select(row => (row, view, ClockUnits.Of(countsKilometres)));
+        return view.Valves.Select(row => (row, view, ClockStyle.KeptUnit(countsKilometres)));
     });
 }

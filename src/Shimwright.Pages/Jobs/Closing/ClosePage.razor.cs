@@ -33,7 +33,7 @@ public sealed partial class ClosePage : JobPage
     [SupplyParameterFromForm(FormName = "second")]
     private ActionForm? Second { get; set; }
 
-    private string ClockUnit => Sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h";
+    private string ClockUnit => ClockStyle.KeptUnit(Sheet.Setup.Card.Wear);
 
     private string Headline =>
         _view.Fails.Count > 0 ? $"{_view.Fails.Count} of {_view.Valves.Count} {(_view.Fails.Count == 1 ? "does" : "do")} not pass"

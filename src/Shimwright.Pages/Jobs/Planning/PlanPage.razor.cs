@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Shimwright.Domain.Shims;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Members;
 using Shimwright.Jobs.Sheets;
 using Shimwright.Pages.Shell;
@@ -54,7 +55,7 @@ public sealed partial class PlanPage : JobPage
 
     private bool HasShims => Sheet.Engine.Valvetrain.HasShims;
 
-    private string ClockUnit => Sheet.Setup.Card.Wear is { CountsKilometres: true } ? "km" : "h";
+    private string ClockUnit => ClockStyle.KeptUnit(Sheet.Setup.Card.Wear);
 
     protected override async Task OnInitializedAsync()
     {
