@@ -22,6 +22,9 @@ internal sealed class LabelDesk(IBench bench, string home, CancellationToken can
     /// <summary>More labels than a roll has.</summary>
     public const int Most = 500;
 
+    private IReadOnlyList<ShimLot>? _lots;
+    private LengthStyle? _lengths;
+
     /// <summary>What can have a label: sizes that are in stock, engines in use.</summary>
     public async Task<IReadOnlyList<LabelChoice>> ChoicesAsync(LabelKind kind)
     {
@@ -31,7 +34,7 @@ internal sealed class LabelDesk(IBench bench, string home, CancellationToken can
         }
 
         LengthStyle lengths = await LengthsAsync();
-        return [.. (await bench.Drawer.LotsAsync(cancel)).Where(l => l.Count > 0).Take(Most).Select(l => ChoiceOf(l, lengths))];
+        return [.. (await LotsAsync()).Where(l => l.Count > 0).Take(Most).Select(l => ChoiceOf(l, lengths))];
     }
 
     /// <summary>What is to be printed: all that can be, or what was picked, an engine that is retired and a size that has run out among it. What is there no more is left out.</summary>
@@ -46,7 +49,7 @@ internal sealed class LabelDesk(IBench bench, string home, CancellationToken can
         if (query.Kind == LabelKind.Drawer)
         {
             LengthStyle lengths = await LengthsAsync();
-            known = (await bench.Drawer.LotsAsync(cancel)).Select(l => ChoiceOf(l, lengths)).ToDictionary(c => c.Key);
+            known = (await LotsAsync()).Select(l => ChoiceOf(l, lengths)).ToDictionary(c => c.Key);
         }
         else
         {
@@ -75,12 +78,14 @@ internal sealed class LabelDesk(IBench bench, string home, CancellationToken can
     private static LabelChoice ChoiceOf(ShimLot lot, LengthStyle lengths) =>
         new(KeyOf(lot.Size), $"{DrawerWords.NameOf(lot.Size, lengths)}, {DrawerWords.Diameter(lot.Size.Diameter, lengths)}{(lot.Place.Length > 0 ? $", {lot.Place}" : "")}");
 
-    private async Task<LengthStyle> LengthsAsync() => LengthStyle.Of((await bench.Settings.CurrentAsync(cancel)).Settings);
+    private async Task<IReadOnlyList<ShimLot>> LotsAsync() => _lots ??= await bench.Drawer.LotsAsync(cancel);
+
+    private async Task<LengthStyle> LengthsAsync() => _lengths ??= LengthStyle.Of((await bench.Settings.CurrentAsync(cancel)).Settings);
 
     private async Task<IReadOnlyList<Label>> OfDrawerAsync(IEnumerable<string> keys)
     {
         LengthStyle lengths = await LengthsAsync();
-        Dictionary<string, ShimLot> lots = (await bench.Drawer.LotsAsync(cancel)).ToDictionary(l => KeyOf(l.Size));
+        Dictionary<string, ShimLot> lots = (await LotsAsync()).ToDictionary(l => KeyOf(l.Size));
         return [.. keys.Where(lots.ContainsKey).Select(k => Of(lots[k], lengths))];
     }
 
