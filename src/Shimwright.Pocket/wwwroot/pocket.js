@@ -304,14 +304,12 @@
       const { address, place } = at();
       await go({ address, place });
       planStep(0);
-      // Only now: what the keeper loads would hold up what the first page waits for.
-      keepUp();
     } catch (fault) {
-      // A newer version may be the one that starts.
-      keepUp();
       idle();
       say(fault.error ?? "The program does not start here. Use a newer browser.", () => location.reload());
     }
+    // Only now: what the keeper loads would hold up what the first page waits for. Where this version does not start the next one may.
+    keepUp();
   };
   if (document.readyState === "loading") { document.addEventListener("DOMContentLoaded", begin); } else { begin(); }
 })();
