@@ -11,6 +11,9 @@ namespace Shimwright.Architecture;
 /// <param name="Tests">How many test methods it has.</param>
 internal sealed record ProofLine(string Formula, Evidence Evidence, string Against, string Class, int Tests)
 {
+    /// <summary>Whether a published figure stands behind a formula.</summary>
+    public static bool HasPublished(IEnumerable<ProofLine> lines, string formula) => lines.Any(l => l.Formula == formula && l.Evidence == Evidence.Published);
+
     private static readonly string[] Projects = ["Shimwright.Reference", "Shimwright.Domain.Tests"];
 
     /// <summary>The lines of all test programs, as they were built beside this one.</summary>

@@ -34,7 +34,7 @@ internal static class ProofPage
                 page.Append(CultureInfo.InvariantCulture, $"| {line.Evidence.ToString().ToLowerInvariant()} | {line.Against} | `{line.Class["Shimwright.".Length..]}`, {line.Tests} |\n");
             }
 
-            if (lines.All(l => l.Formula != formula.Id || l.Evidence != Evidence.Published))
+            if (!ProofLine.HasPublished(lines, formula.Id))
             {
                 page.Append("\nNo published figure for this is known to us.\n");
             }

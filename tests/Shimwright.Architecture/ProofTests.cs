@@ -39,7 +39,7 @@ public class ProofTests
     [Fact]
     public void Formulas_WithoutAPublishedFigure_AreThese() => Assert.Equal(
         [Formulas.NextBlade, Formulas.Depth, Formulas.Plan, Formulas.Promise, Formulas.Worth, Formulas.Recheck, Formulas.Signs, Formulas.Wants],
-        Formulas.All.Where(f => !Lines.Any(l => l.Formula == f.Id && l.Evidence == Evidence.Published)).Select(f => f.Id));
+        Formulas.All.Where(f => !ProofLine.HasPublished(Lines, f.Id)).Select(f => f.Id));
 
     [Fact]
     public void Formulas_All_SayWhereTheyAreWorkedOutAndReadMore()

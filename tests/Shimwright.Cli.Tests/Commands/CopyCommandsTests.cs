@@ -4,7 +4,6 @@ using Shimwright.Bench.Contents;
 using Shimwright.Bench.Engines;
 using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
-using Shimwright.Jobs.Setups;
 using Shimwright.Storage;
 
 namespace Shimwright.Cli.Tests.Commands;
@@ -102,14 +101,5 @@ public sealed class CopyCommandsTests : IDisposable
 
     private string At(string name) => Path.Combine(_folder, name);
 
-    private async Task<string> BenchAsync()
-    {
-        BenchDatabase bench = BenchDatabase.At(At("bench.db"), TimeProvider.System);
-        await bench.PrepareAsync(Cancel);
-        ParsedSetup file = JobSetup.FromFile(await File.ReadAllBytesAsync(Demo.At(Demo.Plain), Cancel));
-        Guid engine = Guid.NewGuid();
-        await bench.Engines.AddAsync(engine, file.Setup!.Card.Engine.Name, file.Setup.Card, new CardDetails(), cancel: Cancel);
-        await bench.Jobs.StartAsync(engine, file.Setup, file.Facts, Guid.NewGuid(), "test", Cancel);
-        return At("bench.db");
-    }
+    private Task<string> BenchAsync() => BenchFile.MakeAsync(At("bench.db"));
 }

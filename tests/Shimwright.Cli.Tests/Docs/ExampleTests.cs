@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
+using Shimwright.Testing.Served;
 
 namespace Shimwright.Cli.Tests.Docs;
 
@@ -19,7 +20,7 @@ public sealed partial class ExampleTests
     [InlineData("docs/guide/wear.md")]
     public void Page_Example_IsWhatTheProgramPrints(string page)
     {
-        Match example = Assert.Single(Example().Matches(File.ReadAllText(Path.Combine(Root(), page))));
+        Match example = Assert.Single(Example().Matches(File.ReadAllText(Path.Combine(Repository.Root, page))));
         ProgramRun run = ProgramRun.Of([.. example.Groups["args"].Value.Split(' ').Select(a => a.StartsWith("demo/", StringComparison.Ordinal) ? Demo.At(a[5..]) : a)]);
         Assert.Equal((ExitCode.Done, ""), (run.Exit, run.Error));
         Assert.NotEmpty(Trimmed(example.Groups["block"].Value));
@@ -28,17 +29,6 @@ public sealed partial class ExampleTests
 
     private static string Trimmed(string text) =>
         string.Join('\n', text.ReplaceLineEndings("\n").Split('\n').Select(l => l.TrimEnd())).Trim('\n');
-
-    private static string Root()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Shimwright.slnx")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("The tests run inside the project's folder.");
-    }
 
     [GeneratedRegex("<!-- example: (?<args>[^>]*?) -->\n```text\n(?<block>.*?)```", RegexOptions.Singleline)]
     private static partial Regex Example();

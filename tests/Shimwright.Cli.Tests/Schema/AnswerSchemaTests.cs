@@ -1,12 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using Shimwright.Bench.Engines;
 using Shimwright.Cli.Running;
 using Shimwright.Cli.Tests.Samples;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Setups;
-using Shimwright.Storage;
 using Shimwright.Testing;
 using Shimwright.Testing.Served;
 
@@ -176,15 +173,5 @@ public sealed class AnswerSchemaTests : IDisposable
 
     private string At(string name) => Path.Combine(_folder.Path, name);
 
-    private async Task<string> BenchAsync()
-    {
-        CancellationToken cancel = TestContext.Current.CancellationToken;
-        BenchDatabase bench = BenchDatabase.At(At("bench.db"), TimeProvider.System);
-        await bench.PrepareAsync(cancel);
-        ParsedSetup file = JobSetup.FromFile(await File.ReadAllBytesAsync(Demo.At(Demo.Plain), cancel));
-        Guid engine = Guid.NewGuid();
-        await bench.Engines.AddAsync(engine, file.Setup!.Card.Engine.Name, file.Setup.Card, new CardDetails(), cancel: cancel);
-        await bench.Jobs.StartAsync(engine, file.Setup, file.Facts, Guid.NewGuid(), "test", cancel);
-        return At("bench.db");
-    }
+    private Task<string> BenchAsync() => BenchFile.MakeAsync(At("bench.db"));
 }
