@@ -31,7 +31,7 @@ internal static class ContentsStore
                 ? sqlite.BeginTransaction(deferred: true)
                 : await context.Database.GetDbConnection().BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
             await using IDbContextTransaction? transaction = await context.Database.UseTransactionAsync(view, cancel);
-            return await look();
+            return await context.ToldWhenCutAsync(look);
         });
 
     /// <summary>All rows, as the transaction sees them that has been begun.</summary>

@@ -26,8 +26,6 @@ internal static class DatabaseAway
                     return server.SqlState[..2] is "08" or "28" or "3D" or "53" or "57" or "58" || server.SqlState == PostgresErrorCodes.ReadOnlySqlTransaction
                         ? ($"the server answered: {server.MessageText}", SeeToServer)
                         : null;
-                case InvalidOperationException broken when ServerRetries.IsBroken(broken):
-                    return ("the connection to the server broke off", SeeToServer);
                 case NpgsqlException server:
                     return (server.Message.TrimEnd('.'), SeeToServer);
             }

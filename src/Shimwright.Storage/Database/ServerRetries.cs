@@ -11,9 +11,4 @@ internal sealed class ServerRetries(ExecutionStrategyDependencies dependencies) 
 {
     private const int MostRetries = 3;
     private static readonly TimeSpan LongestPause = TimeSpan.FromSeconds(1);
-
-    /// <summary>A connection that broke between two commands says that its transaction is over, and nothing of why.</summary>
-    public static bool IsBroken(Exception? fault) => fault is InvalidOperationException { Source: nameof(Npgsql) };
-
-    protected override bool ShouldRetryOn(Exception? exception) => IsBroken(exception) || base.ShouldRetryOn(exception);
 }

@@ -1,5 +1,7 @@
+using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
+using Npgsql;
 
 namespace Shimwright.Storage.Database;
 
@@ -14,6 +16,22 @@ internal static class Transactions
                 // What an attempt before this one has read or added is forgotten.
                 context.ChangeTracker.Clear();
                 await using IDbContextTransaction transaction = await context.Database.BeginTransactionAsync(cancel);
-                return await work(transaction);
+                return await context.ToldWhenCutAsync(() => work(transaction));
             });
+
+    /// <summary>
+    /// Does work, and says so where a server's connection was cut under it: a transaction on such a connection says only that it is over, so the
+    /// connection is asked. What is thrown then may be done again.
+    /// </summary>
+    public static async Task<T> ToldWhenCutAsync<T>(this BenchContext context, Func<Task<T>> work)
+    {
+        try
+        {
+            return await work();
+        }
+        catch (InvalidOperationException over) when (context.Database.GetDbConnection() is NpgsqlConnection { State: not ConnectionState.Open })
+        {
+            throw new NpgsqlException("the connection to the server broke off", new IOException(over.Message, over));
+        }
+    }
 }

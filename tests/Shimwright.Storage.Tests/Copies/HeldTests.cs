@@ -16,6 +16,8 @@ public class HeldTests
         await using IAsyncDisposable held = await database.Bench.HoldAsync(Cancel);
         Guid job = await database.Bench.StartJobAsync();
         await database.Bench.SaveAsync(job, new JobNoted("kept"));
+        // What lies only in the log is not in a file that is taken away without it.
+        await database.Bench.TidyAsync(Cancel);
 
         string elsewhere = database.Address + ".elsewhere";
         File.Move(database.Address, elsewhere);

@@ -44,7 +44,7 @@ internal sealed class BrokenOff : IDisposable, IObserver<DiagnosticListener>, IO
 
     /// <summary>Whether an error is one that was made here.</summary>
     public static bool Made(Exception? error) => error is not null
-        && (error is BreakException or NpgsqlException or InvalidOperationException { Source: nameof(Npgsql) } || Made(error.InnerException));
+        && (error is BreakException or NpgsqlException || Made(error.InnerException));
 
     public void OnNext(DiagnosticListener value)
     {
