@@ -49,9 +49,32 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(known);
         ArgumentNullException.ThrowIfNull(settings);
         Work[] works = [.. engines.Select(e => Begin(e, settings))];
-        CardRates rates = CardPool.Of([.. works.Select(w => w.Evidence)], others, known, works.Select(w => w.Outlook).OfType<EngineOutlook>().FirstOrDefault()?.Card);
+        CardRates rates = RatesOf(works, others, known);
         string mark = MarkOf(settings);
         return new(rates, [.. works.Select(w => Finish(w, rates, mark, settings))]);
+    }
+
+    /// <summary>Works out engines of one card in the background, several at once: the same forecasts.</summary>
+    /// <param name="engines">The engines.</param>
+    /// <param name="others">What the card's other engines said of their rates when they were worked out last.</param>
+    /// <param name="known">The card's rates so far.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <param name="pace">How hard they are worked at.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The forecasts, and the card's rates now.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static async Task<CardForecasts> AtAsync(
+        IReadOnlyList<EngineToForecast> engines, IReadOnlyList<SideEvidence> others, CardRates known, BenchSettings settings, IPace pace, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(engines);
+        ArgumentNullException.ThrowIfNull(others);
+        ArgumentNullException.ThrowIfNull(known);
+        ArgumentNullException.ThrowIfNull(settings);
+        ArgumentNullException.ThrowIfNull(pace);
+        Work[] works = await EachAsync(engines, e => Begin(e, settings), pace, cancel);
+        CardRates rates = RatesOf(works, others, known);
+        string mark = MarkOf(settings);
+        return new(rates, await EachAsync(works, w => Finish(w, rates, mark, settings), pace, cancel));
     }
 
     /// <summary>The outlook of an engine with the rates that are held.</summary>
@@ -68,6 +91,21 @@ public static class Forecaster
             ? new(outlook, rates.Taught.On(outlook.Card), rates.Taught is not { Intake: null, Exhaust: null })
             : null;
     }
+
+    private static async Task<TTo[]> EachAsync<TFrom, TTo>(IReadOnlyList<TFrom> from, Func<TFrom, TTo> work, IPace pace, CancellationToken cancel)
+    {
+        TTo[] to = new TTo[from.Count];
+        ParallelOptions options = new() { MaxDegreeOfParallelism = pace.AtOnce, CancellationToken = cancel };
+        await Parallel.ForAsync(0, to.Length, options, async (i, stop) =>
+        {
+            await pace.TurnAsync(stop);
+            to[i] = work(from[i]);
+        });
+        return to;
+    }
+
+    private static CardRates RatesOf(Work[] works, IReadOnlyList<SideEvidence> others, CardRates known) =>
+        CardPool.Of([.. works.Select(w => w.Evidence)], others, known, works.Select(w => w.Outlook).OfType<EngineOutlook>().FirstOrDefault()?.Card);
 
     private static EngineOutlook? OutlookOf(EngineToForecast engine, BenchSettings settings) =>
         EngineOutlook.Of(engine.Card, engine.Past.Jobs, settings, engine.Details.ThinnestShim);

@@ -26,11 +26,17 @@ public interface IDue
     /// <returns>The forecast; null where no job on it was closed yet.</returns>
     Task<KeptForecast?> FindAsync(Guid engineId, CancellationToken cancel = default);
 
-    /// <summary>Works out again what is stale.</summary>
+    /// <summary>Works out again what is stale, for somebody who waits. Where it is kept fresh in the background, more than he would wait for is left to that.</summary>
     /// <param name="most">How many engines at most.</param>
     /// <param name="cancel">Stops it.</param>
-    /// <returns>How many engines were stale still, beyond those.</returns>
+    /// <returns>How many engines are stale still.</returns>
     Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default);
+
+    /// <summary>Works out again all that is stale, for nobody who waits. From the first time on the bench counts on being kept fresh.</summary>
+    /// <param name="pace">How hard it is worked at.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>When nothing is stale.</returns>
+    Task KeepFreshAsync(IPace pace, CancellationToken cancel = default);
 
     /// <summary>The past of an engine and what is to be expected of it.</summary>
     /// <param name="engineId">The engine.</param>

@@ -27,6 +27,9 @@ internal sealed class FollowedDue(Follower follower, IDue inner) : IDue
     public Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default) => inner.RefreshStaleAsync(most, cancel);
 
     /// <inheritdoc/>
+    public Task KeepFreshAsync(IPace pace, CancellationToken cancel = default) => inner.KeepFreshAsync(pace, cancel);
+
+    /// <inheritdoc/>
     public Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel = default) => inner.OutlookAsync(engineId, cancel);
 
     /// <inheritdoc/>

@@ -9,6 +9,8 @@ namespace Shimwright.Bench.InMemory;
 /// <summary>The forecasts of a bench in memory.</summary>
 internal sealed class MemoryDue(MemoryState state) : IDue
 {
+    private volatile bool _isKept;
+
     /// <inheritdoc/>
     public Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default) => state.DoAsync(
         IReadOnlyList<DueEngine> () =>
@@ -34,15 +36,30 @@ internal sealed class MemoryDue(MemoryState state) : IDue
     public Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default) => state.DoAsync(
         () =>
         {
-            MemoryEngine[] stale = [.. state.Engines.Values.Where(IsStale).OrderBy(e => e.Row.CardId).ThenBy(e => e.Row.Id).Take(most)];
-            foreach (IGrouping<Guid, MemoryEngine> card in stale.GroupBy(e => e.Row.CardId))
+            MemoryEngine[] stale = [.. state.Engines.Values.Where(IsStale).OrderBy(e => e.Row.CardId).ThenBy(e => e.Row.Id)];
+            if (_isKept && stale.Length > most)
             {
-                Refresh([.. card]);
+                return stale.Length;
             }
 
+            RefreshFirst(stale, most);
             return stale.Length == 0 ? 0 : state.Engines.Values.Count(IsStale);
         },
         cancel);
+
+    /// <inheritdoc/>
+    public async Task KeepFreshAsync(IPace pace, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(pace);
+        _isKept = true;
+        bool isStale = true;
+        while (isStale)
+        {
+            await pace.TurnAsync(cancel);
+            // The bench is held for one engine at a time.
+            isStale = await state.DoAsync(() => RefreshFirst([.. state.Engines.Values.Where(IsStale)], 1) > 0, cancel);
+        }
+    }
 
     /// <inheritdoc/>
     public Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel = default) => state.DoAsync(
@@ -97,6 +114,18 @@ internal sealed class MemoryDue(MemoryState state) : IDue
     {
         MemoryCard card = state.Cards[engine.Row.CardId];
         return engine.Row.Changes > 0 && engine.Forecast?.Basis != new ForecastBasis(engine.Row.Changes, card.Row.Version, card.Rates.Version, state.SettingsMark);
+    }
+
+    /// <summary>Works out the first few; how many these were.</summary>
+    private int RefreshFirst(IReadOnlyList<MemoryEngine> stale, int most)
+    {
+        MemoryEngine[] first = [.. stale.Take(most)];
+        foreach (IGrouping<Guid, MemoryEngine> card in first.GroupBy(e => e.Row.CardId))
+        {
+            Refresh([.. card]);
+        }
+
+        return first.Length;
     }
 
     /// <summary>Works out engines of one card.</summary>

@@ -26,9 +26,9 @@ internal sealed class GaussRule
     public int Order => _points.Length;
 
     /// <summary>The rule for an interval in which nothing bends faster than over <paramref name="scale"/>; 128 points at most.</summary>
-    public static GaussRule For(double length, double scale)
+    public static GaussRule For(double length, double scale, double pointsPerBend = PointsPerBend)
     {
-        double wanted = Spare + (PointsPerBend * length / scale);
+        double wanted = Spare + (pointsPerBend * length / scale);
         foreach (GaussRule rule in Rules)
         {
             if (rule.Order >= wanted)

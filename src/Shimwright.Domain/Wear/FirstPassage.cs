@@ -25,6 +25,27 @@ internal static class FirstPassage
     {
         double a = ((rate * time) - distance) / root;
         double z = ((rate * time) + distance) / root;
+        return Reached(a, z);
+    }
+
+    /// <summary>
+    /// The same where the drift is N(rate, spread²), whatever its sign. With v = qt + (spread·t)², a = (rt - d)/√v and z = (rt + d + 2d(spread·t)²/(qt))/√v
+    /// it is Φ(a) + φ(a)·M(z) again: the average of Φ over a normal drift is Φ, and e^{2rd/q} shifts the drift by 2d·spread²/q.
+    /// </summary>
+    /// <param name="distance">d, how far the limit is away, mm.</param>
+    /// <param name="rate">The mean of the drift, 0 or more.</param>
+    /// <param name="spread">Its standard deviation.</param>
+    /// <param name="time">t, hours or km.</param>
+    /// <param name="root">√(qt), mm, above 0.</param>
+    public static double ChanceFromTable(double distance, double rate, double spread, double time, double root)
+    {
+        double drifts = Squares.Of(spread * time), strays = Squares.Of(root);
+        double wide = Math.Sqrt(strays + drifts);
+        return Reached(((rate * time) - distance) / wide, ((rate * time) + distance + (2 * distance * drifts / strays)) / wide);
+    }
+
+    private static double Reached(double a, double z)
+    {
         if (a > 9)
         {
             return 1;

@@ -107,42 +107,61 @@ public static class PooledRates
     {
         ArgumentNullException.ThrowIfNull(evidence);
         ArgumentOutOfRangeException.ThrowIfLessThan(evidence.Count, 2, nameof(evidence));
+        // A fleet of thousands says as many things, and each is gone through hundreds of times.
+        RateEvidence[] all = [.. evidence];
         double mean = evidence.Average(e => e.Rate);
         double greatest = 4 * (evidence.Average(e => Squares.Of(e.Rate - mean)) + evidence.Min(e => Squares.Of(e.Uncertainty)));
         double best = 0, bestLog = LogLikelihood(evidence, 0), below = 0;
         double smallest = 1e-6 * evidence.Min(e => Squares.Of(e.Uncertainty));
-        double ratio = Math.Pow(greatest / smallest, 1.0 / ScanSteps);
+        double ratio = Math.Pow(greatest / smallest, 1.0 / ScanSteps), slopeBelow = Slope(all, 0);
         for (double variance = smallest; variance <= greatest * ratio; variance *= ratio)
         {
             // Where the slope falls through 0 there is a maximum; of several the highest counts.
-            if (Slope(evidence, below) > 0 && Slope(evidence, variance) <= 0)
+            double slope = Slope(all, variance);
+            if (slopeBelow > 0 && slope <= 0)
             {
-                double peak = Brent.FindRoot(v => Slope(evidence, v), below, variance, 1e-13 * variance, 200);
+                double peak = Brent.FindRoot(v => Slope(all, v), below, variance, 1e-13 * variance, 200);
                 double log = LogLikelihood(evidence, peak);
                 (best, bestLog) = log > bestLog ? (peak, log) : (best, bestLog);
             }
 
-            below = variance;
+            (below, slopeBelow) = (variance, slope);
         }
 
-        return new RateDistribution(MeanAt(evidence, best), Math.Sqrt(best));
+        return new RateDistribution(MeanAt(all, best), Math.Sqrt(best));
     }
 
     /// <summary>ln of the likelihood at a variance of the rates, the mean at its best.</summary>
     internal static double LogLikelihood(IReadOnlyList<RateEvidence> evidence, double variance)
     {
-        double mean = MeanAt(evidence, variance);
+        double mean = MeanAt([.. evidence], variance);
         return evidence.Sum(e => -0.5 * (Math.Log(2 * Math.PI * Total(e, variance)) + (Squares.Of(e.Rate - mean) / Total(e, variance))));
     }
 
-    private static double MeanAt(IReadOnlyList<RateEvidence> evidence, double variance) =>
-        evidence.Sum(e => e.Rate / Total(e, variance)) / evidence.Sum(e => 1 / Total(e, variance));
+    private static double MeanAt(RateEvidence[] evidence, double variance)
+    {
+        double rates = 0, weights = 0;
+        foreach (RateEvidence e in evidence)
+        {
+            double weight = 1 / Total(e, variance);
+            rates += weight * e.Rate;
+            weights += weight;
+        }
+
+        return rates / weights;
+    }
 
     /// <summary>The derivative of the log likelihood by the variance; the best mean drops out of it.</summary>
-    private static double Slope(IReadOnlyList<RateEvidence> evidence, double variance)
+    private static double Slope(RateEvidence[] evidence, double variance)
     {
-        double mean = MeanAt(evidence, variance);
-        return evidence.Sum(e => (Squares.Of(e.Rate - mean) / Total(e, variance) - 1) / (2 * Total(e, variance)));
+        double mean = MeanAt(evidence, variance), sum = 0;
+        foreach (RateEvidence e in evidence)
+        {
+            double weight = 1 / Total(e, variance);
+            sum += ((Squares.Of(e.Rate - mean) * weight) - 1) * weight / 2;
+        }
+
+        return sum;
     }
 
     private static double Total(RateEvidence e, double variance) => variance + Squares.Of(e.Uncertainty);

@@ -5,7 +5,6 @@ using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
-using Shimwright.Jobs.Settings;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 
@@ -14,11 +13,17 @@ namespace Shimwright.Storage.Due;
 /// <summary>When each engine is due, and the past that says so. Lists read what is kept; what is stale is worked out again here.</summary>
 internal sealed class DueStore : IDue
 {
+    private const int AtATime = 100;
+    private const int MostRounds = 10;
+
     private readonly Func<BenchContext> _open;
     private readonly ISettings _settings;
     private readonly SheetReader _sheets;
     private readonly TimeProvider _time;
     private readonly OutlookCache _outlooks = new();
+
+    /// <summary>Whether what is stale is worked out in the background here: a page then need not wait for many.</summary>
+    private volatile bool _isKept;
 
     internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings, TimeProvider time)
     {
@@ -33,13 +38,16 @@ internal sealed class DueStore : IDue
     {
         await using BenchContext context = _open();
         string text = SearchText.Of(search ?? "");
-        var rows = await context.Engines.AsNoTracking()
+        // All engines are put in order, and only those of the page are read: a forecast is long.
+        var order = await context.Engines.AsNoTracking()
             .Where(e => e.RetiredAt == null).Where(e => text.Length == 0 || e.Search.Contains(text))
             .LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f })
             .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 3 : r.Forecast.DueAt != null ? 0 : r.Forecast.CheckBy != null ? 1 : 2)
             .ThenBy(r => r.Forecast!.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id)
-            .Skip(skip).Take(take).ToListAsync(cancel);
-        return [.. rows.Select(r => new DueEngine(r.Engine.Id, r.Engine.Name, ForecastRows.Shown(r.Forecast)))];
+            .Skip(skip).Take(take).Select(r => new { r.Engine.Id, r.Engine.Name }).ToListAsync(cancel);
+        Guid[] ids = [.. order.Select(e => e.Id)];
+        Dictionary<Guid, KeptForecastRow> forecasts = await context.Forecasts.AsNoTracking().Where(f => ids.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
+        return [.. order.Select(e => new DueEngine(e.Id, e.Name, ForecastRows.Shown(forecasts.GetValueOrDefault(e.Id))))];
     }
 
     /// <inheritdoc/>
@@ -53,7 +61,7 @@ internal sealed class DueStore : IDue
         string mark = await MarkAsync(cancel);
         if (await Stale(context, mark).AnyAsync(e => e.Id == engineId, cancel))
         {
-            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
+            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], Paces.Steady, cancel);
         }
 
         return ForecastRows.Shown(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
@@ -62,23 +70,28 @@ internal sealed class DueStore : IDue
     /// <inheritdoc/>
     public async Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default)
     {
-        await using BenchContext context = _open();
         string mark = await MarkAsync(cancel);
-        var stale = await Stale(context, mark).OrderBy(e => e.CardId).ThenBy(e => e.Id).Select(e => new { e.Id, e.CardId }).Take(most).ToListAsync(cancel);
-        if (stale.Count == 0)
+        IReadOnlyList<(Guid Id, Guid Card)> stale = await StaleAsync(mark, cancel);
+        if (stale.Count == 0 || (_isKept && stale.Count > most))
         {
-            return 0;
+            return stale.Count;
         }
 
-        BenchSettings settings = (await _settings.CurrentAsync(cancel)).Settings;
-        foreach (var card in stale.GroupBy(e => e.CardId))
-        {
-            // A context of its own, so that what was read for one card does not stay for all.
-            await using BenchContext own = _open();
-            await new ForecastWork(own, _sheets, settings).RefreshAsync([.. card.Select(e => e.Id)], cancel);
-        }
-
+        await RefreshAsync([.. stale.Take(most)], Paces.Steady, cancel);
+        await using BenchContext context = _open();
         return await Stale(context, mark).CountAsync(cancel);
+    }
+
+    /// <inheritdoc/>
+    public async Task KeepFreshAsync(IPace pace, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(pace);
+        _isKept = true;
+        // What is worked out can move a card's rates, and so make others stale that were not; not for ever, and the keeper comes again.
+        for (int round = 0; round < MostRounds && await StaleAsync(await MarkAsync(cancel), cancel) is { Count: > 0 } stale; round++)
+        {
+            await RefreshAsync(stale, pace, cancel);
+        }
     }
 
     /// <inheritdoc/>
@@ -136,6 +149,23 @@ internal sealed class DueStore : IDue
     }
 
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
+
+    /// <summary>Works out engines, those of a card together, a few at a time: each few are kept by themselves.</summary>
+    private async Task RefreshAsync(IReadOnlyList<(Guid Id, Guid Card)> engines, IPace pace, CancellationToken cancel)
+    {
+        foreach ((Guid Id, Guid Card)[] few in engines.GroupBy(e => e.Card).SelectMany(card => card.Chunk(AtATime)))
+        {
+            // A context of its own, so that what was read for some does not stay for all.
+            await using BenchContext context = _open();
+            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([.. few.Select(e => e.Id)], pace, cancel);
+        }
+    }
+
+    private async Task<IReadOnlyList<(Guid Id, Guid Card)>> StaleAsync(string mark, CancellationToken cancel)
+    {
+        await using BenchContext context = _open();
+        return [.. (await Stale(context, mark).OrderBy(e => e.CardId).ThenBy(e => e.Id).Select(e => new { e.Id, e.CardId }).ToListAsync(cancel)).Select(e => (e.Id, e.CardId))];
+    }
 
     /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>
     private static IQueryable<EngineRow> Stale(BenchContext context, string mark) => context.Engines.AsNoTracking()

@@ -4,7 +4,6 @@ using Shimwright.Bench.Engines;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Settings;
-using Shimwright.Jobs.Sheets;
 using Shimwright.Storage.Database;
 using Shimwright.Storage.Jobs;
 
@@ -14,35 +13,27 @@ namespace Shimwright.Storage.Due;
 internal sealed class ForecastWork(BenchContext context, SheetReader sheets, BenchSettings settings)
 {
     /// <summary>Works out engines of one card.</summary>
-    public async Task RefreshAsync(IReadOnlyList<Guid> engines, CancellationToken cancel)
+    public async Task RefreshAsync(IReadOnlyList<Guid> engines, IPace pace, CancellationToken cancel)
     {
-        List<(EngineToForecast Engine, Guid Card)> known = [];
-        foreach (Guid id in engines)
-        {
-            if (await EngineAsync(id, cancel) is { } engine)
-            {
-                known.Add(engine);
-            }
-        }
-
+        (IReadOnlyList<EngineToForecast> known, Guid card) = await EnginesAsync(engines, cancel);
         if (known.Count == 0)
         {
             return;
         }
 
-        CardRatesRow? row = await context.CardRates.FirstOrDefaultAsync(r => r.CardId == known[0].Card, cancel);
+        Guid[] now = [.. known.Select(k => k.Id)];
+        CardRatesRow? row = await context.CardRates.FirstOrDefaultAsync(r => r.CardId == card, cancel);
         CardRates before = ForecastRows.Read(row);
-        CardForecasts worked = Forecaster.Of(
-            [.. known.Select(k => k.Engine)], await OthersAsync(known[0].Card, [.. known.Select(k => k.Engine.Id)], cancel), before, settings);
+        CardForecasts worked = await Forecaster.AtAsync(known, await OthersAsync(card, now, cancel), before, settings, pace, cancel);
         if (worked.Rates.Version != before.Version)
         {
-            ForecastRows.Write(worked.Rates, row ?? context.CardRates.Add(new() { CardId = known[0].Card }).Entity);
+            ForecastRows.Write(worked.Rates, row ?? context.CardRates.Add(new() { CardId = card }).Entity);
         }
 
+        Dictionary<Guid, KeptForecastRow> kept = await context.Forecasts.Where(f => now.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
         foreach (WorkedForecast forecast in worked.Forecasts)
         {
-            ForecastRows.Write(
-                forecast, await context.Forecasts.FindAsync([forecast.Engine], cancel) ?? context.Forecasts.Add(new() { EngineId = forecast.Engine }).Entity);
+            ForecastRows.Write(forecast, kept.GetValueOrDefault(forecast.Engine) ?? context.Forecasts.Add(new() { EngineId = forecast.Engine }).Entity);
         }
 
         try
@@ -58,34 +49,37 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
 
     /// <summary>The outlook of an engine with the rates that are kept.</summary>
     public async Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel) =>
-        await EngineAsync(engineId, cancel) is { } known
+        await EnginesAsync([engineId], cancel) is ([var engine], var card)
             ? Forecaster.Outlook(
-                known.Engine, ForecastRows.Read(await context.CardRates.AsNoTracking().FirstOrDefaultAsync(r => r.CardId == known.Card, cancel)), settings)
+                engine, ForecastRows.Read(await context.CardRates.AsNoTracking().FirstOrDefaultAsync(r => r.CardId == card, cancel)), settings)
             : null;
 
     /// <summary>An engine's closed jobs.</summary>
-    public static async Task<EnginePast> PastAsync(BenchContext context, SheetReader sheets, Guid engineId, CancellationToken cancel)
+    public static async Task<EnginePast> PastAsync(BenchContext context, SheetReader sheets, Guid engineId, CancellationToken cancel) =>
+        EnginePast.Of((await ClosedAsync(context, sheets, [engineId], cancel))[engineId]);
+
+    /// <summary>The closed jobs of engines.</summary>
+    private static async Task<ILookup<Guid, ClosedJob>> ClosedAsync(BenchContext context, SheetReader sheets, IReadOnlyList<Guid> engines, CancellationToken cancel)
     {
-        List<JobRow> rows = await context.Jobs.AsNoTracking().Where(j => j.EngineId == engineId && j.ClosedAt != null && j.DiscardedAt == null).ToListAsync(cancel);
-        return EnginePast.Of((await sheets.OfAllAsync(context, rows, cancel)).Select(j => Closed(j.Row, j.Sheet)));
+        List<JobRow> rows = await context.Jobs.AsNoTracking().Where(j => engines.Contains(j.EngineId) && j.ClosedAt != null && j.DiscardedAt == null).ToListAsync(cancel);
+        return (await sheets.OfAllAsync(context, rows, cancel)).ToLookup(
+            j => j.Row.EngineId, j => new ClosedJob(new(j.Row.Id, j.Sheet, (PastOrigin)j.Row.Past, j.Row.FollowsId), j.Row.StartedAt, j.Row.ClosedAt!.Value));
     }
 
-    private static ClosedJob Closed(JobRow row, JobSheet sheet) =>
-        new(new(row.Id, sheet, (PastOrigin)row.Past, row.FollowsId), row.StartedAt, row.ClosedAt!.Value);
-
-    private async Task<(EngineToForecast Engine, Guid Card)?> EngineAsync(Guid id, CancellationToken cancel)
+    /// <summary>Engines of one card, and the card. Each thing that they need is asked for once, for all of them.</summary>
+    private async Task<(IReadOnlyList<EngineToForecast> Engines, Guid Card)> EnginesAsync(IReadOnlyList<Guid> ids, CancellationToken cancel)
     {
-        EngineRow? engine = await context.Engines.AsNoTracking().Include(e => e.Card).FirstOrDefaultAsync(e => e.Id == id, cancel);
-        if (engine is null)
+        List<EngineRow> rows = await context.Engines.AsNoTracking().Where(e => ids.Contains(e.Id)).OrderBy(e => e.Id).ToListAsync(cancel);
+        if (rows is not [var first, ..])
         {
-            return null;
+            return ([], Guid.Empty);
         }
 
-        EngineCard card = EngineCard.Read(engine.Card.Card).Card
-            ?? throw new InvalidOperationException("A card that was kept can no longer be read.");
-        return (new(
-            id, engine.Changes, engine.Card.Version, card, CardDetails.Read(engine.Card.Details), engine.UsagePerWeek,
-            await PastAsync(context, sheets, id, cancel)), engine.CardId);
+        CardRow kept = await context.Cards.AsNoTracking().FirstAsync(c => c.Id == first.CardId, cancel);
+        EngineCard card = EngineCard.Read(kept.Card).Card ?? throw new InvalidOperationException("A card that was kept can no longer be read.");
+        CardDetails details = CardDetails.Read(kept.Details);
+        ILookup<Guid, ClosedJob> closed = await ClosedAsync(context, sheets, [.. rows.Select(r => r.Id)], cancel);
+        return ([.. rows.Select(e => new EngineToForecast(e.Id, e.Changes, kept.Version, card, details, e.UsagePerWeek, EnginePast.Of(closed[e.Id])))], kept.Id);
     }
 
     /// <summary>What the card's other engines said of their rates when they were worked out last.</summary>

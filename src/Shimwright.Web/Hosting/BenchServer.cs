@@ -106,6 +106,7 @@ public static class BenchServer
         // Nobody knows who reaches a container's published port: there everybody has to be let in.
         bool isContainer = options.Running is { InContainer: true };
         services.AddDoor(new(options.Shop is not null || isContainer, isContainer || options.Shop is { IsLocked: true }));
+        services.AddSingleton<RequestTraffic>();
         services.AddHostedService<ForecastKeeper>();
         services.AddHostedService<CopyKeeper>();
         services.AddHostedService<NewsKeeper>();
@@ -142,6 +143,7 @@ public static class BenchServer
 
     private static void UsePipeline(WebApplication app)
     {
+        app.Use(app.Services.GetRequiredService<RequestTraffic>().CountAsync);
         app.Services.GetService<OpenShop>()?.UseProxy(app);
         app.Use(SecurityHeaders.Add);
         app.UseHostFiltering();

@@ -2,14 +2,13 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
 using Shimwright.Storage;
+using Shimwright.Web.Requests;
 
 namespace Shimwright.Web.Hosting;
 
-/// <summary>Keeps the forecasts fresh while the server runs, a few engines at a time, so that the list of what is due only has to read them. Of several servers on one database one does it for all.</summary>
-internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
+/// <summary>Keeps the forecasts fresh while the server runs and nobody waits for a page, so that the list of what is due only has to read them. Of several servers on one database one does it for all.</summary>
+internal sealed partial class ForecastKeeper(IBench bench, RequestTraffic traffic, TimeProvider time, ILogger<ForecastKeeper> log) : BackgroundService
 {
-    /// <summary>Finding the stale ones looks at all engines: so many at a time that this does not cost more than the work. Each card is kept by itself.</summary>
-    private const int AtATime = 100;
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(15);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -19,9 +18,9 @@ internal sealed partial class ForecastKeeper(IBench bench, TimeProvider time, IL
             try
             {
                 await using IAsyncDisposable? turn = bench is BenchDatabase database ? await database.TakeForecastsAsync(stoppingToken) : null;
-                while ((bench is not BenchDatabase || turn is not null) && await bench.Due.RefreshStaleAsync(AtATime, stoppingToken) > 0)
+                if (bench is not BenchDatabase || turn is not null)
                 {
-                    // A few engines at a time, until none is left.
+                    await bench.Due.KeepFreshAsync(traffic, stoppingToken);
                 }
             }
             catch (Exception e) when (e is not OperationCanceledException)

@@ -65,7 +65,7 @@ internal static class Formulas
             "The local trend model. With plain normal readings it is the Kalman filter; with feels the likelihood is met on the grid and its first two moments go on.",
             "Wear.WearFilter", "wear.md#what-the-checks-say"),
         new(Passage, "When a valve leaves its band", "P(out by t) = Φ((rt - d)/√(qt)) + e^(2rd/q)·Φ(-(d + rt)/√(qt))",
-            "First passage of a Wiener process with drift: the inverse Gaussian law, by the reflection of paths. Averaged over what is not known of clearance and rate.",
+            "First passage of a Wiener process with drift: the inverse Gaussian law, by the reflection of paths. Averaged over what is not known of clearance and rate; over a normal rate of either sign the average has the same form.",
             "Wear.FirstPassage", "wear.md#when-to-look-again"),
         new(Pool, "What engines of one card teach each other", "rates N(μ, τ²) over engines: μ and τ where their chance is greatest, with the card's own figures as what is expected",
             "A one-way layout with random effects: between engines the rates differ by τ, within one they are known to their own standard error.",

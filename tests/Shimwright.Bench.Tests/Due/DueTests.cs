@@ -83,24 +83,8 @@ public class DueTests
     public async Task OutlookAsync_FleetOfOneCard_TakesTheRatesThatItHasTaught(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid first = await test.Bench.AddEngineAsync("Flood pump 1");
-        StoredEngine stored = (await test.Bench.Engines.FindAsync(first, Cancel))!;
-        List<Guid> engines = [first];
-        for (int i = 2; i <= 4; i++)
-        {
-            engines.Add(Guid.NewGuid());
-            await test.Bench.Engines.AddSharingAsync(engines[^1], $"Flood pump {i}", stored.CardId, Cancel);
-        }
-
-        UsualWear card = stored.Card.Wear!.ToUsual();
-        foreach ((int i, Guid engine) in engines.Index())
-        {
-            for (int check = 0; check < 4; check++)
-            {
-                await CloseCheckAsync(test, engine, 30 + (card.Interval * check), 0.30 - (0.02 * i) - (0.05 * check));
-            }
-        }
-
+        (IReadOnlyList<Guid> engines, UsualWear card) = await FleetAsync(test);
+        Guid first = engines[0];
         await test.Bench.Due.RefreshStaleAsync(10, Cancel);
         StoredOutlook outlook = (await test.Bench.Due.OutlookAsync(first, Cancel))!;
         Assert.True(outlook.IsPooled);
@@ -118,6 +102,33 @@ public class DueTests
         Assert.True(after.IsPooled);
         Assert.InRange(after.Usual.RateOf(ValveSide.Intake).Mean * card.Interval, 0.045, 0.055);
         Assert.Equal(expected.StandardDeviation, after.Usual.RateOf(ValveSide.Intake).StandardDeviation, 0.1 * expected.StandardDeviation);
+    }
+
+    /// <summary>In the background, several at once, the forecasts are the same; and who asks for a page then waits for few, not for all.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task KeepFreshAsync_FleetThatIsStaleAtOnce_IsWorkedOutAsByHand(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        await FleetAsync(test);
+        Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(10, Cancel));
+        IReadOnlyList<DueEngine> before = await test.Bench.Due.ListAsync(null, 0, 10, Cancel);
+        Assert.Equal(4, before.Count(e => e.Forecast is { Curve.Count: > 0 }));
+
+        await test.Bench.Settings.SaveAsync(new BenchSettings { Risk = 0.4 }, 0, "phone", Cancel);
+        await test.Bench.Due.KeepFreshAsync(new FourAtOnce(), Cancel);
+        Assert.All(await test.Bench.Due.ListAsync(null, 0, 10, Cancel), e => Assert.Equal(0.4, e.Forecast!.Risk));
+        await test.Bench.Settings.SaveAsync(new BenchSettings(), 1, "phone", Cancel);
+        Assert.Equal(4, await test.Bench.Due.RefreshStaleAsync(3, Cancel));
+        Assert.Equal(4, await test.Bench.Due.RefreshStaleAsync(3, Cancel));
+
+        FourAtOnce pace = new();
+        await test.Bench.Due.KeepFreshAsync(pace, Cancel);
+        Assert.True(pace.Turns >= 4);
+        Assert.Equivalent(before, await test.Bench.Due.ListAsync(null, 0, 10, Cancel), strict: true);
+
+        await test.Bench.Due.StateUsageAsync(before[0].Id, 5, Cancel);
+        Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(3, Cancel));
     }
 
     /// <summary>Out of its limits at the check, and nobody has said how much it is used: it is due since that day.</summary>
@@ -200,5 +211,44 @@ public class DueTests
             new ClearanceRead(SheetPart.Check, "I1", intake, 0.003), new ClearanceRead(SheetPart.Check, "I2", intake + 0.002, 0.003),
             new ClearanceRead(SheetPart.Check, "E1", 0.255, 0.003), new ClearanceRead(SheetPart.Check, "E2", 0.257, 0.003),
             new JobClosed(clock, "", "", ""));
+    }
+
+    /// <summary>Four engines of one card that lose 0.05 an interval.</summary>
+    private static async Task<(IReadOnlyList<Guid> Engines, UsualWear Card)> FleetAsync(TestBench test)
+    {
+        Guid first = await test.Bench.AddEngineAsync("Flood pump 1");
+        StoredEngine stored = (await test.Bench.Engines.FindAsync(first, Cancel))!;
+        List<Guid> engines = [first];
+        for (int i = 2; i <= 4; i++)
+        {
+            engines.Add(Guid.NewGuid());
+            await test.Bench.Engines.AddSharingAsync(engines[^1], $"Flood pump {i}", stored.CardId, Cancel);
+        }
+
+        UsualWear card = stored.Card.Wear!.ToUsual();
+        foreach ((int i, Guid engine) in engines.Index())
+        {
+            for (int check = 0; check < 4; check++)
+            {
+                await CloseCheckAsync(test, engine, 30 + (card.Interval * check), 0.30 - (0.02 * i) - (0.05 * check));
+            }
+        }
+
+        return (engines, card);
+    }
+
+    private sealed class FourAtOnce : IPace
+    {
+        private int _turns;
+
+        public int Turns => _turns;
+
+        public int AtOnce => 4;
+
+        public async ValueTask TurnAsync(CancellationToken cancel)
+        {
+            Interlocked.Increment(ref _turns);
+            await Task.Yield();
+        }
     }
 }

@@ -1,0 +1,52 @@
+using Microsoft.AspNetCore.Http;
+using Shimwright.Bench.Due;
+
+namespace Shimwright.Web.Requests;
+
+/// <summary>Counts the requests that wait for an answer. Forecasts are worked out in the background while there are none, on all processors.</summary>
+internal sealed class RequestTraffic(TimeProvider time) : IPace
+{
+    private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(2);
+
+    /// <summary>However busy the server is, the work goes on after this.</summary>
+    private static readonly TimeSpan Longest = TimeSpan.FromMilliseconds(250);
+
+    private int _waiting;
+
+    /// <inheritdoc/>
+    public int AtOnce => Environment.ProcessorCount;
+
+    /// <summary>Counts a request until its answer begins: news of a job are an answer that goes on for hours.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="next">What answers it.</param>
+    /// <returns>When it was answered.</returns>
+    public async Task CountAsync(HttpContext context, RequestDelegate next)
+    {
+        int mine = 1;
+        Interlocked.Increment(ref _waiting);
+        context.Response.OnStarting(() =>
+        {
+            Leave();
+            return Task.CompletedTask;
+        });
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            Leave();
+        }
+
+        void Leave() => Interlocked.Add(ref _waiting, -Interlocked.Exchange(ref mine, 0));
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask TurnAsync(CancellationToken cancel)
+    {
+        for (long since = time.GetTimestamp(); Volatile.Read(ref _waiting) > 0 && time.GetElapsedTime(since) < Longest;)
+        {
+            await Task.Delay(Look, time, cancel);
+        }
+    }
+}
