@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Shimwright.Pages.Labels;
 using Shimwright.Web.Lan;
 
 namespace Shimwright.Shop.Tests.Lan;
@@ -26,9 +27,9 @@ public partial class QrPictureTests
     [Fact]
     public void Path_OnAPage_DrawsWhatTheTerminalShows()
     {
-        (string path, int width) = QrPicture.Path(Address);
+        var code = QrCode.Of(Address);
         HashSet<(int X, int Y)> drawn = [];
-        foreach (Match run in Run().Matches(path))
+        foreach (Match run in Run().Matches(code.Path()))
         {
             for (int n = 0; n < int.Parse(run.Groups[3].ValueSpan, System.Globalization.CultureInfo.InvariantCulture); n++)
             {
@@ -37,7 +38,7 @@ public partial class QrPictureTests
         }
 
         string[] lines = [.. QrPicture.Lines(Address)];
-        Assert.Equal(width, lines[0].Length);
+        Assert.Equal(code.Width, lines[0].Length);
         int shown = lines.Sum(l => l.Sum(c => c switch { ' ' => 2, '\u2588' => 0, _ => 1 }));
         Assert.Equal(drawn.Count, shown);
     }
