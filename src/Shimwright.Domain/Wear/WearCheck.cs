@@ -6,8 +6,10 @@ using Shimwright.Domain.Shims;
 namespace Shimwright.Domain.Wear;
 
 /// <summary>One check of an engine's past: when, what was read, what was found fitted, and what was changed afterwards.</summary>
-public sealed record WearCheck
+public sealed class WearCheck
 {
+    private readonly Lazy<IReadOnlyList<(double Mean, double StandardDeviation)>> _alone;
+
     /// <summary>Makes a check.</summary>
     /// <param name="clock">The engine's clock, hours or km, 0 or more.</param>
     /// <param name="check">What was read.</param>
@@ -22,6 +24,7 @@ public sealed record WearCheck
         ArgumentNullException.ThrowIfNull(check);
         Clock = Guard.Within(clock, 0, double.MaxValue);
         Check = check;
+        _alone = new(() => [.. EngineEstimate.From(check.WithoutOffsets).Valves.Select(v => (v.Mean, v.StandardDeviation))]);
         Fitted = [.. fitted ?? check.Engine.Valves.Select(_ => (Thickness?)null)];
         ArgumentOutOfRangeException.ThrowIfNotEqual(Fitted.Count, check.Engine.Valves.Count, nameof(fitted));
         Changes = [.. changes ?? []];
@@ -36,6 +39,9 @@ public sealed record WearCheck
 
     /// <summary>What was read.</summary>
     public EngineCheck Check { get; }
+
+    /// <summary>The clearance of each valve by these readings alone, the past unknown: where every way through the checks begins, whatever wear is held usual.</summary>
+    internal IReadOnlyList<(double Mean, double StandardDeviation)> Alone => _alone.Value;
 
     /// <summary>The thickness found at each valve, or null.</summary>
     public IReadOnlyList<Thickness?> Fitted { get; }

@@ -24,9 +24,8 @@ public static class WearFilter
         ArgumentNullException.ThrowIfNull(checks);
         ArgumentOutOfRangeException.ThrowIfZero(checks.Count, nameof(checks));
         ArgumentNullException.ThrowIfNull(wear);
-        EngineEstimate first = EngineEstimate.From(checks[0].Check.WithoutOffsets);
-        WearState[] start = [.. checks[0].Check.Engine.Valves.Select((valve, v) => WearState.At(
-            first.Valves[v].Mean, Numerics.Squares.Of(first.Valves[v].StandardDeviation), wear.RateOf(valve.Side)))];
+        WearState[] start = [.. checks[0].Check.Engine.Valves.Zip(checks[0].Alone, (valve, alone) => WearState.At(
+            alone.Mean, Numerics.Squares.Of(alone.StandardDeviation), wear.RateOf(valve.Side)))];
         return Follow(start, checks, wear, seating, strayWeight);
     }
 
