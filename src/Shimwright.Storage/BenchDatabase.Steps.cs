@@ -23,6 +23,9 @@ public sealed partial class BenchDatabase
     public Task<IReadOnlySet<Guid>> SentByAsync(Guid pocket, IReadOnlyCollection<Guid> actions, CancellationToken cancel = default) => _steps.SentByAsync(pocket, actions, cancel);
 
     /// <inheritdoc/>
+    public bool IsAway(Exception fault) => WhyAway(fault) is not null;
+
+    /// <inheritdoc/>
     public Task<T> AtAsync<T>(DateTime time, Func<IBench, Task<T>> work)
     {
         ArgumentNullException.ThrowIfNull(work);

@@ -108,6 +108,9 @@ public sealed class MemoryBench : IBench, IStepped
     public Task<T> AtAsync<T>(DateTime time, Func<IBench, Task<T>> work) => _state.AtAsync(time, () => work(this));
 
     /// <inheritdoc/>
+    public bool IsAway(Exception fault) => fault is IOException;
+
+    /// <inheritdoc/>
     public Task<KeptPicture?> PictureAsync(Guid id, CancellationToken cancel = default) => _state.DoAsync(() => _state.Pictures.GetValueOrDefault(id), cancel);
 
     /// <summary>All that the bench holds now.</summary>

@@ -73,6 +73,11 @@ public interface IStepped
     /// <returns>The answer.</returns>
     Task<T> AtAsync<T>(DateTime time, Func<IBench, Task<T>> work);
 
+    /// <summary>Whether a fault means that the bench is away, full or damaged, and not that the program failed: what was sent is then sent again.</summary>
+    /// <param name="fault">The fault.</param>
+    /// <returns>Whether it is.</returns>
+    bool IsAway(Exception fault);
+
     /// <summary>A picture with its content.</summary>
     /// <param name="id">The picture.</param>
     /// <param name="cancel">Stops it.</param>

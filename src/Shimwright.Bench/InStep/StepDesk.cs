@@ -17,10 +17,12 @@ public static class StepDesk
     /// <param name="device">What is written beside it.</param>
     /// <param name="role">What the device may do.</param>
     /// <param name="now">The time here, UTC.</param>
+    /// <param name="onFault">Hears of a fault of the program over a deed: that one is refused, and those after it are gone on with.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>What became of it.</returns>
     /// <exception cref="ArgumentException">Nobody can keep in step with the bench.</exception>
-    public static async Task<StepAnswered> HearAsync(IBench bench, StepSent sent, string device, DeviceRole role, DateTime now, CancellationToken cancel = default)
+    public static async Task<StepAnswered> HearAsync(
+        IBench bench, StepSent sent, string device, DeviceRole role, DateTime now, Action<Exception>? onFault = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(sent);
         IStepped stepped = Stepped(bench);
@@ -31,7 +33,7 @@ public static class StepDesk
         {
             DeedAnswer answer = await stepped.AnsweredAsync(deed.Id, cancel)
                 ?? (deed.BuildsOn.Any(b => b.Own > 0 && refused.Contains(b.Replaced)) ? DeedAnswer.Conflict(deed, "deed", "it builds on a change that was not accepted", "look at what the bench has now, then change that")
-                : await DoAsync(bench, stepped, deed, (sent, device, role), now, cancel));
+                : await TryAsync(() => DoAsync(bench, stepped, deed, (sent, device, role), now, cancel), stepped, deed, onFault));
             await stepped.HearAsync(new(deed.Id, sent.Pocket, device, deed.At, now, answer), cancel);
             answers.Add(answer);
             if (!answer.IsTaken)
@@ -58,6 +60,20 @@ public static class StepDesk
     }
 
     private static IStepped Stepped(IBench bench) => bench as IStepped ?? throw new ArgumentException("Nobody can keep in step with this bench.", nameof(bench));
+
+    /// <summary>A deed over which the program fails would be sent again for ever, and hold up all that were done after it.</summary>
+    private static async Task<DeedAnswer> TryAsync(Func<Task<DeedAnswer>> work, IStepped stepped, Deed deed, Action<Exception>? onFault)
+    {
+        try
+        {
+            return await work();
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException && !stepped.IsAway(fault))
+        {
+            onFault?.Invoke(fault);
+            return DeedAnswer.Refused(deed, new JobProblem("deed", "the bench's program failed on it", "enter it again, or leave it out and enter it at the bench; the bench's log says what went wrong"));
+        }
+    }
 
     private static async Task<DeedAnswer> DoAsync(IBench bench, IStepped stepped, Deed deed, (StepSent Sent, string Device, DeviceRole Role) from, DateTime now, CancellationToken cancel)
     {

@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.Logging;
 using Shimwright.Bench;
 using Shimwright.Bench.Contents;
 using Shimwright.Bench.Devices;
@@ -33,7 +34,7 @@ internal sealed class StepDocument<T>(string json) : IResult, IEndpointMetadataP
 }
 
 /// <summary>Benches on phones keep in step with this one.</summary>
-internal static class StepApi
+internal static partial class StepApi
 {
     public static void Map(RouteGroupBuilder api)
     {
@@ -55,7 +56,7 @@ internal static class StepApi
         return new(StepJson.Write(await StepDesk.ChangesAsync(bench, mark, cancel)));
     }
 
-    private static async Task<Results<StepDocument<StepAnswered>, Refused<WrongKind>, Refused<Wrong>>> HearAsync(HttpRequest request, IBench bench, TimeProvider time, CancellationToken cancel)
+    private static async Task<Results<StepDocument<StepAnswered>, Refused<WrongKind>, Refused<Wrong>>> HearAsync(HttpRequest request, IBench bench, TimeProvider time, ILoggerFactory logs, CancellationToken cancel)
     {
         if (!JsonBody.IsJson(request))
         {
@@ -69,8 +70,13 @@ internal static class StepApi
 
         // What was begun is done: who sends it hears of it at the next time.
         return new StepDocument<StepAnswered>(
-            StepJson.Write(await StepDesk.HearAsync(bench, sent, DeviceHeader.Of(request), Visitor.RoleOf(request.HttpContext.User) ?? DeviceRole.Reader, time.GetUtcNow().UtcDateTime, cancel)));
+            StepJson.Write(await StepDesk.HearAsync(
+                bench, sent, DeviceHeader.Of(request), Visitor.RoleOf(request.HttpContext.User) ?? DeviceRole.Reader, time.GetUtcNow().UtcDateTime,
+                fault => LogFault(logs.CreateLogger(typeof(StepApi)), fault), cancel)));
     }
+
+    [LoggerMessage(LogLevel.Error, "What a phone has sent was left out: the program failed on it.")]
+    private static partial void LogFault(ILogger logger, Exception fault);
 
     private static async Task<Results<StepDocument<KeptPicture>, Refused<NotThere>>> PictureAsync(Guid id, IBench bench, CancellationToken cancel) =>
         bench is IStepped stepped && await stepped.PictureAsync(id, cancel) is { } picture ? new StepDocument<KeptPicture>(StepJson.Write(picture)) : new Refused<NotThere>();

@@ -14,10 +14,11 @@ using Shimwright.Bench.Settings;
 namespace Shimwright.Bench.Tests.Following;
 
 /// <summary>A bench that is killed after it has done a deed and before it has written down what became of it.</summary>
-internal sealed class DyingShop(IBench shop, int after) : IBench, IStepped
+internal sealed class DyingShop(IBench shop, int after, Exception? overFirst = null) : IBench, IStepped
 {
     private readonly IStepped _steps = (IStepped)shop;
     private int _left = after;
+    private Exception? _fault = overFirst;
 
     public IEngines Engines => shop.Engines;
 
@@ -49,7 +50,14 @@ internal sealed class DyingShop(IBench shop, int after) : IBench, IStepped
 
     public Task<IReadOnlySet<Guid>> SentByAsync(Guid pocket, IReadOnlyCollection<Guid> actions, CancellationToken cancel = default) => _steps.SentByAsync(pocket, actions, cancel);
 
-    public Task<T> AtAsync<T>(DateTime time, Func<IBench, Task<T>> work) => _steps.AtAsync(time, work);
+    public Task<T> AtAsync<T>(DateTime time, Func<IBench, Task<T>> work)
+    {
+        Exception? fault = _fault;
+        _fault = null;
+        return fault is null ? _steps.AtAsync(time, work) : Task.FromException<T>(fault);
+    }
+
+    public bool IsAway(Exception fault) => _steps.IsAway(fault);
 
     public Task<KeptPicture?> PictureAsync(Guid id, CancellationToken cancel = default) => _steps.PictureAsync(id, cancel);
 }

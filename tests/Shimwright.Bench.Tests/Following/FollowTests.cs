@@ -175,6 +175,31 @@ public class FollowTests
         Assert.Null((await EngineOfAsync(shop.Bench)).RetiredAt);
     }
 
+    /// <summary>It would be sent again for ever, and everything after it would wait.</summary>
+    [Fact]
+    public async Task Deed_OverWhichTheProgramFails_IsLeftOutAndThoseAfterItAreDone()
+    {
+        await using TestBench shop = await ShopAsync(BenchKind.Memory);
+        Guid other = await shop.Bench.AddEngineAsync("The other pump");
+        SimulatedPocket phone = await PhoneAsync(shop, "Ann's");
+        await phone.StepAsync();
+        Guid first = (await EngineOfAsync(shop.Bench)).Id;
+        await phone.Bench.Due.StateUsageAsync(first, 3, Cancel);
+        await phone.Bench.Due.StateUsageAsync(other, 7, Cancel);
+
+        phone.MeetAnother(new DyingShop(shop.Bench, int.MaxValue, new IOException("the disk is away")));
+        await Assert.ThrowsAsync<IOException>(() => phone.StepAsync());
+        Assert.Null(await shop.Bench.Due.StatedUsageAsync(other, Cancel));
+
+        phone.MeetAnother(new DyingShop(shop.Bench, int.MaxValue, new InvalidOperationException("a fault")));
+        Assert.True(await phone.StepAsync());
+        LeftDeed left = Assert.Single(phone.Follower.Left);
+        Assert.Equal((AddOutcome.Refused, "the bench's program failed on it"), (left.Answer.Outcome, left.Answer.Problems.Single().Found));
+        Assert.Equal((null, 7.0), (await shop.Bench.Due.StatedUsageAsync(first, Cancel), await shop.Bench.Due.StatedUsageAsync(other, Cancel)));
+        Assert.True(await phone.StepAsync());
+        Assert.Single(phone.Follower.Left);
+    }
+
     [Fact]
     public async Task Store_ThatTakesNothing_LeavesTheBenchAsItWasKept()
     {

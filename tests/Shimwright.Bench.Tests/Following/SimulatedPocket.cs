@@ -107,11 +107,11 @@ internal sealed class SimulatedPocket
             StepSent read = StepJson.ReadSent(System.Text.Encoding.UTF8.GetBytes(message))!;
             if (cut == Cut.BeforeWrittenDown)
             {
-                await Assert.ThrowsAnyAsync<IOException>(() => StepDesk.HearAsync(new DyingShop(_shop, Math.Min(at, read.Deeds.Count - 1)), read, Device, _role, _now(), Cancel));
+                await Assert.ThrowsAnyAsync<IOException>(() => StepDesk.HearAsync(new DyingShop(_shop, Math.Min(at, read.Deeds.Count - 1)), read, Device, _role, _now(), cancel: Cancel));
                 return false;
             }
 
-            StepAnswered answer = await StepDesk.HearAsync(_shop, cut == Cut.InTheMiddle ? read with { Deeds = [.. read.Deeds.Take(at)] } : read, Device, _role, _now(), Cancel);
+            StepAnswered answer = await StepDesk.HearAsync(_shop, cut == Cut.InTheMiddle ? read with { Deeds = [.. read.Deeds.Take(at)] } : read, Device, _role, _now(), cancel: Cancel);
             if (cut is Cut.InTheMiddle or Cut.BeforeAnswer)
             {
                 return false;
