@@ -26,7 +26,8 @@ internal static class JobCommands
             + "Example: shimwright plan demo/01-flood-pump.json",
             JobPurpose.Plan,
             job => new PlanAnswer(job),
-            second: JobPurpose.SecondPlan),
+            second: JobPurpose.SecondPlan,
+            alone: job => new PlanAnswer(job, Environment.ProcessorCount)),
         Create(
             terminal,
             "next",
@@ -60,7 +61,8 @@ internal static class JobCommands
     ];
 
     private static Command Create(
-        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, JobPurpose? second = null)
+        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, JobPurpose? second = null,
+        Func<Job, IJobAnswer>? alone = null)
     {
         var file = new Argument<string?>("JOB")
         {
@@ -101,7 +103,9 @@ internal static class JobCommands
         {
             bool isSecond = second is not null && parsed.GetValue(again);
             JobPurpose wanted = isSecond ? second!.Value : purpose;
-            Func<Job, IJobAnswer> asked = isSecond ? job => answer(job.NextRound()) : answer;
+            // The lines of a batch share the cores; a job that is alone may have them all.
+            Func<Job, IJobAnswer> each = parsed.GetValue(batch) is null ? alone ?? answer : answer;
+            Func<Job, IJobAnswer> asked = isSecond ? job => each(job.NextRound()) : each;
             return parsed.GetValue(batch) is { } many
                 ? BatchRun.Run(terminal, many, wanted, asked)
                 : One(terminal, parsed.GetValue(file)!, wanted, asked, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default);

@@ -111,12 +111,14 @@ public sealed record NextResult([property: Words(NextResult.FormatName)] string 
 
     /// <summary>The best of what pays in a job, without the rest being worked out; null where nothing does.</summary>
     /// <param name="job">The job.</param>
+    /// <param name="atOnce">How many actions are planned through side by side; the line is the same.</param>
     /// <returns>The first line that <see cref="Of(Job)"/> gives.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    public static NextRow? FirstOf(Job job)
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="atOnce"/> is below 1.</exception>
+    public static NextRow? FirstOf(Job job, int atOnce = 1)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return Advisor.First(job.ToAdviceRequest()) is { } action ? NextRow.Of(action, job.Check) : null;
+        return Advisor.First(job.ToAdviceRequest(), atOnce) is { } action ? NextRow.Of(action, job.Check) : null;
     }
 
     /// <summary>The answer for advice that is at hand.</summary>
