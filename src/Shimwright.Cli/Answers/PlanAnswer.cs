@@ -10,27 +10,14 @@ using Spectre.Console;
 namespace Shimwright.Cli.Answers;
 
 /// <summary>What plan prints.</summary>
-/// <param name="job">The job.</param>
-/// <param name="cores">How many cores it may keep busy: with more than one, what is worth doing first is looked for while the plan is made.</param>
-internal sealed class PlanAnswer(Job job, int cores = 1) : IJobAnswer
+internal sealed class PlanAnswer(Job job) : IJobAnswer
 {
-    private readonly Lazy<NextRow?> _first = First(job, cores);
     private readonly PlanChoice _plan = Planner.Plan(job.ToPlanRequest());
+    private readonly Lazy<NextRow?> _first = new(() => NextResult.FirstOf(job));
 
     public int Exit => _plan.Chosen.Stranded.Count > 0 ? ExitCode.Stranded : ExitCode.Done;
 
     public string Json(bool indented) => ResultJson.Write(PlanResult.Of(job, _plan) with { First = _first.Value }, indented);
-
-    private static Lazy<NextRow?> First(Job job, int cores)
-    {
-        if (cores == 1)
-        {
-            return new(() => NextResult.FirstOf(job));
-        }
-
-        Task<NextRow?> first = Task.Run(() => NextResult.FirstOf(job, cores));
-        return new(() => first.GetAwaiter().GetResult());
-    }
 
     public void Show(Page page) => Show(page, withWorkOrder: true);
 

@@ -26,8 +26,7 @@ internal static class JobCommands
             + "Example: shimwright plan demo/01-flood-pump.json",
             JobPurpose.Plan,
             job => new PlanAnswer(job),
-            second: JobPurpose.SecondPlan,
-            alone: job => new PlanAnswer(job, Environment.ProcessorCount)),
+            second: JobPurpose.SecondPlan),
         Create(
             terminal,
             "next",
@@ -61,8 +60,7 @@ internal static class JobCommands
     ];
 
     private static Command Create(
-        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, JobPurpose? second = null,
-        Func<Job, IJobAnswer>? alone = null)
+        Terminal terminal, string name, string about, JobPurpose purpose, Func<Job, IJobAnswer> answer, bool hasLengths = true, JobPurpose? second = null)
     {
         var file = new Argument<string?>("JOB")
         {
@@ -103,9 +101,7 @@ internal static class JobCommands
         {
             bool isSecond = second is not null && parsed.GetValue(again);
             JobPurpose wanted = isSecond ? second!.Value : purpose;
-            // The lines of a batch share the cores; a job that is alone may have them all.
-            Func<Job, IJobAnswer> each = parsed.GetValue(batch) is null ? alone ?? answer : answer;
-            Func<Job, IJobAnswer> asked = isSecond ? job => each(job.NextRound()) : each;
+            Func<Job, IJobAnswer> asked = isSecond ? job => answer(job.NextRound()) : answer;
             return parsed.GetValue(batch) is { } many
                 ? BatchRun.Run(terminal, many, wanted, asked)
                 : One(terminal, parsed.GetValue(file)!, wanted, asked, parsed.GetValue(json), hasLengths ? parsed.GetValue(unit) : default);

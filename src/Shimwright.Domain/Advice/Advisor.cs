@@ -44,29 +44,46 @@ public static class Advisor
         ArgumentNullException.ThrowIfNull(request);
         var now = new Outlook(request.Plan);
         Weighed[] near = Near(request, now);
-        List<AdvisedAction> through = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through(Bar.None())!)];
+        List<AdvisedAction> through = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through(double.NegativeInfinity)!)];
         int unweighed = near.Length - through.Count;
-        through.AddRange(DryFitWorth.Of(request, now).TakeWhile(_ => !now.IsSpent).Select(fit => fit(Bar.None())!));
+        through.AddRange(DryFitWorth.Of(request, now));
         return new(now.Minutes, now.Plan, Ranked(through)) { Unweighed = unweighed };
     }
 
     /// <summary>The best of what is worth doing now: the first that <see cref="For"/> names, without what cannot be it being planned through to its end.</summary>
     /// <param name="request">All that it rests on.</param>
-    /// <param name="atOnce">How many actions are planned through side by side.</param>
     /// <returns>The action; null where nothing more pays.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="request"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="atOnce"/> is below 1.</exception>
-    public static AdvisedAction? First(AdviceRequest request, int atOnce = 1)
+    public static AdvisedAction? First(AdviceRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        ArgumentOutOfRangeException.ThrowIfLessThan(atOnce, 1);
         var now = new Outlook(request.Plan);
-        Func<Bar, AdvisedAction?>[] all = [.. Near(request, now).Select(w => w.Through), .. DryFitWorth.Of(request, now)];
-        var best = new BestAction(all);
-        best.Find(atOnce);
-        AdvisedAction? first = Ranked(best.Met) is [var top, ..] ? top : null;
+        List<AdvisedAction> through = [];
+        Dictionary<AdvisedAction, int> spared = new(ReferenceEqualityComparer.Instance);
+        double best = 0;
+        void Met(AdvisedAction? action)
+        {
+            if (action is not null)
+            {
+                through.Add(action);
+                spared.Add(action, now.Spared);
+                best = Math.Max(best, action.Net);
+            }
+        }
+
+        foreach (Weighed weighed in Near(request, now))
+        {
+            Met(weighed.Through(best));
+        }
+
+        foreach (AdvisedAction dryFit in DryFitWorth.Of(request, now, () => best))
+        {
+            Met(dryFit);
+        }
+
+        AdvisedAction? first = Ranked(through) is [var top, ..] ? top : null;
         // Where what was spared might have taken all steps before the best one was met, all is planned through after all.
-        return first is null || now.Affords(best.SparedBefore(first)) ? first : For(request).Next is [var named, ..] ? named : null;
+        return first is null || now.Affords(spared[first]) ? first : For(request).Next is [var named, ..] ? named : null;
     }
 
     /// <summary>The best action for each valve and kind that is worth more than it takes, best first.</summary>
@@ -107,8 +124,8 @@ public static class Advisor
             double[] likely = Array.ConvertAll(chances, local.ChanceOf);
             if (blade is > 0 and <= BladeTrial.Thickest && Saving(local, chances, likely) is { } saves)
             {
-                yield return new(ActionKind.Blade, v, null, saves - takes, bar =>
-                    TrialWorth.OfBlade(now, v, blade, leaves.Length, likely, bar, takes) is { } outcomes
+                yield return new(ActionKind.Blade, v, null, saves - takes, net =>
+                    TrialWorth.OfBlade(now, v, blade, leaves.Length, likely, net + takes) is { } outcomes
                         ? new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes, v, leaves, null, null, outcomes)
                         : null);
             }
@@ -121,8 +138,8 @@ public static class Advisor
             double[] likely = Array.ConvertAll(chances, local.ChanceOf);
             if (Saving(local, chances, likely) is { } saves)
             {
-                yield return new(ActionKind.Bucket, v, null, saves - bucket, bar =>
-                    TrialWorth.OfBucket(now, v, likely, bar, bucket) is { } outcomes
+                yield return new(ActionKind.Bucket, v, null, saves - bucket, net =>
+                    TrialWorth.OfBucket(now, v, likely, net + bucket) is { } outcomes
                         ? new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket, v, [], null, null, outcomes)
                         : null);
             }
@@ -176,5 +193,5 @@ public static class Advisor
 /// <param name="Valve">The valve, or null.</param>
 /// <param name="Shim">The shim, or null.</param>
 /// <param name="Net">What it saves less what it takes, about.</param>
-/// <param name="Through">Plans it through; null as soon as it is known not to beat the bar.</param>
-internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Net, Func<Bar, AdvisedAction?> Through);
+/// <param name="Through">Plans it through; null as soon as it is known to leave less than so many minutes.</param>
+internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Net, Func<double, AdvisedAction?> Through);

@@ -28,18 +28,18 @@ internal static class DepthWorth
             int valve = v;
             string? access = engine.Valves[v].HasAccess ? engine.Valves[v].Access : null;
             double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.ToOpen(access));
-            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, bar => Saving(now, valve, bar, takes) is { } saves
+            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, net => Saving(now, valve, net + takes) is { } saves
                 ? new(ActionKind.Depth, saves, takes, valve, [], null, access, [])
                 : null);
         }
     }
 
-    private static double? Saving(Outlook now, int v, Bar bar, double takes)
+    private static double? Saving(Outlook now, int v, double toSave)
     {
         double[] shown = Shown(now, v);
         return Expectation.Minutes(
             now, 0, _ => 1.0 / Answers, Enumerable.Range(0, Answers),
-            k => now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]))), bar, takes) is { } minutes
+            k => now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]))), toSave) is { } minutes
             ? now.Saving(minutes.Average())
             : null;
     }

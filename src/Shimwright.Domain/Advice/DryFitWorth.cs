@@ -18,8 +18,12 @@ internal static class DryFitWorth
 
     private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89];
 
-    /// <summary>A dry fit of each group that the plan opens, to be planned through.</summary>
-    public static IEnumerable<Func<Bar, AdvisedAction?>> Of(AdviceRequest request, Outlook now)
+    /// <summary>A dry fit of each group that the plan opens.</summary>
+    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now) =>
+        Of(request, now, () => double.NegativeInfinity);
+
+    /// <summary>The same of those that leave more than so many minutes; asked for before each.</summary>
+    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now, Func<double> toLeave)
     {
         if (request.Minutes.DryFit is not { } takes || request.Blades.Count == 0 || !request.Plan.Engine.Valvetrain.HasShims)
         {
@@ -30,11 +34,9 @@ internal static class DryFitWorth
         {
             int[] changed = [.. Enumerable.Range(0, now.Plan.Valves.Count)
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
-            if (changed.Length > 0 && MostToGain(now, changed) > takes)
+            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes && After(request, now, group, changed, toLeave() + takes) is { } after)
             {
-                yield return bar => After(request, now, group, changed, bar, takes) is { } after
-                    ? new(ActionKind.DryFit, now.Saving(after), takes, null, [], null, group, [])
-                    : null;
+                yield return new(ActionKind.DryFit, now.Saving(after), takes, null, [], null, group, []);
             }
         }
     }
@@ -48,8 +50,8 @@ internal static class DryFitWorth
             + changed.Sum(v => now.Best.Choice[v].Failing * now.Request.Again);
     }
 
-    /// <summary>What the job is expected to come to after it, the work of the dry fit's own fitting included; null where it is given up.</summary>
-    private static double? After(AdviceRequest request, Outlook now, string group, int[] changed, Bar bar, double takes)
+    /// <summary>What the job is expected to come to after it, the work of the dry fit's own fitting included; null where it does not save so many minutes.</summary>
+    private static double? After(AdviceRequest request, Outlook now, string group, int[] changed, double toSave)
     {
         PlanRequest plan = request.Plan;
         Adjustment[] changes = [.. changed.Select(v => Adjustment.Fitted(v, plan.Fitted[v], now.Best.Choice[v].To!))];
@@ -78,7 +80,7 @@ internal static class DryFitWorth
             return minutes;
         }
 
-        return Expectation.Minutes(now, done, _ => 1.0 / Draws, Enumerable.Range(0, Draws), MinutesAfter, bar, takes) is { } all
+        return Expectation.Minutes(now, done, _ => 1.0 / Draws, Enumerable.Range(0, Draws), MinutesAfter, toSave) is { } all
             ? done + (all.Sum() / Draws)
             : null;
     }

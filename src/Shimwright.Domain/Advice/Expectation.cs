@@ -21,11 +21,10 @@ internal static class Expectation
     /// <param name="chances">The chance of each outcome; asked for once each, before its minutes.</param>
     /// <param name="order">The outcomes in the order in which they are looked at.</param>
     /// <param name="after">What the best plan comes to after an outcome, minutes.</param>
-    /// <param name="bar">What the action has to beat.</param>
-    /// <param name="takes">What it takes, minutes.</param>
+    /// <param name="toSave">What the action has to save, minutes; -∞ where all is to be known.</param>
     /// <returns>Minutes outcome by outcome; null where the action saves less than it has to.</returns>
     public static double[]? Minutes(
-        Outlook now, double beforehand, Func<int, double> chances, IEnumerable<int> order, Func<int, double> after, Bar bar, double takes)
+        Outlook now, double beforehand, Func<int, double> chances, IEnumerable<int> order, Func<int, double> after, double toSave)
     {
         int[] all = [.. order];
         double[] minutes = new double[all.Length];
@@ -35,9 +34,9 @@ internal static class Expectation
             double chance = chances(all[k]);
             minutes[all[k]] = after(all[k]);
             expected += chance * minutes[all[k]];
-            if (now.Minutes - expected - takes < bar.Net - Rounding)
+            if (now.Minutes - expected < toSave - Rounding)
             {
-                bar.Spared = all.Length - k - 1;
+                now.Spare(all.Length - k - 1);
                 return null;
             }
         }
@@ -46,24 +45,7 @@ internal static class Expectation
     }
 
     /// <summary>The places of some weights, the greatest first; in their own order where nothing is to be spared.</summary>
-    public static IEnumerable<int> Order(IReadOnlyList<double> weights, Bar bar) => bar.IsNone
+    public static IEnumerable<int> Order(IReadOnlyList<double> weights, double toSave) => double.IsNegativeInfinity(toSave)
         ? Enumerable.Range(0, weights.Count)
         : Enumerable.Range(0, weights.Count).OrderByDescending(i => weights[i]);
-}
-
-/// <summary>What an action has to beat to be the best.</summary>
-/// <param name="net">What it has to leave of its saving, minutes.</param>
-internal sealed class Bar(double net)
-{
-    /// <summary>What it has to leave of its saving, minutes.</summary>
-    public double Net { get; } = net;
-
-    /// <summary>Whether it has nothing to beat: all is to be known of it.</summary>
-    public bool IsNone => double.IsNegativeInfinity(Net);
-
-    /// <summary>Outcomes of the action that were not planned from, because it was given up before.</summary>
-    public int Spared { get; set; }
-
-    /// <summary>Nothing to beat.</summary>
-    public static Bar None() => new(double.NegativeInfinity);
 }

@@ -39,6 +39,12 @@ internal sealed class Outlook
     /// <summary>Whether all steps are taken, so that nothing more is planned through.</summary>
     public bool IsSpent => _allowance.IsSpent;
 
+    /// <summary>Outcomes that were not planned from, because nothing depended on them any more.</summary>
+    public int Spared { get; private set; }
+
+    /// <summary>Counts outcomes that are not planned from.</summary>
+    public void Spare(int outcomes) => Spared += outcomes;
+
     /// <summary>Whether steps would be left if so many outcomes more had been planned from, each with twice the steps that a search ends at.</summary>
     public bool Affords(int outcomes) => _allowance.Affords((outcomes + 1) * ((2 * MostOfOne) + ((Estimate.Made + Options.Made) / PerStep)));
 
@@ -82,11 +88,7 @@ internal sealed class Outlook
         var options = new OptionTable(request, estimate, _given, sameShims);
         Allowance part = _allowance.Part(MostOfOne);
         PlanPoint best = new PlanSearch(request, options, part).Best(PlanWeights.Even, 0);
-        lock (_allowance)
-        {
-            _allowance.Take(part.Taken + ((estimate.Made + options.Made) / PerStep));
-        }
-
+        _allowance.Take(part.Taken + ((estimate.Made + options.Made) / PerStep));
         return (best, options);
     }
 

@@ -42,7 +42,7 @@ internal static class ShimWorth
                 {
                     yield return new(
                         ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted, request.Micrometer) - takes,
-                        bar => Saving(now, shim, request.Micrometer, bar, takes) is { } saves
+                        net => Saving(now, shim, request.Micrometer, net + takes) is { } saves
                             ? new(ActionKind.Micrometer, saves, takes, shim.FromValve, [], shim, null, [])
                             : null);
                 }
@@ -50,12 +50,12 @@ internal static class ShimWorth
         }
     }
 
-    private static double? Saving(Outlook now, AdvisedShim shim, Instrument micrometer, Bar bar, double takes)
+    private static double? Saving(Outlook now, AdvisedShim shim, Instrument micrometer, double toSave)
     {
         double price = Price(now.Request, shim);
         return Expectation.Minutes(
-            now, price, k => Five[k].Weight, Expectation.Order([.. Five.Select(n => n.Weight)], bar),
-            k => now.MinutesWith(Measured(now.Request, shim, Shown(shim, Five[k].At, micrometer)), now.Estimate), bar, takes) is { } minutes
+            now, price, k => Five[k].Weight, Expectation.Order([.. Five.Select(n => n.Weight)], toSave),
+            k => now.MinutesWith(Measured(now.Request, shim, Shown(shim, Five[k].At, micrometer)), now.Estimate), toSave) is { } minutes
             ? now.Saving(price + Five.Index().Sum(n => n.Item.Weight * minutes[n.Index]))
             : null;
     }

@@ -7,7 +7,7 @@ namespace Shimwright.Domain.Planning;
 /// <summary>
 /// The chances of an estimate's valves given what the valves share. A reading at one valve says nothing more of another one but by
 /// that: the chances given it stay as they are, only its weights change. So what would be known of the others after one more reading
-/// costs a sum over the weights and no distribution. Outcomes that are planned from side by side may ask it at once.
+/// costs a sum over the weights and no distribution.
 /// </summary>
 internal sealed class GivenCause(EngineEstimate estimate)
 {
@@ -30,13 +30,9 @@ internal sealed class GivenCause(EngineEstimate estimate)
     /// <summary>The chance of being in band under the weights of another estimate.</summary>
     public double InBand(EngineEstimate other, int valve)
     {
-        double[]? chances;
-        lock (_inBand)
+        if (!_inBand.TryGetValue(valve, out double[]? chances))
         {
-            if (!_inBand.TryGetValue(valve, out chances))
-            {
-                _inBand.Add(valve, chances = estimate.KeptGivenCause(valve, null));
-            }
+            _inBand.Add(valve, chances = estimate.KeptGivenCause(valve, null));
         }
 
         return Average(chances, other.WeightsAt(valve));
@@ -56,19 +52,15 @@ internal sealed class GivenCause(EngineEstimate estimate)
         }
 
         double[] weights = other.WeightsAt(valve);
-        double[]? chances;
-        lock (_after)
+        if (!_after.TryGetValue((valve, change), out double[]? chances))
         {
-            if (!_after.TryGetValue((valve, change), out chances))
+            if (_kept + weights.Length > MostKept)
             {
-                if (_kept + weights.Length > MostKept)
-                {
-                    return null;
-                }
-
-                _kept += weights.Length;
-                _after.Add((valve, change), chances = estimate.ChangedGivenCause(valve, Of(valve).LandingChances(change)));
+                return null;
             }
+
+            _kept += weights.Length;
+            _after.Add((valve, change), chances = estimate.ChangedGivenCause(valve, Of(valve).LandingChances(change)));
         }
 
         return Average(chances, weights);

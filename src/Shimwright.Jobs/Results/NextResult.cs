@@ -111,14 +111,12 @@ public sealed record NextResult([property: Words(NextResult.FormatName)] string 
 
     /// <summary>The best of what pays in a job, without the rest being worked out; null where nothing does.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="atOnce">How many actions are planned through side by side; the line is the same.</param>
     /// <returns>The first line that <see cref="Of(Job)"/> gives.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="atOnce"/> is below 1.</exception>
-    public static NextRow? FirstOf(Job job, int atOnce = 1)
+    public static NextRow? FirstOf(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return Advisor.First(job.ToAdviceRequest(), atOnce) is { } action ? NextRow.Of(action, job.Check) : null;
+        return Advisor.First(job.ToAdviceRequest()) is { } action ? NextRow.Of(action, job.Check) : null;
     }
 
     /// <summary>The answer for advice that is at hand.</summary>

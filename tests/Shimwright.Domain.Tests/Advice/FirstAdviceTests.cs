@@ -6,7 +6,7 @@ using Xunit;
 
 namespace Shimwright.Domain.Tests.Advice;
 
-/// <summary>The best thing to do found with less work: it is the best of all that are planned through, bit for bit, one by one or some side by side.</summary>
+/// <summary>The best thing to do found with less work: it is the best of all that are planned through, bit for bit.</summary>
 public class FirstAdviceTests(ITestOutputHelper output)
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23];
@@ -18,24 +18,24 @@ public class FirstAdviceTests(ITestOutputHelper output)
     [Long]
     public void First_RealisticJobs_IsTheBestOfAll() => AssertSame(Enumerable.Range(0, Effort.Cases(30, 200)).Select(seed => RealisticJob.Draw(seed)));
 
-    /// <summary>What cannot be the best is left before its last outcome, and only that.</summary>
+    /// <summary>What cannot be the best is left before its last outcome, and then it saves less than the best does.</summary>
     [Fact]
-    public void OfBlade_BarAboveWhatItLeaves_IsGivenUp()
+    public void OfBlade_MoreToSaveThanItSaves_IsGivenUp()
     {
-        double[] likely = [0.1, 0.2, 0.3, 0.4];
-        int spared = 0;
+        (int givenUp, int spared) = (0, 0);
         for (int seed = 0; seed < 40; seed++)
         {
             var now = new Outlook(RandomJob.Draw(seed));
             double saves = TrialWorth.Saving(now, TrialWorth.OfBlade(now, 0, 0.13, 1));
-            Assert.True(saves == 0 || TrialWorth.OfBlade(now, 0, 0.13, 1, likely, new Bar(saves - 0.5), 0.5) is not null);
-            Assert.Null(TrialWorth.OfBlade(now, 0, 0.13, 1, likely, new Bar(saves - 0.499), 0.5));
-            var high = new Bar(now.Minutes);
-            Assert.Null(TrialWorth.OfBlade(now, 0, 0.13, 1, likely, high, 0.5));
-            spared += high.Spared;
+            Assert.True(saves == 0 || TrialWorth.OfBlade(now, 0, 0.13, 1, [0.1, 0.2, 0.3, 0.4], saves) is not null);
+            givenUp += TrialWorth.OfBlade(now, 0, 0.13, 1, [0.1, 0.2, 0.3, 0.4], saves + 0.001) is null ? 1 : 0;
+            Assert.Null(TrialWorth.OfBlade(now, 0, 0.13, 1, [0.1, 0.2, 0.3, 0.4], now.Minutes + 0.001));
+            spared += now.Spared;
         }
 
-        Assert.Equal(40 * 3, spared);
+        output.WriteLine($"{givenUp} given up, {spared} outcomes spared");
+        Assert.Equal(40, givenUp);
+        Assert.True(spared > 80, $"{spared} outcomes");
     }
 
     /// <summary>The order in which outcomes are looked at changes nothing of what is told of them.</summary>
@@ -45,8 +45,8 @@ public class FirstAdviceTests(ITestOutputHelper output)
         for (int seed = 0; seed < 20; seed++)
         {
             var now = new Outlook(RandomJob.Draw(seed));
-            Assert.Equal(TrialWorth.OfBlade(now, 1, 0.10, 1), TrialWorth.OfBlade(now, 1, 0.10, 1, [0.4, 0.1, 0.3, 0.2], new Bar(double.MinValue), 0.5));
-            Assert.Equal(TrialWorth.OfBucket(now, 0), TrialWorth.OfBucket(now, 0, [0.2, 0.8], new Bar(double.MinValue), 0.2));
+            Assert.Equal(TrialWorth.OfBlade(now, 1, 0.10, 1), TrialWorth.OfBlade(now, 1, 0.10, 1, [0.4, 0.1, 0.3, 0.2], double.MinValue));
+            Assert.Equal(TrialWorth.OfBucket(now, 0), TrialWorth.OfBucket(now, 0, [0.2, 0.8], double.MinValue));
         }
     }
 
@@ -56,7 +56,6 @@ public class FirstAdviceTests(ITestOutputHelper output)
         var request = new PlanRequest(Made.Check(Made.Value(0.15, 0.002), Made.Value(0.151, 0.002)), [Made.Measured(2.5), Made.Measured(2.5)]);
         Assert.Null(Advisor.First(new AdviceRequest(request, Blades)));
         Assert.Throws<ArgumentNullException>(() => Advisor.First(null!));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Advisor.First(new AdviceRequest(request, Blades), 0));
     }
 
     private void AssertSame(IEnumerable<PlanRequest> jobs)
@@ -66,7 +65,7 @@ public class FirstAdviceTests(ITestOutputHelper output)
         {
             var request = new AdviceRequest(job, Blades);
             AdvisedAction? all = Advisor.For(request).Next is [var best, ..] ? best : null;
-            AdvisedAction? first = Advisor.First(request, (kinds.Values.Sum() % 3) + 1);
+            AdvisedAction? first = Advisor.First(request);
             string kind = all?.Kind.ToString() ?? "plan now";
             kinds[kind] = kinds.GetValueOrDefault(kind) + 1;
             Assert.Equal((all?.Kind, all?.Valve, all?.Shim, all?.Access), (first?.Kind, first?.Valve, first?.Shim, first?.Access));
