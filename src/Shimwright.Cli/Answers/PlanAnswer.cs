@@ -13,7 +13,7 @@ namespace Shimwright.Cli.Answers;
 internal sealed class PlanAnswer(Job job) : IJobAnswer
 {
     private readonly PlanChoice _plan = Planner.Plan(job.ToPlanRequest());
-    private readonly Lazy<NextRow?> _first = new(() => NextResult.Of(job).First);
+    private readonly Lazy<NextRow?> _first = new(() => NextResult.FirstOf(job));
 
     public int Exit => _plan.Chosen.Stranded.Count > 0 ? ExitCode.Stranded : ExitCode.Done;
 

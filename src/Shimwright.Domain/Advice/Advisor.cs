@@ -43,6 +43,57 @@ public static class Advisor
     {
         ArgumentNullException.ThrowIfNull(request);
         var now = new Outlook(request.Plan);
+        Weighed[] near = Near(request, now);
+        List<AdvisedAction> through = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through(double.NegativeInfinity)!)];
+        int unweighed = near.Length - through.Count;
+        through.AddRange(DryFitWorth.Of(request, now));
+        return new(now.Minutes, now.Plan, Ranked(through)) { Unweighed = unweighed };
+    }
+
+    /// <summary>The best of what is worth doing now: the first that <see cref="For"/> names, without what cannot be it being planned through to its end.</summary>
+    /// <param name="request">All that it rests on.</param>
+    /// <returns>The action; null where nothing more pays.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="request"/> is null.</exception>
+    public static AdvisedAction? First(AdviceRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var now = new Outlook(request.Plan);
+        List<AdvisedAction> through = [];
+        Dictionary<AdvisedAction, int> spared = new(ReferenceEqualityComparer.Instance);
+        double best = 0;
+        void Met(AdvisedAction? action)
+        {
+            if (action is not null)
+            {
+                through.Add(action);
+                spared.Add(action, now.Spared);
+                best = Math.Max(best, action.Net);
+            }
+        }
+
+        foreach (Weighed weighed in Near(request, now))
+        {
+            Met(weighed.Through(best));
+        }
+
+        foreach (AdvisedAction dryFit in DryFitWorth.Of(request, now, () => best))
+        {
+            Met(dryFit);
+        }
+
+        AdvisedAction? first = Ranked(through) is [var top, ..] ? top : null;
+        // Where what was spared might have taken all steps before the best one was met, all is planned through after all.
+        return first is null || now.Affords(spared[first]) ? first : For(request).Next is [var named, ..] ? named : null;
+    }
+
+    /// <summary>The best action for each valve and kind that is worth more than it takes, best first.</summary>
+    private static AdvisedAction[] Ranked(IEnumerable<AdvisedAction> through) => [.. through.Where(a => a.Net > 0)
+        .GroupBy(a => (a.Kind, a.Valve, a.Shim, a.Access)).Select(same => same.MaxBy(a => a.Net)!)
+        .OrderByDescending(a => a.Net).ThenBy(a => a.Valve).ThenBy(a => a.Kind)];
+
+    /// <summary>All actions weighed with all else left as planned; of them those that are worth planning through, best first.</summary>
+    private static Weighed[] Near(AdviceRequest request, Outlook now)
+    {
         (double[] Leaves, double Takes)[] stacks = [.. Stacks(request)];
         int valves = request.Plan.Engine.Valves.Count;
         int places = Math.Max(LeastPlaces, MostWeighed / (valves * Math.Clamp(stacks.Length, 1, MostStacks)));
@@ -50,18 +101,9 @@ public static class Advisor
         IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, stacks, now, local[v], v))
             .Concat(ShimWorth.Weighed(request, now, local)).Concat(DepthWorth.Weighed(request, now, local));
         bool isSmall = local.Length <= FewValves;
-        Weighed[] near = [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
+        return [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
             .SelectMany(same => same.OrderByDescending(w => w.Net).Take(isSmall ? MostActions : MostBlades))
             .Where(w => isSmall || w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
-        List<AdvisedAction> through = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through())];
-        int unweighed = near.Length - through.Count;
-        through.AddRange(DryFitWorth.Of(request, now));
-        return new(now.Minutes, now.Plan, [.. through.Where(a => a.Net > 0)
-            .GroupBy(a => (a.Kind, a.Valve, a.Shim, a.Access)).Select(same => same.MaxBy(a => a.Net)!)
-            .OrderByDescending(a => a.Net).ThenBy(a => a.Valve).ThenBy(a => a.Kind)])
-        {
-            Unweighed = unweighed,
-        };
     }
 
     /// <summary>The blades, stacks of two and the bucket at one valve.</summary>
@@ -78,27 +120,28 @@ public static class Advisor
         {
             double blade = Math.Round(leaves.Sum(), 6);
             double spread = Squares.CombinedStandardUncertainty(check.Feel.StandardDeviationOf(leaves.Length), check.Feel.Doubt);
-            double[][] chances = [.. Enum.GetValues<Feel>().Select(f => Array.ConvertAll(local.Gaps, gap => check.Feel.ChanceAt(f, gap - blade, spread)))];
-            if (blade is > 0 and <= BladeTrial.Thickest && Saving(local, chances) is { } saves)
+            double[][] chances = check.Feel.ChancesAt(local.Gaps, blade, spread);
+            double[] likely = Array.ConvertAll(chances, local.ChanceOf);
+            if (blade is > 0 and <= BladeTrial.Thickest && Saving(local, chances, likely) is { } saves)
             {
-                yield return new(ActionKind.Blade, v, null, saves - takes, () =>
-                {
-                    IReadOnlyList<AdvisedOutcome> outcomes = TrialWorth.OfBlade(now, v, blade, leaves.Length);
-                    return new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes, v, leaves, null, null, outcomes);
-                });
+                yield return new(ActionKind.Blade, v, null, saves - takes, net =>
+                    TrialWorth.OfBlade(now, v, blade, leaves.Length, likely, net + takes) is { } outcomes
+                        ? new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes, v, leaves, null, null, outcomes)
+                        : null);
             }
         }
 
         if (request.Minutes.Bucket is { } bucket && !Valvetrain.HasLever(request.Plan.Engine.Valvetrain.Adjuster) && check.Readings[v].BucketTurns.Count == 0)
         {
             double[] turning = Array.ConvertAll(local.Gaps, FeelProfile.ChanceBucketTurns);
-            if (Saving(local, [turning, Array.ConvertAll(turning, t => 1 - t)]) is { } saves)
+            double[][] chances = [turning, Array.ConvertAll(turning, t => 1 - t)];
+            double[] likely = Array.ConvertAll(chances, local.ChanceOf);
+            if (Saving(local, chances, likely) is { } saves)
             {
-                yield return new(ActionKind.Bucket, v, null, saves - bucket, () =>
-                {
-                    IReadOnlyList<AdvisedOutcome> outcomes = TrialWorth.OfBucket(now, v);
-                    return new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket, v, [], null, null, outcomes);
-                });
+                yield return new(ActionKind.Bucket, v, null, saves - bucket, net =>
+                    TrialWorth.OfBucket(now, v, likely, net + bucket) is { } outcomes
+                        ? new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket, v, [], null, null, outcomes)
+                        : null);
             }
         }
     }
@@ -134,9 +177,8 @@ public static class Advisor
     }
 
     /// <summary>What the answers save with all else left as planned; null where one of them is foregone.</summary>
-    private static double? Saving(LocalWorth local, double[][] chances)
+    private static double? Saving(LocalWorth local, double[][] chances, double[] answers)
     {
-        double[] answers = Array.ConvertAll(chances, local.ChanceOf);
         if (answers.Max() > Foregone)
         {
             return null;
@@ -151,5 +193,5 @@ public static class Advisor
 /// <param name="Valve">The valve, or null.</param>
 /// <param name="Shim">The shim, or null.</param>
 /// <param name="Net">What it saves less what it takes, about.</param>
-/// <param name="Through">Plans it through.</param>
-internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Net, Func<AdvisedAction> Through);
+/// <param name="Through">Plans it through; null as soon as it is known to leave less than so many minutes.</param>
+internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Net, Func<double, AdvisedAction?> Through);

@@ -28,12 +28,21 @@ internal static class DepthWorth
             int valve = v;
             string? access = engine.Valves[v].HasAccess ? engine.Valves[v].Access : null;
             double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.ToOpen(access));
-            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, () => new(ActionKind.Depth, Saving(now, valve), takes, valve, [], null, access, []));
+            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, net => Saving(now, valve, net + takes) is { } saves
+                ? new(ActionKind.Depth, saves, takes, valve, [], null, access, [])
+                : null);
         }
     }
 
-    private static double Saving(Outlook now, int v) => now.Saving(Shown(now, v).Average(x =>
-        now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(x, Uncertainty)])))));
+    private static double? Saving(Outlook now, int v, double toSave)
+    {
+        double[] shown = Shown(now, v);
+        return Expectation.Minutes(
+            now, 0, _ => 1.0 / Answers, Enumerable.Range(0, Answers),
+            k => now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]))), toSave) is { } minutes
+            ? now.Saving(minutes.Average())
+            : null;
+    }
 
     private static double Alone(Outlook now, LocalWorth local, int v)
     {

@@ -19,7 +19,11 @@ internal static class DryFitWorth
     private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89];
 
     /// <summary>A dry fit of each group that the plan opens.</summary>
-    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now)
+    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now) =>
+        Of(request, now, () => double.NegativeInfinity);
+
+    /// <summary>The same of those that leave more than so many minutes; asked for before each.</summary>
+    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now, Func<double> toLeave)
     {
         if (request.Minutes.DryFit is not { } takes || request.Blades.Count == 0 || !request.Plan.Engine.Valvetrain.HasShims)
         {
@@ -30,9 +34,9 @@ internal static class DryFitWorth
         {
             int[] changed = [.. Enumerable.Range(0, now.Plan.Valves.Count)
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
-            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes)
+            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes && After(request, now, group, changed, toLeave() + takes) is { } after)
             {
-                yield return new(ActionKind.DryFit, now.Saving(After(request, now, group, changed)), takes, null, [], null, group, []);
+                yield return new(ActionKind.DryFit, now.Saving(after), takes, null, [], null, group, []);
             }
         }
     }
@@ -46,8 +50,8 @@ internal static class DryFitWorth
             + changed.Sum(v => now.Best.Choice[v].Failing * now.Request.Again);
     }
 
-    /// <summary>What the job is expected to come to after it, the work of the dry fit's own fitting included.</summary>
-    private static double After(AdviceRequest request, Outlook now, string group, int[] changed)
+    /// <summary>What the job is expected to come to after it, the work of the dry fit's own fitting included; null where it does not save so many minutes.</summary>
+    private static double? After(AdviceRequest request, Outlook now, string group, int[] changed, double toSave)
     {
         PlanRequest plan = request.Plan;
         Adjustment[] changes = [.. changed.Select(v => Adjustment.Fitted(v, plan.Fitted[v], now.Best.Choice[v].To!))];
@@ -56,11 +60,11 @@ internal static class DryFitWorth
         double[] blades = [.. changed.Select(v => request.Blades.MinBy(b => Math.Abs(b - plan.Engine.Valves[v].Band.Middle)))];
         var nothing = new Recheck(plan.Check, changes, [.. plan.Engine.Valves.Select(_ => ValveReadings.None)], plan.Check.Temperature, plan.Rules.Seating);
         EngineEstimate fitted = EngineEstimate.Open(nothing.ToCheck(), open.FinestChange);
+        double[][] chances = [.. changed.Select((v, k) => ChancesOfFeels(fitted, v, blades[k]))];
         Dictionary<string, double> known = [];
-        double sum = 0;
-        for (int draw = 0; draw < Draws; draw++)
+        double MinutesAfter(int draw)
         {
-            Feel[] felt = [.. changed.Select((v, k) => FeltAt(Point(request.Seed + draw, k), fitted, v, blades[k]))];
+            Feel[] felt = [.. changed.Select((_, k) => FeltAt(Point(request.Seed + draw, k), chances[k]))];
             string key = string.Concat(felt.Select(f => (int)f));
             if (!known.TryGetValue(key, out double minutes))
             {
@@ -73,10 +77,12 @@ internal static class DryFitWorth
                 known.Add(key, minutes = now.MinutesWith(open.With(after.Check), after));
             }
 
-            sum += minutes;
+            return minutes;
         }
 
-        return done + (sum / Draws);
+        return Expectation.Minutes(now, done, _ => 1.0 / Draws, Enumerable.Range(0, Draws), MinutesAfter, toSave) is { } all
+            ? done + (all.Sum() / Draws)
+            : null;
     }
 
     /// <summary>The job once the group is open and the chosen shims are in it.</summary>
@@ -98,25 +104,27 @@ internal static class DryFitWorth
         return turned - Math.Floor(turned);
     }
 
-    /// <summary>The feel of a valve at a point between 0 and 1 of all that it may be, tightest first.</summary>
-    private static Feel FeltAt(double point, EngineEstimate fitted, int v, double blade)
+    /// <summary>The chance of each feel of a valve with a blade, tightest first.</summary>
+    private static double[] ChancesOfFeels(EngineEstimate fitted, int v, double blade)
     {
         ClearanceDistribution valve = fitted.Valves[v];
         FeelProfile feel = fitted.Check.Feel;
         double spread = Squares.CombinedStandardUncertainty(feel.StandardDeviationOf(1), feel.Doubt);
-        double left = point;
-        foreach (Feel felt in Enum.GetValues<Feel>())
-        {
-            double p = 0;
-            for (int i = 0; i < valve.Grid.Count; i++)
-            {
-                p += valve.Mass[i] * feel.ChanceAt(felt, valve.Grid.At(i) + fitted.Check.ShiftAt(v).Millimetres - blade, spread);
-            }
+        double[] gaps = Array.ConvertAll(valve.Grid.Points(), c => c + fitted.Check.ShiftAt(v).Millimetres);
+        double[] mass = valve.Mass.ToArray();
+        return Array.ConvertAll(feel.ChancesAt(gaps, blade, spread), chances => mass.Zip(chances, (m, c) => m * c).Sum());
+    }
 
-            left -= p;
+    /// <summary>The feel at a point between 0 and 1 of all that it may be, tightest first.</summary>
+    private static Feel FeltAt(double point, double[] chances)
+    {
+        double left = point;
+        for (int felt = 0; felt < chances.Length; felt++)
+        {
+            left -= chances[felt];
             if (left <= 0)
             {
-                return felt;
+                return (Feel)felt;
             }
         }
 

@@ -39,6 +39,15 @@ internal sealed class Outlook
     /// <summary>Whether all steps are taken, so that nothing more is planned through.</summary>
     public bool IsSpent => _allowance.IsSpent;
 
+    /// <summary>Outcomes that were not planned from, because nothing depended on them any more.</summary>
+    public int Spared { get; private set; }
+
+    /// <summary>Counts outcomes that are not planned from.</summary>
+    public void Spare(int outcomes) => Spared += outcomes;
+
+    /// <summary>Whether steps would be left if so many outcomes more had been planned from, each with twice the steps that a search ends at.</summary>
+    public bool Affords(int outcomes) => _allowance.Affords((outcomes + 1) * ((2 * MostOfOne) + ((Estimate.Made + Options.Made) / PerStep)));
+
     /// <summary>What is planned from.</summary>
     public PlanRequest Request { get; }
 
@@ -61,7 +70,11 @@ internal sealed class Outlook
     public double Saving(double expected) => Math.Max(0, Minutes - expected);
 
     /// <summary>What the best plan would come to with another estimate of the same job.</summary>
-    public double MinutesWith(EngineEstimate estimate) => MinutesWith(Request.With(estimate.Check), estimate);
+    public double MinutesWith(EngineEstimate estimate)
+    {
+        PlanRequest request = Request.With(estimate.Check);
+        return MinutesOf(request, Search(request, estimate, Options).Best);
+    }
 
     /// <summary>What the best plan of another job would come to.</summary>
     public double MinutesWith(PlanRequest request, EngineEstimate estimate) => MinutesOf(request, Search(request, estimate).Best);
@@ -70,9 +83,9 @@ internal sealed class Outlook
     public double ChanceOf(EngineEstimate after) => Math.Exp(after.LogEvidence - Estimate.LogEvidence);
 
     /// <summary>The best plan of a job, and what may be done in it.</summary>
-    private (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate)
+    private (PlanPoint Best, OptionTable Options) Search(PlanRequest request, EngineEstimate estimate, OptionTable? sameShims = null)
     {
-        var options = new OptionTable(request, estimate, _given);
+        var options = new OptionTable(request, estimate, _given, sameShims);
         Allowance part = _allowance.Part(MostOfOne);
         PlanPoint best = new PlanSearch(request, options, part).Best(PlanWeights.Even, 0);
         _allowance.Take(part.Taken + ((estimate.Made + options.Made) / PerStep));

@@ -42,15 +42,23 @@ internal static class ShimWorth
                 {
                     yield return new(
                         ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted, request.Micrometer) - takes,
-                        () => new(ActionKind.Micrometer, Saving(now, shim, request.Micrometer), takes, shim.FromValve, [], shim, null, []));
+                        net => Saving(now, shim, request.Micrometer, net + takes) is { } saves
+                            ? new(ActionKind.Micrometer, saves, takes, shim.FromValve, [], shim, null, [])
+                            : null);
                 }
             }
         }
     }
 
-    private static double Saving(Outlook now, AdvisedShim shim, Instrument micrometer) => now.Saving(
-        Price(now.Request, shim) + Five.Sum(node =>
-            node.Weight * now.MinutesWith(Measured(now.Request, shim, Shown(shim, node.At, micrometer)), now.Estimate)));
+    private static double? Saving(Outlook now, AdvisedShim shim, Instrument micrometer, double toSave)
+    {
+        double price = Price(now.Request, shim);
+        return Expectation.Minutes(
+            now, price, k => Five[k].Weight, Expectation.Order([.. Five.Select(n => n.Weight)], toSave),
+            k => now.MinutesWith(Measured(now.Request, shim, Shown(shim, Five[k].At, micrometer)), now.Estimate), toSave) is { } minutes
+            ? now.Saving(price + Five.Index().Sum(n => n.Item.Weight * minutes[n.Index]))
+            : null;
+    }
 
     /// <summary>What has to be paid before it can be measured, minutes: a shim that is bought and then not used is money spent all the same.</summary>
     private static double Price(PlanRequest request, AdvisedShim shim) => shim.Source != ShimSource.Buy

@@ -10,6 +10,9 @@ internal sealed class Allowance(double most)
     /// <summary>Whether there is none left.</summary>
     public bool IsSpent => Taken >= most;
 
+    /// <summary>Whether there are so many left.</summary>
+    public bool Affords(double steps) => Taken + steps <= most;
+
     /// <summary>Counts steps.</summary>
     public void Take(double steps) => Taken += steps;
 

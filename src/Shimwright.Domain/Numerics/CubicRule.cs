@@ -21,9 +21,19 @@ internal static class CubicRule
 
         int first = Math.Min((int)from, grid.Count - 2);
         int last = Math.Min((int)to, grid.Count - 2);
+        // Whole cells away from the ends of the grid all have the same weights.
+        Span<double> whole = stackalloc double[4];
+        Fill(whole, 1, 2, grid.Step);
         for (int cell = first; cell <= last; cell++)
         {
-            AddCell(weights, cell, Math.Max(from, cell) - cell, Math.Min(to, cell + 1) - cell, grid.Step);
+            if (cell >= from && cell + 1 <= to && Corner(cell, grid.Count) == cell - 1)
+            {
+                Add(weights.AsSpan(cell - 1, 4), whole);
+            }
+            else
+            {
+                AddCell(weights, cell, Math.Max(from, cell) - cell, Math.Min(to, cell + 1) - cell, grid.Step);
+            }
         }
 
         return weights;
@@ -66,9 +76,14 @@ internal static class CubicRule
         int corner = Corner(cell, weights.Length);
         Span<double> part = stackalloc double[4];
         Fill(part, cell - corner + from, cell - corner + to, step);
-        for (int k = 0; k < 4; k++)
+        Add(weights.AsSpan(corner, 4), part);
+    }
+
+    private static void Add(Span<double> weights, ReadOnlySpan<double> part)
+    {
+        for (int k = 0; k < part.Length; k++)
         {
-            weights[corner + k] += part[k];
+            weights[k] += part[k];
         }
     }
 

@@ -32,7 +32,8 @@ internal sealed class OptionTable
     /// <param name="request">What is planned from.</param>
     /// <param name="estimate">What is known.</param>
     /// <param name="given">The chances of the estimate before more was read; null where there is none.</param>
-    public OptionTable(PlanRequest request, EngineEstimate estimate, GivenCause? given = null)
+    /// <param name="sameShims">A table of a job with the same shims, in the engine and at hand; null where there is none.</param>
+    public OptionTable(PlanRequest request, EngineEstimate estimate, GivenCause? given = null, OptionTable? sameShims = null)
     {
         _request = request;
         _estimate = estimate;
@@ -41,9 +42,8 @@ internal sealed class OptionTable
         _chances = new OptionChances(estimate, _staying, given);
         int valves = request.Engine.Valves.Count;
         // A size that is offered twice is bought where it is cheaper.
-        _sizes = [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
-        Pieces = CollectPieces(out int columns);
-        Columns = columns;
+        _sizes = sameShims?._sizes ?? [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
+        (Pieces, Columns) = sameShims is null ? CollectPieces() : (sameShims.Pieces, sameShims.Columns);
         Kept = new ValveOption[valves];
         Seated = new ValveOption[valves];
         Shared = new List<SharedOption>[valves];
@@ -96,7 +96,7 @@ internal sealed class OptionTable
 
     internal readonly record struct Piece(Thickness Thickness, ShimSource Source, int? FromValve, int First, int Count);
 
-    private List<Piece> CollectPieces(out int columns)
+    private (List<Piece> Pieces, int Columns) CollectPieces()
     {
         int valves = _request.Engine.Valves.Count;
         List<Piece> pieces = [.. _request.Fitted.Select((t, v) => new Piece(t, ShimSource.Engine, v, v, 1))];
@@ -111,8 +111,7 @@ internal sealed class OptionTable
             }
         }
 
-        columns = next;
-        return pieces;
+        return (pieces, next);
     }
 
     private ValveOption Stay(int v)

@@ -16,11 +16,16 @@ public sealed class ClearanceDistribution
     private readonly double[] _massBelow;
 
     /// <summary>Takes over the two densities, which need not be normalised.</summary>
-    internal ClearanceDistribution(UniformGrid grid, ClearanceBand band, double[] smooth, double[] stray)
+    /// <param name="grid">The clearances.</param>
+    /// <param name="band">The valve's band.</param>
+    /// <param name="smooth">The smooth part.</param>
+    /// <param name="stray">The stray part.</param>
+    /// <param name="strayWeights"><see cref="StrayWeights"/>, where they are at hand.</param>
+    internal ClearanceDistribution(UniformGrid grid, ClearanceBand band, double[] smooth, double[] stray, double[]? strayWeights = null)
     {
         Grid = grid;
         Band = band;
-        double[] strayWeights = StrayWeights(grid, band);
+        strayWeights ??= StrayWeights(grid, band);
         double total = (grid.Step * smooth.Sum()) + VectorMath.Dot(strayWeights, stray);
         _smooth = Array.ConvertAll(smooth, d => d / total);
         _stray = Array.ConvertAll(stray, d => d / total);

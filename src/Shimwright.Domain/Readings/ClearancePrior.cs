@@ -11,6 +11,8 @@ internal sealed class ClearancePrior
 {
     private const double PointsBeyondEnd = 6;
 
+    private Beyond? _beyond;
+
     private ClearancePrior(UniformGrid grid, ClearanceBand band, double[][] rows, double[] stray, double rowShare = 1)
     {
         Grid = grid;
@@ -18,10 +20,11 @@ internal sealed class ClearancePrior
         Rows = rows;
         Stray = stray;
         RowShare = rowShare;
-        StrayMass = ClearanceDistribution.StrayWeights(grid, band);
+        StrayWeights = ClearanceDistribution.StrayWeights(grid, band);
+        StrayMass = new double[stray.Length];
         for (int i = 0; i < stray.Length; i++)
         {
-            StrayMass[i] *= stray[i];
+            StrayMass[i] = StrayWeights[i] * stray[i];
         }
     }
 
@@ -40,8 +43,35 @@ internal sealed class ClearancePrior
     /// <summary>The density of a stray, its weight included.</summary>
     public double[] Stray { get; }
 
+    /// <summary>What each grid point weighs in an integral over a stray.</summary>
+    public double[] StrayWeights { get; }
+
     /// <summary>The probability of a stray at each grid point, for sums over smooth functions.</summary>
     public double[] StrayMass { get; }
+
+    /// <summary>What each row sums up to before a grid point and behind another: the same for all answers of a blade, so that the last ones are kept.</summary>
+    public (double[] Below, double[] Above) SumsBeyond(int first, int last)
+    {
+        if (_beyond is not { } known || known.First != first || known.Last != last)
+        {
+            known = new(first, last, Array.ConvertAll(Rows, r => Sum(r, 0, first)), Array.ConvertAll(Rows, r => Sum(r, last + 1, r.Length)));
+            _beyond = known;
+        }
+
+        return (known.Below, known.Above);
+    }
+
+    /// <summary>The sum of some of the values.</summary>
+    public static double Sum(double[] values, int from, int to)
+    {
+        double sum = 0;
+        for (int i = from; i < to; i++)
+        {
+            sum += values[i];
+        }
+
+        return sum;
+    }
 
     /// <summary>Whether the valve shares a loss with others.</summary>
     public bool IsShared => Rows.Length > 1;
@@ -90,4 +120,6 @@ internal sealed class ClearancePrior
 
     /// <summary>Densities on a grid.</summary>
     public static ClearancePrior Of(UniformGrid grid, ClearanceBand band, double[] smooth, double[] stray) => new(grid, band, [smooth], stray);
+
+    private sealed record Beyond(int First, int Last, double[] Below, double[] Above);
 }

@@ -121,8 +121,29 @@ public sealed record FeelProfile
             Feel.Loose => NormalTable.Cdf((play - Loose) / spread),
             _ => throw new ArgumentOutOfRangeException(nameof(feel)),
         };
-        return Math.Max(LeastChance, ((1 - Slip) * felt) + (Slip / 4));
+        return WithSlips(felt);
     }
+
+    /// <summary>The chances of all four feels at each of several plays, felt with this standard deviation, slips counted.</summary>
+    /// <returns>A row a feel.</returns>
+    internal double[][] ChancesAt(ReadOnlySpan<double> gaps, double blade, double spread)
+    {
+        double[][] chances = [new double[gaps.Length], new double[gaps.Length], new double[gaps.Length], new double[gaps.Length]];
+        for (int i = 0; i < gaps.Length; i++)
+        {
+            double play = gaps[i] - blade;
+            double no = NormalTable.Cdf((Firm - play) / spread);
+            double atMostFirm = NormalTable.Cdf((Light - play) / spread);
+            chances[(int)Feel.No][i] = WithSlips(no);
+            chances[(int)Feel.Firm][i] = WithSlips(atMostFirm - no);
+            chances[(int)Feel.Light][i] = WithSlips(NormalTable.Cdf((Loose - play) / spread) - atMostFirm);
+            chances[(int)Feel.Loose][i] = WithSlips(NormalTable.Cdf((play - Loose) / spread));
+        }
+
+        return chances;
+    }
+
+    private double WithSlips(double felt) => Math.Max(LeastChance, ((1 - Slip) * felt) + (Slip / 4));
 
     /// <summary>The chance that the bucket turns by hand at this gap.</summary>
     /// <param name="gap">The gap, mm.</param>

@@ -14,14 +14,16 @@ internal sealed class Likelihood
     /// <summary>Beyond so many standard deviations no chance changes any more.</summary>
     private const double TailSigmas = 7;
 
-    private readonly ValveReadings _readings;
-    private readonly IReadOnlyList<BladeGroup> _blades;
+    private readonly DirectValue[] _values;
+    private readonly bool[] _bucketTurns;
+    private readonly BladeGroup[] _blades;
     private readonly double _share;
 
     public Likelihood(ValveReadings readings, FeelProfile feel, Resolution resolution)
     {
-        _readings = readings;
-        _blades = BladeGroup.Of(readings.Trials, feel, resolution.Floor);
+        _values = [.. readings.Values];
+        _bucketTurns = [.. readings.BucketTurns];
+        _blades = [.. BladeGroup.Of(readings.Trials, feel, resolution.Floor)];
         _share = resolution.Floor > 0 ? resolution.ShareOf(feel.FinestScale(readings)) : 1;
         (From, To) = SpanOf(readings, feel, resolution);
     }
@@ -58,10 +60,10 @@ internal sealed class Likelihood
     public double To { get; }
 
     /// <summary>Whether any blade was tried.</summary>
-    public bool HasTrials => _blades.Count > 0;
+    public bool HasTrials => _blades.Length > 0;
 
     /// <summary>Whether anything but blades tells of the gap.</summary>
-    public bool HasOthers => _readings.Values.Count + _readings.BucketTurns.Count > 0;
+    public bool HasOthers => _values.Length + _bucketTurns.Length > 0;
 
     /// <summary>ln of the chance of the blade trials in a gap.</summary>
     public double LogOfTrials(double gap)
@@ -79,12 +81,12 @@ internal sealed class Likelihood
     public double LogOfOthers(double gap)
     {
         double log = 0;
-        foreach (DirectValue value in _readings.Values)
+        foreach (DirectValue value in _values)
         {
             log -= 0.5 * Squares.Of((value.Millimetres - gap) / value.Uncertainty);
         }
 
-        foreach (bool turns in _readings.BucketTurns)
+        foreach (bool turns in _bucketTurns)
         {
             double turning = FeelProfile.ChanceBucketTurns(gap);
             log += Math.Log(turns ? turning : 1 - turning);

@@ -105,7 +105,7 @@ internal sealed class OffsetLikelihood
             ? Slid(step, at, likelihood, states)
             : Distinct(states, s => s.Trials, at, likelihood.LogOfTrials);
         double[][] others = Distinct(states, s => s.Others, at, likelihood.LogOfOthers);
-        double[][] tables = [.. trials.Zip(others, (t, o) => Array.ConvertAll(Enumerable.Range(0, at.Length).ToArray(), i => t[i] + o[i]))];
+        double[][] tables = [.. trials.Zip(others, Sum)];
         double peak = tables.Max(t => t.Max());
         foreach (double[] table in tables)
         {
@@ -113,6 +113,17 @@ internal sealed class OffsetLikelihood
         }
 
         return (Array.ConvertAll(tables, t => (t, 0)), peak);
+    }
+
+    private static double[] Sum(double[] a, double[] b)
+    {
+        double[] sum = new double[a.Length];
+        for (int i = 0; i < sum.Length; i++)
+        {
+            sum[i] = a[i] + b[i];
+        }
+
+        return sum;
     }
 
     /// <summary>For every state the logarithms at its move; moves that occur twice are tabulated once.</summary>

@@ -36,16 +36,23 @@ internal sealed class SharedCause
             }
         }
 
+        double[][] logs = [.. sides.Values];
         double[] together = new double[_offsets * _losses];
         double[] apart = [.. offsets.All.Select((o, n) => o.LogWeight + alone[n])];
         for (int n = 0; n < _offsets; n++)
         {
             for (int k = 0; k < _losses; k++)
             {
-                together[(n * _losses) + k] = offsets.All[n].LogWeight + alone[n] + logLosses[k] + sides.Values.Sum(s => s[(n * _losses) + k]);
+                double all = 0;
+                foreach (double[] log in logs)
+                {
+                    all += log[(n * _losses) + k];
+                }
+
+                together[(n * _losses) + k] = offsets.All[n].LogWeight + alone[n] + logLosses[k] + all;
             }
 
-            foreach ((ValveSide side, double[] log) in sides)
+            foreach (double[] log in logs)
             {
                 apart[n] += Normalise(log.AsSpan(n * _losses, _losses), logLosses);
             }

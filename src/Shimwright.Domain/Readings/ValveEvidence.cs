@@ -17,15 +17,16 @@ internal sealed class ValveEvidence
     {
         _prior = prior;
         _likelihood = likelihood;
-        double[] below = Array.ConvertAll(prior.Rows, r => Sum(r, 0, likelihood.First));
-        double[] above = Array.ConvertAll(prior.Rows, r => Sum(r, likelihood.Last + 1, r.Length));
+        (double[] below, double[] above) = prior.SumsBeyond(likelihood.First, likelihood.Last);
+        double strayBelow = ClearancePrior.Sum(prior.StrayMass, 0, likelihood.First);
+        double strayAbove = ClearancePrior.Sum(prior.StrayMass, likelihood.Last + 1, prior.StrayMass.Length);
         _evidence = new double[likelihood.States * Losses];
         for (int s = 0; s < likelihood.States; s++)
         {
             ReadOnlySpan<double> chance = likelihood.Of(s);
-            double stray = (chance[0] * Sum(prior.StrayMass, 0, likelihood.First))
+            double stray = (chance[0] * strayBelow)
                 + VectorMath.Dot(prior.StrayMass.AsSpan(likelihood.First), chance)
-                + (chance[^1] * Sum(prior.StrayMass, likelihood.Last + 1, prior.StrayMass.Length));
+                + (chance[^1] * strayAbove);
             for (int k = 0; k < Losses; k++)
             {
                 double smooth = (chance[0] * below[k]) + VectorMath.Dot(prior.Rows[k].AsSpan(likelihood.First), chance) + (chance[^1] * above[k]);
@@ -102,7 +103,7 @@ internal sealed class ValveEvidence
             stray[i] *= _prior.Stray[i];
         }
 
-        return new ClearanceDistribution(_prior.Grid, _prior.Band, smooth, stray);
+        return new ClearanceDistribution(_prior.Grid, _prior.Band, smooth, stray, _prior.StrayWeights);
     }
 
     /// <summary>At each place, the chance that the valve is in its band as it stands; where weights are given, that it stays there.</summary>
@@ -126,7 +127,7 @@ internal sealed class ValveEvidence
     public double[] LandingGivenCause(ReadOnlySpan<double> chances)
     {
         double[] smooth = new double[_prior.Grid.Count];
-        double[] stray = ClearanceDistribution.StrayWeights(_prior.Grid, _prior.Band);
+        double[] stray = (double[])_prior.StrayWeights.Clone();
         for (int i = 0; i < smooth.Length; i++)
         {
             smooth[i] = chances[i] * _prior.Grid.Step;
@@ -144,10 +145,11 @@ internal sealed class ValveEvidence
         double[] weighted = new double[last - first + 1];
         for (int s = 0; s < _likelihood.States; s++)
         {
+            ReadOnlySpan<double> chance = _likelihood.Of(s);
             double strayPart = 0;
             for (int i = 0; i < weighted.Length; i++)
             {
-                double likelihood = _likelihood.At(s, first + i);
+                double likelihood = chance[Math.Clamp(first + i, _likelihood.First, _likelihood.Last) - _likelihood.First];
                 weighted[i] = smooth[first + i] * likelihood * _prior.RowShare;
                 strayPart += stray[first + i] * _prior.Stray[first + i] * likelihood;
             }
@@ -188,16 +190,5 @@ internal sealed class ValveEvidence
                 VectorMath.AddScaled(into, _prior.Rows[k].AsSpan(from), factors[k]);
             }
         }
-    }
-
-    private static double Sum(double[] values, int from, int to)
-    {
-        double sum = 0;
-        for (int i = from; i < to; i++)
-        {
-            sum += values[i];
-        }
-
-        return sum;
     }
 }

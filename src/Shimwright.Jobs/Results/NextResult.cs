@@ -109,6 +109,16 @@ public sealed record NextResult([property: Words(NextResult.FormatName)] string 
         return Of(job, Advisor.For(job.ToAdviceRequest()));
     }
 
+    /// <summary>The best of what pays in a job, without the rest being worked out; null where nothing does.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The first line that <see cref="Of(Job)"/> gives.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    public static NextRow? FirstOf(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return Advisor.First(job.ToAdviceRequest()) is { } action ? NextRow.Of(action, job.Check) : null;
+    }
+
     /// <summary>The answer for advice that is at hand.</summary>
     /// <param name="job">The job.</param>
     /// <param name="advice">The advice.</param>

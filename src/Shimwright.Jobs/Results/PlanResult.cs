@@ -142,7 +142,7 @@ public sealed record PlanResult(
     /// <param name="job">The job.</param>
     /// <returns>The answer.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    public static PlanResult WithFirst(Job job) => Of(job) with { First = NextResult.Of(job).First };
+    public static PlanResult WithFirst(Job job) => Of(job) with { First = NextResult.FirstOf(job) };
 
     /// <summary>The answer for a plan that is at hand.</summary>
     /// <param name="job">The job.</param>

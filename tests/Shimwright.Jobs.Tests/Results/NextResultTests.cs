@@ -38,13 +38,16 @@ public class NextResultTests
         Assert.Equal(lines.Length, lines.Select(n => $"{n.GetProperty("do")} {n.GetProperty("valve")} {n.GetProperty("shim")} {n.GetProperty("access")}").Distinct().Count());
     }
 
-    [Fact]
-    public void WithFirst_AnyJob_CarriesTheBestLine()
+    /// <summary>A plan finds the best line with less work than the list: it is the same.</summary>
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void WithFirst_DemoJob_CarriesTheBestLine(string demo)
     {
-        Job job = Reading.Takes(Demo.Draft("01-flood-pump.json"), JobPurpose.Plan);
-        NextRow first = PlanResult.WithFirst(job).First!;
-        Assert.Equal(ResultJson.Write(NextResult.Of(job).Next[0] with { }, indented: false), ResultJson.Write(first, indented: false));
+        Job job = Reading.Takes(Demo.Draft(demo), JobPurpose.Plan);
+        NextRow? first = PlanResult.WithFirst(job).First;
+        Assert.Equal(Written(NextResult.Of(job).First), Written(first));
         Assert.Null(PlanResult.Of(job).First);
+        static string? Written(NextRow? row) => row is null ? null : ResultJson.Write(row, indented: false);
     }
 
     [Fact]
