@@ -73,6 +73,18 @@ public class PassageRiskTests(ITestOutputHelper output)
         Assert.Equal(SlowRisk(state, Made.Band, Interval), chance, 0.0005);
     }
 
+    /// <summary>Only what lies near enough to a limit is looked at: as far as fast wear and a rate that is hardly known can carry it.</summary>
+    [Theory]
+    [InlineData(0.002, 1e-5)]
+    [InlineData(-0.002, 1e-5)]
+    [InlineData(0.0001, 0.0004)]
+    public void Chance_BandWiderThanAnythingReaches_CountsAllThatGetsToALimit(double rate, double spread)
+    {
+        var band = new ClearanceBand(0.1, 0.3);
+        var state = new WearState(0.2, rate, 0.05 * 0.05, 0, spread * spread);
+        Assert.Equal(SlowRisk(state, band, 20), PassageRisk.Chance(state, band, Diffusion, 20), 0.0001);
+    }
+
     /// <summary>Sharper than the sum over both: over the rates alone, clearances at the limits and spreads from nothing to more than can be.</summary>
     [Fact]
     public void LeavesFrom_RandomRates_AgreesWithASumOverTheRates()
