@@ -73,6 +73,11 @@ public sealed record AnswerSchema(string Name, string Title, Type Type)
                 schema = OneOf(oneOf.All, IsNullable(schema));
             }
 
+            if (property.GetCustomAttribute<BoundsAttribute>() is { } bounds)
+            {
+                Bound(schema, bounds);
+            }
+
             if (IsLeftOut(property))
             {
                 // It is left out rather than null.
@@ -116,6 +121,16 @@ public sealed record AnswerSchema(string Name, string Title, Type Type)
     private static JsonObject OneOf(IReadOnlyList<string> words, bool orNull) => words is [var only]
         ? new JsonObject { ["const"] = only }
         : new JsonObject { ["enum"] = new JsonArray([.. words.Select(w => JsonValue.Create(w)), .. orNull ? new JsonNode?[] { null } : []]) };
+
+    /// <summary>Bounds of a number say nothing of null, and need no exception for it.</summary>
+    private static void Bound(JsonObject schema, BoundsAttribute bounds)
+    {
+        schema["minimum"] = bounds.Low;
+        if (double.IsFinite(bounds.High))
+        {
+            schema["maximum"] = bounds.High;
+        }
+    }
 
     private static bool IsNullable(JsonObject schema) => schema["type"] is JsonArray types && types.Any(t => (string?)t == "null");
 

@@ -18,14 +18,14 @@ public sealed record FeelCounts(int No, int Firm, int Light, int Loose);
 /// <param name="Low">Lower end of the 95 % interval.</param>
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="Usual">What the default profile has.</param>
-public sealed record FeelParameterRow([property: Words("firm", "light", "loose", "spread")] string Name, double Value, double U, double Low, double High, double Usual);
+public sealed record FeelParameterRow([property: Words("firm", "light", "loose", "spread")] string Name, double Value, [property: Bounds(0)] double U, double Low, double High, double Usual);
 
 /// <summary>The fitted profile against the default one.</summary>
 /// <param name="Statistic">Twice the difference of the log-likelihoods.</param>
 /// <param name="Degrees">Degrees of freedom of the statistic.</param>
 /// <param name="Chance">How often chance alone would make it so great.</param>
 /// <param name="Differs">Whether the fingers differ from the usual ones.</param>
-public sealed record FeelComparisonRow(double Statistic, int Degrees, double Chance, bool Differs);
+public sealed record FeelComparisonRow(double Statistic, int Degrees, [property: Bounds(0, 1)] double Chance, bool Differs);
 
 /// <summary>A trial to make; mm.</summary>
 /// <param name="Gap">The gap.</param>

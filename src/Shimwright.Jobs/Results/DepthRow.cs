@@ -13,7 +13,7 @@ namespace Shimwright.Jobs.Results;
 /// <param name="Sensitivity">How far the clearance moves with it.</param>
 /// <param name="Contribution">What it contributes to the combined standard uncertainty.</param>
 /// <param name="Share">Its share of the combined variance.</param>
-public sealed record DepthPartRow(string Part, double Value, double U, double? Degrees, double Sensitivity, double Contribution, double Share);
+public sealed record DepthPartRow(string Part, double Value, [property: Bounds(0)] double U, double? Degrees, double Sensitivity, double Contribution, double Share);
 
 /// <summary>How far the errors of two depths go together.</summary>
 /// <param name="Valve">The other valve.</param>
@@ -33,7 +33,7 @@ public sealed record DepthCorrelationRow(string Valve, double R);
 /// <param name="Parts">What the uncertainty is made of.</param>
 /// <param name="Correlations">The depths that it shares errors with.</param>
 public sealed record DepthRow(
-    string Valve, string Camshaft, string? Against, double Clearance, double U, double? Degrees, double K, double Low, double High,
+    string Valve, string Camshaft, string? Against, double Clearance, [property: Bounds(0)] double U, double? Degrees, double K, double Low, double High,
     IReadOnlyList<DepthPartRow> Parts, IReadOnlyList<DepthCorrelationRow> Correlations)
 {
     /// <summary>Effective degrees of freedom below which the 95 % interval is much wider than the estimate will take it.</summary>

@@ -11,7 +11,7 @@ namespace Shimwright.Jobs.Results;
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="InBand">The chance of being in band.</param>
 /// <param name="Status">in, out or unsettled.</param>
-public sealed record ValveEstimate(string Valve, double Mean, double Sd, double Low, double High, double InBand, [property: Words(typeof(ClearanceStatus))] string Status)
+public sealed record ValveEstimate(string Valve, double Mean, [property: Bounds(0)] double Sd, double Low, double High, [property: Bounds(0, 1)] double InBand, [property: Words(typeof(ClearanceStatus))] string Status)
 {
     /// <summary>The estimate from this valve's readings alone; null where it was not read.</summary>
     public ReadingEstimate? Reading { get; init; }
@@ -30,7 +30,7 @@ public sealed record ValveEstimate(string Valve, double Mean, double Sd, double 
 /// <param name="Low">Lower end of the 95 % interval.</param>
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="InBand">The chance of being in band.</param>
-public sealed record ReadingEstimate(double Mean, double Low, double High, double InBand);
+public sealed record ReadingEstimate(double Mean, double Low, double High, [property: Bounds(0, 1)] double InBand);
 
 /// <summary>The trial to make next.</summary>
 /// <param name="Valve">The valve.</param>

@@ -23,13 +23,13 @@ public sealed record RecessionRow(double Mm);
 /// <param name="RoomLeft">How much thinner its shim can become; null where its shim or the thinnest one is not known.</param>
 /// <param name="Recession">Clearance taken up since the first record, or null.</param>
 public sealed record ForecastRow(
-    string Valve, double LossPerInterval, double SdLossPerInterval, double ChanceOutAtInterval, RoomRow? RoomLeft, RecessionRow? Recession);
+    string Valve, double LossPerInterval, [property: Bounds(0)] double SdLossPerInterval, [property: Bounds(0, 1)] double ChanceOutAtInterval, RoomRow? RoomLeft, RecessionRow? Recession);
 
 /// <summary>A sign: what it is, how often chance alone would look so (for room nearly used, the chance of it), what to look at.</summary>
 /// <param name="Sign">The sign, in a sentence.</param>
 /// <param name="Evidence">How often chance alone would look so.</param>
 /// <param name="LookAt">What to look at.</param>
-public sealed record SignRow(string Sign, double Evidence, string LookAt);
+public sealed record SignRow(string Sign, [property: Bounds(0, 1)] double Evidence, string LookAt);
 
 /// <summary>The answer of the command forecast.</summary>
 /// <param name="Format">shimwright-forecast/1.</param>
@@ -38,7 +38,7 @@ public sealed record SignRow(string Sign, double Evidence, string LookAt);
 /// <param name="Valves">The valves, in the engine's order.</param>
 /// <param name="Signs">What was noticed about the wear.</param>
 public sealed record ForecastResult(
-    [property: Words(ForecastResult.FormatName)] string Format, double CheckBy, double Risk, IReadOnlyList<ForecastRow> Valves, IReadOnlyList<SignRow> Signs)
+    [property: Words(ForecastResult.FormatName)] string Format, double CheckBy, [property: Bounds(0, 1)] double Risk, IReadOnlyList<ForecastRow> Valves, IReadOnlyList<SignRow> Signs)
 {
     /// <summary>What its member format says.</summary>
     public const string FormatName = "shimwright-forecast/1";

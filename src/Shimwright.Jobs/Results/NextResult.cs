@@ -11,7 +11,7 @@ namespace Shimwright.Jobs.Results;
 /// <param name="Turns">Whether the bucket turns; null for anything else.</param>
 /// <param name="Chance">How likely it is.</param>
 /// <param name="Minutes">What the best plan comes to after it, minutes.</param>
-public sealed record NextOutcome([property: Words(typeof(Feel))] string? Feel, bool? Turns, double Chance, double Minutes);
+public sealed record NextOutcome([property: Words(typeof(Feel))] string? Feel, bool? Turns, [property: Bounds(0, 1)] double Chance, [property: Bounds(0)] double Minutes);
 
 /// <summary>One thing worth doing before the plan.</summary>
 /// <param name="Do">blade, bucket, micrometer, depth or dryFit.</param>
@@ -24,7 +24,7 @@ public sealed record NextOutcome([property: Words(typeof(Feel))] string? Feel, b
 /// <param name="Takes">What it takes, minutes.</param>
 /// <param name="Outcomes">Its possible outcomes, where they can be listed.</param>
 public sealed record NextRow(
-    [property: Words(typeof(ActionKind))] string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, double Saves, double Takes,
+    [property: Words(typeof(ActionKind))] string Do, string? Valve, IReadOnlyList<double> Blades, int Leaves, FittedRow? Shim, string? Access, [property: Bounds(0)] double Saves, [property: Bounds(0)] double Takes,
     IReadOnlyList<NextOutcome> Outcomes)
 {
     private const double SameBlade = 1e-6;
@@ -86,7 +86,7 @@ public sealed record NextRow(
 /// <param name="Minutes">What the best plan comes to as things stand, minutes.</param>
 /// <param name="ChanceAll">The chance that all pass the first time under it.</param>
 /// <param name="Next">What pays, best first.</param>
-public sealed record NextResult([property: Words(NextResult.FormatName)] string Format, bool PlanNow, double Minutes, double ChanceAll, IReadOnlyList<NextRow> Next)
+public sealed record NextResult([property: Words(NextResult.FormatName)] string Format, bool PlanNow, [property: Bounds(0)] double Minutes, [property: Bounds(0, 1)] double ChanceAll, IReadOnlyList<NextRow> Next)
 {
     /// <summary>What its member format says.</summary>
     public const string FormatName = "shimwright-next/1";

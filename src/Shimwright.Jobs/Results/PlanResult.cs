@@ -14,7 +14,7 @@ namespace Shimwright.Jobs.Results;
 /// <param name="High">Upper end of the 95 % interval.</param>
 /// <param name="InBand">The chance of being in band.</param>
 /// <param name="Status">in, out or unsettled.</param>
-public sealed record EstimateRow(double Mean, double Sd, double Low, double High, double InBand, [property: Words(typeof(ClearanceStatus))] string Status)
+public sealed record EstimateRow(double Mean, [property: Bounds(0)] double Sd, double Low, double High, [property: Bounds(0, 1)] double InBand, [property: Words(typeof(ClearanceStatus))] string Status)
 {
     internal static EstimateRow Of(ClearanceEstimate e) => new(
         Rounding.Length(e.Mean), Rounding.Length(e.StandardDeviation), Rounding.Length(e.Low), Rounding.Length(e.High),
@@ -47,7 +47,7 @@ public sealed record FittedRow(
 /// <param name="Sd">Standard deviation.</param>
 /// <param name="Low">Lower end of the 95 % interval.</param>
 /// <param name="High">Upper end of the 95 % interval.</param>
-public sealed record AfterRow(double Mean, double Sd, double Low, double High);
+public sealed record AfterRow(double Mean, [property: Bounds(0)] double Sd, double Low, double High);
 
 /// <summary>One valve of a plan.</summary>
 /// <param name="Valve">The valve.</param>
@@ -61,7 +61,7 @@ public sealed record AfterRow(double Mean, double Sd, double Low, double High);
 /// <param name="Working">The arithmetic in one line.</param>
 public sealed record PlanRow(
     string Valve, EstimateRow Estimate, [property: Words(typeof(ValveAction))] string Action, ThicknessRow? From, FittedRow? To,
-    AfterRow? After, double? Chance, double? Turns, string Working)
+    AfterRow? After, [property: Bounds(0, 1)] double? Chance, double? Turns, string Working)
 {
     internal static PlanRow Of(PlannedValve valve, Engine engine, IReadOnlyList<double> blades) => new(
         valve.Valve.Id,
@@ -104,7 +104,7 @@ public sealed record BoughtRow(double Thickness, int Count);
 /// <param name="Chosen">Whether it is the advised one.</param>
 /// <param name="Valves">Its lines, in the engine's order.</param>
 public sealed record AlternativeRow(
-    IReadOnlyList<string> Opened, double ChanceAll, double Minutes, double Work, double ToCome, IReadOnlyList<BoughtRow> Bought, bool Chosen,
+    IReadOnlyList<string> Opened, [property: Bounds(0, 1)] double ChanceAll, [property: Bounds(0)] double Minutes, [property: Bounds(0)] double Work, [property: Bounds(0)] double ToCome, IReadOnlyList<BoughtRow> Bought, bool Chosen,
     IReadOnlyList<PlanRow> Valves);
 
 /// <summary>The answer of the command plan.</summary>
@@ -122,7 +122,7 @@ public sealed record AlternativeRow(
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record PlanResult(
     [property: Words(PlanResult.FormatName)] string Format, IReadOnlyList<PlanRow> Valves, IReadOnlyList<string> Opened, IReadOnlyList<StrandedRow> Stranded,
-    double ChanceAll, double Minutes, double Work, double ToCome, NextRow? First, IReadOnlyList<BoughtRow> Bought,
+    [property: Bounds(0, 1)] double ChanceAll, [property: Bounds(0)] double Minutes, [property: Bounds(0)] double Work, [property: Bounds(0)] double ToCome, NextRow? First, IReadOnlyList<BoughtRow> Bought,
     IReadOnlyList<AlternativeRow> Alternatives, IReadOnlyList<string> Cautions)
 {
     /// <summary>What its member format says.</summary>

@@ -8,7 +8,7 @@ namespace Shimwright.Jobs.Results;
 /// <summary>What was expected before the re-check was read, mm.</summary>
 /// <param name="Mean">Mean.</param>
 /// <param name="Sd">Standard deviation.</param>
-public sealed record PredictedRow(double Mean, double Sd)
+public sealed record PredictedRow(double Mean, [property: Bounds(0)] double Sd)
 {
     internal static PredictedRow Of(ClearanceDistribution predicted) => new(Rounding.Length(predicted.Mean), Rounding.Length(predicted.StandardDeviation));
 }
@@ -36,7 +36,7 @@ public sealed record VerdictRow(
 /// <param name="Valves">The valves, in the engine's order.</param>
 /// <param name="Cautions">What to bear in mind.</param>
 public sealed record VerdictResult(
-    [property: Words(VerdictResult.FormatName)] string Format, bool Pass, double ChanceAll, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
+    [property: Words(VerdictResult.FormatName)] string Format, bool Pass, [property: Bounds(0, 1)] double ChanceAll, IReadOnlyList<VerdictRow> Valves, IReadOnlyList<string> Cautions)
 {
     /// <summary>What its member format says.</summary>
     public const string FormatName = "shimwright-verdict/1";

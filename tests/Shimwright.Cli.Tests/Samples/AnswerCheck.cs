@@ -25,7 +25,7 @@ internal sealed class AnswerCheck
         return _schema.Evaluate(document.RootElement).IsValid;
     }
 
-    /// <summary>Where the schema lets a mutant of an allowed answer pass: a member taken away, one too many, a value of another type, a word that is none.</summary>
+    /// <summary>Where the schema lets a mutant of an allowed answer pass: a member taken away, one too many, a value of another type, a word that is none, a number that cannot be.</summary>
     public IEnumerable<string> Missed(JsonNode answer)
     {
         foreach (string path in Paths(answer, "$").ToArray())
@@ -65,6 +65,16 @@ internal sealed class AnswerCheck
                 _ => new JsonArray(),
             };
             yield return ("another type", n => n.ReplaceWith(other.DeepClone()));
+            if (path.Split('.')[^1] is "inBand" or "chance" or "chanceAll" or "chanceOutAtInterval" or "risk" or "evidence")
+            {
+                yield return ("more than certain", n => n.ReplaceWith(JsonValue.Create(1.001)));
+            }
+
+            if (path.Split('.')[^1] is "inBand" or "chance" or "chanceAll" or "sd" or "sdLossPerInterval" or "minutes" or "work" or "toCome" or "saves" or "takes")
+            {
+                yield return ("below nothing", n => n.ReplaceWith(JsonValue.Create(-0.001)));
+            }
+
             if (path.Split('.')[^1] is "format" or "action" or "status" or "source" or "by" or "do" or "feel" or "side")
             {
                 yield return ("another word", n => n.ReplaceWith(JsonValue.Create($"{node}x")));
