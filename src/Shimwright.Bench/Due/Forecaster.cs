@@ -96,11 +96,7 @@ public static class Forecaster
     {
         TTo[] to = new TTo[from.Count];
         ParallelOptions options = new() { MaxDegreeOfParallelism = pace.AtOnce, CancellationToken = cancel };
-        await Parallel.ForAsync(0, to.Length, options, async (i, stop) =>
-        {
-            await pace.TurnAsync(stop);
-            to[i] = work(from[i]);
-        });
+        await Parallel.ForAsync(0, to.Length, options, async (i, stop) => to[i] = await pace.DoAsync(() => work(from[i]), stop));
         return to;
     }
 

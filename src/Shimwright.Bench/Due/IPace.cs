@@ -3,13 +3,15 @@ namespace Shimwright.Bench.Due;
 /// <summary>How hard forecasts are worked at in the background: whoever waits for a page goes first.</summary>
 public interface IPace
 {
-    /// <summary>How many engines are worked out at the same time.</summary>
+    /// <summary>How many engines are worked out at the same time, at most.</summary>
     int AtOnce { get; }
 
-    /// <summary>Waits until one more engine may be worked out.</summary>
+    /// <summary>Does a piece of work, a few hundredths of a second of it, when its turn has come.</summary>
+    /// <typeparam name="T">What comes of it.</typeparam>
+    /// <param name="work">The work.</param>
     /// <param name="cancel">Ends the wait.</param>
-    /// <returns>When it may.</returns>
-    ValueTask TurnAsync(CancellationToken cancel);
+    /// <returns>What has come of it.</returns>
+    ValueTask<T> DoAsync<T>(Func<T> work, CancellationToken cancel);
 }
 
 /// <summary>Paces that wait for nobody.</summary>
@@ -22,6 +24,6 @@ public static class Paces
     {
         public int AtOnce => 1;
 
-        public ValueTask TurnAsync(CancellationToken cancel) => ValueTask.CompletedTask;
+        public ValueTask<T> DoAsync<T>(Func<T> work, CancellationToken cancel) => ValueTask.FromResult(work());
     }
 }

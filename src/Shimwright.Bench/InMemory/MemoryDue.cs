@@ -55,9 +55,8 @@ internal sealed class MemoryDue(MemoryState state) : IDue
         bool isStale = true;
         while (isStale)
         {
-            await pace.TurnAsync(cancel);
             // The bench is held for one engine at a time.
-            isStale = await state.DoAsync(() => RefreshFirst([.. state.Engines.Values.Where(IsStale)], 1) > 0, cancel);
+            isStale = await await pace.DoAsync(() => state.DoAsync(() => RefreshFirst([.. state.Engines.Values.Where(IsStale)], 1) > 0, cancel), cancel);
         }
     }
 

@@ -3,7 +3,9 @@ using Shimwright.Bench.Due;
 
 namespace Shimwright.Web.Requests;
 
-/// <summary>Counts the requests that wait for an answer. Forecasts are worked out in the background while there are none, on all processors.</summary>
+/// <summary>
+/// Counts the requests that wait for an answer. Forecasts are worked out in the background on the processors that these leave free.
+/// </summary>
 internal sealed class RequestTraffic(TimeProvider time) : IPace
 {
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(2);
@@ -12,9 +14,10 @@ internal sealed class RequestTraffic(TimeProvider time) : IPace
     private static readonly TimeSpan Longest = TimeSpan.FromMilliseconds(250);
 
     private int _waiting;
+    private int _working;
 
     /// <inheritdoc/>
-    public int AtOnce => Environment.ProcessorCount;
+    public int AtOnce { get; init; } = Environment.ProcessorCount;
 
     /// <summary>Counts a request until its answer begins: news of a job are an answer that goes on for hours.</summary>
     /// <param name="context">The request.</param>
@@ -42,11 +45,22 @@ internal sealed class RequestTraffic(TimeProvider time) : IPace
     }
 
     /// <inheritdoc/>
-    public async ValueTask TurnAsync(CancellationToken cancel)
+    public async ValueTask<T> DoAsync<T>(Func<T> work, CancellationToken cancel)
     {
-        for (long since = time.GetTimestamp(); Volatile.Read(ref _waiting) > 0 && time.GetElapsedTime(since) < Longest;)
+        long since = time.GetTimestamp();
+        while (Interlocked.Increment(ref _working) + Volatile.Read(ref _waiting) > AtOnce && time.GetElapsedTime(since) < Longest)
         {
+            Interlocked.Decrement(ref _working);
             await Task.Delay(Look, time, cancel);
+        }
+
+        try
+        {
+            return work();
+        }
+        finally
+        {
+            Interlocked.Decrement(ref _working);
         }
     }
 }

@@ -245,10 +245,11 @@ public class DueTests
 
         public int AtOnce => 4;
 
-        public async ValueTask TurnAsync(CancellationToken cancel)
+        public async ValueTask<T> DoAsync<T>(Func<T> work, CancellationToken cancel)
         {
             Interlocked.Increment(ref _turns);
             await Task.Yield();
+            return work();
         }
     }
 }
