@@ -102,6 +102,21 @@ public class HorizonTests(ITestOutputHelper output)
         Assert.Equal(slow, valve.Chance!.Value, 1e-3);
     }
 
+    /// <summary>A valve that is left alone wears at the rate that goes with the gap at which it was found.</summary>
+    [Theory]
+    [InlineData(0.7)]
+    [InlineData(-0.7)]
+    public void Plan_KeptValveWithAPast_WearsAtTheRateThatItsGapTells(double correlation)
+    {
+        const double sd = 0.02, rateSd = 0.02 / Interval;
+        var state = new WearState(0.16, 0.02 / Interval, sd * sd, correlation * sd * rateSd, rateSd * rateSd);
+        EngineCheck check = Made.Check(Made.Value(0.14, 0.006)).After(new HistoryPrior([state.Expected()]));
+        WearHorizon horizon = WearHorizon.Known([state], Wear, Interval / 2);
+        var request = new PlanRequest(check, [Made.Measured(2.5)], horizon: horizon);
+        EngineEstimate estimate = Made.EstimateFor(request);
+        Assert.Equal(SlowKept(estimate.Valves[0], horizon), new OptionTable(request, estimate).Kept[0].Chance, 1e-3);
+    }
+
     /// <summary>With a past the valves are independent: each has the chance that it would have alone, whatever the others read.</summary>
     [Fact]
     public void Plan_ValvesWithAPast_HaveTheChancesThatEachHasAlone()

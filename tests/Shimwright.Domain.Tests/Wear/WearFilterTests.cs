@@ -151,6 +151,17 @@ public class WearFilterTests
         Kept.AssertEqual(After(0.15 + 1e-6), After(0.15), 1e-5);
     }
 
+    /// <summary>The warm gap is wider by κ a degree.</summary>
+    [Fact]
+    public void Follow_ValueOfAWarmEngine_IsCorrectedToTheColdOne()
+    {
+        var engine = new Engine("Warm", Made.Bucket, [Made.Valve()], 0.001);
+        WearState start = WearState.At(0.15, 4e-4, Kept.Wear.RateOf(ValveSide.Intake));
+        WearState After(double value, double temperature) => WearFilter.Follow(
+            [start], [new(0, new EngineCheck(engine, [ValveReadings.None])), new(0, new EngineCheck(engine, [Made.Value(value, 0.005)], temperature))], Kept.Wear).Now[0];
+        Kept.AssertEqual(After(0.14, 20), After(0.165, 45), 1e-5);
+    }
+
     [Fact]
     public void Follow_ValueFarFromTheForecast_IsBelieved()
     {

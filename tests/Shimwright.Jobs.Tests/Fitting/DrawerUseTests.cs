@@ -88,6 +88,19 @@ public class DrawerUseTests
     }
 
     [Fact]
+    public void Exchanges_HandedOnToAnotherValve_IsNotPutIntoTheDrawer()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ledger.Add(new StockStated([], [new(2.5, 2.9, 0.05, 8)]));
+        PlanAccepted plan = ledger.ItsPlan();
+        ledger.Add(plan with { Valves = [.. plan.Valves.Select(v => v.To is null ? v : v with { To = v.To with { Source = "engine", FromValve = "I1" } })] });
+        ledger.Add(new ShimFitted("I1", new(2.62, "micrometer"), new(2.50, "marked")));
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.62, "micrometer")));
+        Assert.Equal(
+            [new ShimExchange("I1", new(2.50, "marked"), null), new ShimExchange("E1", null, new(2.75, "micrometer"))], DrawerUse.Exchanges(ledger.Sheet));
+    }
+
+    [Fact]
     public void Exchanges_FittedWithoutAPlan_IsTakenAsItself()
     {
         Ledger ledger = Ledger.ShimsMeasured();

@@ -87,6 +87,16 @@ public class RecheckNextTests
     }
 
     [Fact]
+    public void BladeAt_BladeThatWasTried_IsNotSuggestedAgain()
+    {
+        Job job = Reading.Takes(Pump().Set(E2, """[{"blade": 0.25, "feel": "firm"}]"""), JobPurpose.Next);
+        int valve = job.Engine.Valves.Index().Single(v => v.Item.Id == "E2").Index;
+        Assert.Contains(0.25, job.Blades);
+        Assert.Equal(job.Blades.Where(b => b > 0.25).Min(), RecheckNext.BladeAt(job, valve, 0.26));
+        Assert.Null(RecheckNext.Untried(job.Blades, job.Blades, 0.26));
+    }
+
+    [Fact]
     public void Of_NoRecheck_Throws()
     {
         Job job = Reading.Takes(Pump().Remove("$.recheck"), JobPurpose.Next);
