@@ -1,10 +1,13 @@
 using System.Formats.Tar;
+using System.Globalization;
 using System.IO.Compression;
+using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Shimwright.Releases;
 
 /// <summary>Archives that are the same, byte for byte, for the same files: names in order, one date, no owner.</summary>
-internal static class Archives
+internal static partial class Archives
 {
     private const UnixFileMode Readable = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead;
     private const UnixFileMode Executable = Readable | UnixFileMode.UserExecute | UnixFileMode.GroupExecute | UnixFileMode.OtherExecute;
@@ -23,7 +26,7 @@ internal static class Archives
             using var zip = new ZipArchive(File.Create(archive), ZipArchiveMode.Create);
             foreach ((string file, string name) in files)
             {
-                Add(zip, name, File.ReadAllBytes(file), moment);
+                Add(zip, name, Content(file, moment), moment);
             }
 
             return;
@@ -34,7 +37,7 @@ internal static class Archives
         using var tar = new TarWriter(packed, TarEntryFormat.Ustar);
         foreach ((string file, string name) in files)
         {
-            using FileStream content = File.OpenRead(file);
+            using var content = new MemoryStream(Content(file, moment));
             tar.WriteEntry(new UstarTarEntry(TarEntryType.RegularFile, name)
             {
                 DataStream = content,
@@ -54,7 +57,7 @@ internal static class Archives
         (string Name, byte[] Content)[] entries;
         using (ZipArchive old = ZipFile.OpenRead(package))
         {
-            entries = [.. old.Entries.Select(e => (e.FullName, Read(e))).OrderBy(e => e.FullName, StringComparer.Ordinal)];
+            entries = [.. old.Entries.Select(e => (e.FullName, Dated(e.FullName, Read(e), moment))).OrderBy(e => e.FullName, StringComparer.Ordinal)];
         }
 
         using var zip = new ZipArchive(File.Create(package), ZipArchiveMode.Create);
@@ -63,6 +66,16 @@ internal static class Archives
             Add(zip, name, content, moment);
         }
     }
+
+    private static byte[] Content(string file, DateTimeOffset moment) => Dated(file, File.ReadAllBytes(file), moment);
+
+    /// <summary>The list of what the server hands out says of each file when it was made: that is the release's date, too.</summary>
+    private static byte[] Dated(string name, byte[] content, DateTimeOffset moment) => name.EndsWith(".staticwebassets.endpoints.json", StringComparison.Ordinal)
+        ? Encoding.UTF8.GetBytes(LastModified().Replace(Encoding.UTF8.GetString(content), "${before}" + moment.ToString("R", CultureInfo.InvariantCulture)))
+        : content;
+
+    [GeneratedRegex("""(?<before>"Name":\s*"Last-Modified",\s*"Value":\s*")[^"]*""")]
+    private static partial Regex LastModified();
 
     private static void Add(ZipArchive zip, string name, byte[] content, DateTimeOffset moment)
     {

