@@ -54,27 +54,26 @@ public static class Forecaster
         return new(rates, [.. works.Select(w => Finish(w, rates, mark, settings))]);
     }
 
-    /// <summary>Works out engines of one card in the background, several at once: the same forecasts.</summary>
-    /// <param name="engines">The engines.</param>
-    /// <param name="others">What the card's other engines said of their rates when they were worked out last.</param>
-    /// <param name="known">The card's rates so far.</param>
+    /// <summary>Works out engines of several cards in the background, some at once: the same forecasts.</summary>
+    /// <param name="cards">The engines, card by card.</param>
     /// <param name="settings">The bench's settings.</param>
     /// <param name="pace">How hard they are worked at.</param>
     /// <param name="cancel">Stops it.</param>
-    /// <returns>The forecasts, and the card's rates now.</returns>
+    /// <returns>The forecasts and the rates of each card, in the same order.</returns>
     /// <exception cref="ArgumentNullException">An argument is missing.</exception>
-    public static async Task<CardForecasts> AtAsync(
-        IReadOnlyList<EngineToForecast> engines, IReadOnlyList<SideEvidence> others, CardRates known, BenchSettings settings, IPace pace, CancellationToken cancel)
+    public static async Task<IReadOnlyList<CardForecasts>> AtAsync(IReadOnlyList<CardToForecast> cards, BenchSettings settings, IPace pace, CancellationToken cancel)
     {
-        ArgumentNullException.ThrowIfNull(engines);
-        ArgumentNullException.ThrowIfNull(others);
-        ArgumentNullException.ThrowIfNull(known);
+        ArgumentNullException.ThrowIfNull(cards);
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(pace);
-        Work[] works = await EachAsync(engines, e => Begin(e, settings), pace, cancel);
-        CardRates rates = RatesOf(works, others, known);
+        (EngineToForecast Engine, int Card)[] engines = [.. cards.Index().SelectMany(c => c.Item.Engines.Select(e => (e, c.Index)))];
+        (Work Work, int Card)[] works = await EachAsync(engines, e => (Begin(e.Engine, settings), e.Card), pace, cancel);
+        ILookup<int, Work> byCard = works.ToLookup(w => w.Card, w => w.Work);
+        CardRates[] rates = [.. cards.Select((c, i) => RatesOf([.. byCard[i]], c.Others, c.Known))];
         string mark = MarkOf(settings);
-        return new(rates, await EachAsync(works, w => Finish(w, rates, mark, settings), pace, cancel));
+        (WorkedForecast Forecast, int Card)[] done = await EachAsync(works, w => (Finish(w.Work, rates[w.Card], mark, settings), w.Card), pace, cancel);
+        ILookup<int, WorkedForecast> forecasts = done.ToLookup(d => d.Card, d => d.Forecast);
+        return [.. rates.Select((r, i) => new CardForecasts(r, [.. forecasts[i]]))];
     }
 
     /// <summary>The outlook of an engine with the rates that are held.</summary>

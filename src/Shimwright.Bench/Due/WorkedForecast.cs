@@ -52,3 +52,9 @@ public sealed record CardRates(int Version, TaughtRates Taught)
 /// <param name="Rates">The card's rates with these engines as they are now.</param>
 /// <param name="Forecasts">The forecasts, one an engine, in the same order.</param>
 public sealed record CardForecasts(CardRates Rates, IReadOnlyList<WorkedForecast> Forecasts);
+
+/// <summary>Engines of one card that are to be worked out.</summary>
+/// <param name="Engines">The engines.</param>
+/// <param name="Others">What the card's other engines said of their rates when they were worked out last.</param>
+/// <param name="Known">The card's rates so far.</param>
+public sealed record CardToForecast(IReadOnlyList<EngineToForecast> Engines, IReadOnlyList<SideEvidence> Others, CardRates Known);

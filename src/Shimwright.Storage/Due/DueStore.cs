@@ -25,6 +25,9 @@ internal sealed class DueStore : IDue
     /// <summary>Whether what is stale is worked out in the background here: a page then need not wait for many.</summary>
     private volatile bool _isKept;
 
+    /// <summary>How many the background has still before it.</summary>
+    private int _left;
+
     internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings, TimeProvider time)
     {
         _open = open;
@@ -70,14 +73,19 @@ internal sealed class DueStore : IDue
     /// <inheritdoc/>
     public async Task<int> RefreshStaleAsync(int most, CancellationToken cancel = default)
     {
+        if (Volatile.Read(ref _left) is var left && left > most)
+        {
+            return left;
+        }
+
         string mark = await MarkAsync(cancel);
-        IReadOnlyList<(Guid Id, Guid Card)> stale = await StaleAsync(mark, cancel);
+        IReadOnlyList<Guid> stale = await StaleAsync(mark, cancel);
         if (stale.Count == 0 || (_isKept && stale.Count > most))
         {
             return stale.Count;
         }
 
-        await RefreshAsync([.. stale.Take(most)], Paces.Steady, cancel);
+        await RefreshAsync([.. stale.Take(most)], Paces.Steady, _ => { }, cancel);
         await using BenchContext context = _open();
         return await Stale(context, mark).CountAsync(cancel);
     }
@@ -90,7 +98,15 @@ internal sealed class DueStore : IDue
         // What is worked out can move a card's rates, and so make others stale that were not; not for ever, and the keeper comes again.
         for (int round = 0; round < MostRounds && await StaleAsync(await MarkAsync(cancel), cancel) is { Count: > 0 } stale; round++)
         {
-            await RefreshAsync(stale, pace, cancel);
+            Volatile.Write(ref _left, stale.Count);
+            try
+            {
+                await RefreshAsync(stale, pace, done => Interlocked.Add(ref _left, -done), cancel);
+            }
+            finally
+            {
+                Volatile.Write(ref _left, 0);
+            }
         }
     }
 
@@ -151,21 +167,22 @@ internal sealed class DueStore : IDue
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
 
     /// <summary>
-    /// Works out engines, those of a card together, a few at a time: each few are kept by themselves. In the background the next few are read
-    /// meanwhile, which takes a quarter of the time.
+    /// Works out engines, a few at a time, those of a card after one another: each few are kept by themselves. In the background the next few are
+    /// read meanwhile, which takes a quarter of the time.
     /// </summary>
-    private async Task RefreshAsync(IReadOnlyList<(Guid Id, Guid Card)> engines, IPace pace, CancellationToken cancel)
+    private async Task RefreshAsync(IReadOnlyList<Guid> engines, IPace pace, Action<int> done, CancellationToken cancel)
     {
-        Guid[][] parts = [.. engines.GroupBy(e => e.Card).SelectMany(card => card.Select(e => e.Id).Chunk(AtATime))];
+        Guid[][] parts = [.. engines.Chunk(AtATime)];
         Dictionary<Guid, Dictionary<Guid, SideEvidence>> said = [];
-        Task<(IReadOnlyList<EngineToForecast> Engines, Guid Card)>? ahead = null;
+        Task<ILookup<Guid, EngineToForecast>>? ahead = null;
         try
         {
             foreach ((int i, Guid[] few) in parts.Index())
             {
-                var loaded = await (ahead ?? LoadAsync(few));
+                ILookup<Guid, EngineToForecast> loaded = await (ahead ?? LoadAsync(few));
                 ahead = pace.AtOnce > 1 && i + 1 < parts.Length ? Task.Run(() => LoadAsync(parts[i + 1]), cancel) : null;
                 await InContextAsync(async work => { await work.RefreshAsync(loaded, said, pace, cancel); return true; });
+                done(few.Length);
             }
         }
         finally
@@ -173,7 +190,7 @@ internal sealed class DueStore : IDue
             await (ahead ?? Task.CompletedTask).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
 
-        Task<(IReadOnlyList<EngineToForecast> Engines, Guid Card)> LoadAsync(Guid[] few) => InContextAsync(work => work.EnginesAsync(few, cancel));
+        Task<ILookup<Guid, EngineToForecast>> LoadAsync(Guid[] few) => InContextAsync(work => work.EnginesAsync(few, cancel));
 
         // A context of its own, so that what was read for some does not stay for all.
         async Task<T> InContextAsync<T>(Func<ForecastWork, Task<T>> work)
@@ -183,10 +200,10 @@ internal sealed class DueStore : IDue
         }
     }
 
-    private async Task<IReadOnlyList<(Guid Id, Guid Card)>> StaleAsync(string mark, CancellationToken cancel)
+    private async Task<IReadOnlyList<Guid>> StaleAsync(string mark, CancellationToken cancel)
     {
         await using BenchContext context = _open();
-        return [.. (await Stale(context, mark).OrderBy(e => e.CardId).ThenBy(e => e.Id).Select(e => new { e.Id, e.CardId }).ToListAsync(cancel)).Select(e => (e.Id, e.CardId))];
+        return await Stale(context, mark).OrderBy(e => e.CardId).ThenBy(e => e.Id).Select(e => e.Id).ToListAsync(cancel);
     }
 
     /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>

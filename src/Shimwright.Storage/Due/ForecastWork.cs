@@ -12,44 +12,36 @@ namespace Shimwright.Storage.Due;
 /// <summary>Loads what forecasts are worked out from, and keeps what comes out.</summary>
 internal sealed class ForecastWork(BenchContext context, SheetReader sheets, BenchSettings settings)
 {
-    /// <summary>Works out engines of one card.</summary>
+    /// <summary>Works out engines.</summary>
     public async Task RefreshAsync(IReadOnlyList<Guid> engines, CancellationToken cancel) =>
         await RefreshAsync(await EnginesAsync(engines, cancel), [], Paces.Steady, cancel);
 
-    /// <summary>Works out engines of one card that were loaded, as <see cref="EnginesAsync"/> loads them.</summary>
-    /// <param name="loaded">The engines, and their card.</param>
-    /// <param name="said">What engines of cards say of their rates: the card's are asked for where they are missing, and kept up to date.</param>
+    /// <summary>Works out engines that were loaded, as <see cref="EnginesAsync"/> loads them.</summary>
+    /// <param name="engines">The engines, by their cards.</param>
+    /// <param name="said">What engines of cards say of their rates: a card's are asked for where they are missing, and kept up to date.</param>
     /// <param name="pace">How hard they are worked at.</param>
     /// <param name="cancel">Stops it.</param>
-    public async Task RefreshAsync(
-        (IReadOnlyList<EngineToForecast> Engines, Guid Card) loaded, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, IPace pace, CancellationToken cancel)
+    public async Task RefreshAsync(ILookup<Guid, EngineToForecast> engines, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, IPace pace, CancellationToken cancel)
     {
-        (IReadOnlyList<EngineToForecast> known, Guid card) = loaded;
-        if (known.Count == 0)
-        {
-            return;
-        }
-
-        Guid[] now = [.. known.Select(k => k.Id)];
-        CardRatesRow? row = await context.CardRates.FirstOrDefaultAsync(r => r.CardId == card, cancel);
-        CardRates before = ForecastRows.Read(row);
-        if (!said.TryGetValue(card, out Dictionary<Guid, SideEvidence>? evidence))
-        {
-            said[card] = evidence = await EvidenceAsync(card, cancel);
-        }
-
-        SideEvidence[] others = [.. evidence.Where(e => !now.Contains(e.Key)).OrderBy(e => e.Key).Select(e => e.Value)];
-        CardForecasts worked = await Forecaster.AtAsync(known, others, before, settings, pace, cancel);
-        if (worked.Rates.Version != before.Version)
-        {
-            ForecastRows.Write(worked.Rates, row ?? context.CardRates.Add(new() { CardId = card }).Entity);
-        }
-
+        Guid[] cards = [.. engines.Select(card => card.Key)], now = [.. engines.SelectMany(card => card).Select(e => e.Id)];
+        await AskAsync([.. cards.Where(c => !said.ContainsKey(c))], said, cancel);
+        Dictionary<Guid, CardRatesRow> rates = await context.CardRates.Where(r => cards.Contains(r.CardId)).ToDictionaryAsync(r => r.CardId, cancel);
+        CardToForecast[] todo = [.. engines.Select(card => new CardToForecast(
+            [.. card], OthersOf(said[card.Key], [.. card.Select(e => e.Id)]), ForecastRows.Read(rates.GetValueOrDefault(card.Key))))];
+        IReadOnlyList<CardForecasts> worked = await Forecaster.AtAsync(todo, settings, pace, cancel);
         Dictionary<Guid, KeptForecastRow> kept = await context.Forecasts.Where(f => now.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
-        foreach (WorkedForecast forecast in worked.Forecasts)
+        foreach ((Guid card, CardToForecast before, CardForecasts after) in cards.Zip(todo, worked))
         {
-            evidence[forecast.Engine] = forecast.Evidence;
-            ForecastRows.Write(forecast, kept.GetValueOrDefault(forecast.Engine) ?? context.Forecasts.Add(new() { EngineId = forecast.Engine }).Entity);
+            if (after.Rates.Version != before.Known.Version)
+            {
+                ForecastRows.Write(after.Rates, rates.GetValueOrDefault(card) ?? context.CardRates.Add(new() { CardId = card }).Entity);
+            }
+
+            foreach (WorkedForecast forecast in after.Forecasts)
+            {
+                said[card][forecast.Engine] = forecast.Evidence;
+                ForecastRows.Write(forecast, kept.GetValueOrDefault(forecast.Engine) ?? context.Forecasts.Add(new() { EngineId = forecast.Engine }).Entity);
+            }
         }
 
         try
@@ -65,9 +57,9 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
 
     /// <summary>The outlook of an engine with the rates that are kept.</summary>
     public async Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel) =>
-        await EnginesAsync([engineId], cancel) is ([var engine], var card)
+        (await EnginesAsync([engineId], cancel)).SingleOrDefault() is { } card
             ? Forecaster.Outlook(
-                engine, ForecastRows.Read(await context.CardRates.AsNoTracking().FirstOrDefaultAsync(r => r.CardId == card, cancel)), settings)
+                card.Single(), ForecastRows.Read(await context.CardRates.AsNoTracking().FirstOrDefaultAsync(r => r.CardId == card.Key, cancel)), settings)
             : null;
 
     /// <summary>An engine's closed jobs.</summary>
@@ -94,27 +86,31 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
             j => j.Row.EngineId, j => new ClosedJob(new(j.Row.Id, j.Sheet, (PastOrigin)j.Row.Past, j.Row.FollowsId), j.Row.StartedAt, j.Row.ClosedAt!.Value));
     }
 
-    /// <summary>Engines of one card, and the card. Each thing that they need is asked for once, for all of them.</summary>
-    public async Task<(IReadOnlyList<EngineToForecast> Engines, Guid Card)> EnginesAsync(IReadOnlyList<Guid> ids, CancellationToken cancel)
+    /// <summary>Engines by their cards. Each thing that they need is asked for once, for all of them.</summary>
+    public async Task<ILookup<Guid, EngineToForecast>> EnginesAsync(IReadOnlyList<Guid> ids, CancellationToken cancel)
     {
-        List<EngineRow> rows = await context.Engines.AsNoTracking().Where(e => ids.Contains(e.Id)).OrderBy(e => e.Id).ToListAsync(cancel);
-        if (rows is not [var first, ..])
-        {
-            return ([], Guid.Empty);
-        }
-
-        CardRow kept = await context.Cards.AsNoTracking().FirstAsync(c => c.Id == first.CardId, cancel);
-        EngineCard card = EngineCard.Read(kept.Card).Card ?? throw new InvalidOperationException("A card that was kept can no longer be read.");
-        CardDetails details = CardDetails.Read(kept.Details);
-        ILookup<Guid, ClosedJob> closed = await ClosedAsync(context, sheets, [.. rows.Select(r => r.Id)], cancel);
-        return ([.. rows.Select(e => new EngineToForecast(e.Id, e.Changes, kept.Version, card, details, e.UsagePerWeek, EnginePast.Of(closed[e.Id])))], kept.Id);
+        List<EngineRow> rows = await context.Engines.AsNoTracking().Where(e => ids.Contains(e.Id)).OrderBy(e => e.CardId).ThenBy(e => e.Id).ToListAsync(cancel);
+        Guid[] cardIds = [.. rows.Select(r => r.CardId).Distinct()], known = [.. rows.Select(r => r.Id)];
+        List<CardRow> cardRows = await context.Cards.AsNoTracking().Where(c => cardIds.Contains(c.Id)).ToListAsync(cancel);
+        var cards = cardRows.ToDictionary(c => c.Id, c => (
+            c.Version, Card: EngineCard.Read(c.Card).Card ?? throw new InvalidOperationException("A card that was kept can no longer be read."), Details: CardDetails.Read(c.Details)));
+        ILookup<Guid, ClosedJob> closed = await ClosedAsync(context, sheets, known, cancel);
+        return rows.ToLookup(e => e.CardId, e => new EngineToForecast(
+            e.Id, e.Changes, cards[e.CardId].Version, cards[e.CardId].Card, cards[e.CardId].Details, e.UsagePerWeek, EnginePast.Of(closed[e.Id])));
     }
 
-    /// <summary>What the card's engines said of their rates when they were worked out last.</summary>
-    private async Task<Dictionary<Guid, SideEvidence>> EvidenceAsync(Guid card, CancellationToken cancel)
+    private static IReadOnlyList<SideEvidence> OthersOf(Dictionary<Guid, SideEvidence> all, IReadOnlyList<Guid> now) =>
+        [.. all.Where(e => !now.Contains(e.Key)).OrderBy(e => e.Key).Select(e => e.Value)];
+
+    /// <summary>Asks what the engines of cards said of their rates when they were worked out last.</summary>
+    private async Task AskAsync(IReadOnlyList<Guid> cards, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, CancellationToken cancel)
     {
-        var all = await context.Forecasts.AsNoTracking().Where(f => context.Engines.Any(e => e.Id == f.EngineId && e.CardId == card))
-            .Select(f => new { f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel);
-        return all.ToDictionary(o => o.EngineId, o => ForecastRows.Evidence(o.IntakeEvidence, o.ExhaustEvidence));
+        // From the card's engines on: there may be thousands of others.
+        var all = cards.Count == 0 ? [] : await context.Engines.AsNoTracking().Where(e => cards.Contains(e.CardId))
+            .Join(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { e.CardId, f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel);
+        foreach (Guid card in cards)
+        {
+            said[card] = all.Where(o => o.CardId == card).ToDictionary(o => o.EngineId, o => ForecastRows.Evidence(o.IntakeEvidence, o.ExhaustEvidence));
+        }
     }
 }
