@@ -106,11 +106,12 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
     private async Task AskAsync(IReadOnlyList<Guid> cards, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, CancellationToken cancel)
     {
         // From the card's engines on: there may be thousands of others.
-        var all = cards.Count == 0 ? [] : await context.Engines.AsNoTracking().Where(e => cards.Contains(e.CardId))
-            .Join(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { e.CardId, f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel);
+        var all = (cards.Count == 0 ? [] : await context.Engines.AsNoTracking().Where(e => cards.Contains(e.CardId))
+            .Join(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { e.CardId, f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel))
+            .ToLookup(o => o.CardId);
         foreach (Guid card in cards)
         {
-            said[card] = all.Where(o => o.CardId == card).ToDictionary(o => o.EngineId, o => ForecastRows.Evidence(o.IntakeEvidence, o.ExhaustEvidence));
+            said[card] = all[card].ToDictionary(o => o.EngineId, o => ForecastRows.Evidence(o.IntakeEvidence, o.ExhaustEvidence));
         }
     }
 }

@@ -45,9 +45,7 @@ public class HeldTests
         await other.Bench.StartJobAsync();
         await other.Bench.BackUpAsync(database.Address, replaces: false, cancel: Cancel);
         await AssertRefusedAsync(() => database.Bench.AddEngineAsync());
-        string copy = elsewhere + ".copy";
-        File.Copy(elsewhere, copy);
-        Assert.NotNull(await BenchDatabase.At(copy, database.Time).Jobs.FindAsync(job, Cancel));
+        await AssertHasJobAsync(elsewhere, job, database.Time);
 
         // Even by a connection that was opened on it and outlives it.
         await using SqliteConnection onOther = await SqliteFile.OpenAsync(database.Address, SqliteOpenMode.ReadWrite, Cancel);
@@ -80,9 +78,7 @@ public class HeldTests
             job = await database.Bench.StartJobAsync();
         }
 
-        string copy = database.Address + ".copy";
-        File.Copy(database.Address, copy);
-        Assert.NotNull(await BenchDatabase.At(copy, database.Time).Jobs.FindAsync(job, Cancel));
+        await AssertHasJobAsync(database.Address, job, database.Time);
         Assert.False(new FileInfo(database.Address + "-wal") is { Exists: true, Length: > 0 });
     }
 
@@ -93,9 +89,7 @@ public class HeldTests
         await using IAsyncDisposable held = await database.Bench.HoldAsync(Cancel);
         Guid job = await database.Bench.StartJobAsync();
         await database.Bench.TidyAsync(Cancel);
-        string copy = database.Address + ".copy";
-        File.Copy(database.Address, copy);
-        Assert.NotNull(await BenchDatabase.At(copy, database.Time).Jobs.FindAsync(job, Cancel));
+        await AssertHasJobAsync(database.Address, job, database.Time);
     }
 
     [Fact]
@@ -113,6 +107,14 @@ public class HeldTests
         long before = new FileInfo(database.Address + "-wal").Length;
         Assert.True(await database.Bench.AnswersAsync(Cancel));
         Assert.True(new FileInfo(database.Address + "-wal") is var log && log.Exists && log.Length >= before);
+    }
+
+    /// <summary>A copy of the file alone, without its log, has the job.</summary>
+    private static async Task AssertHasJobAsync(string file, Guid job, TimeProvider time)
+    {
+        string copy = file + ".copy";
+        File.Copy(file, copy);
+        Assert.NotNull(await BenchDatabase.At(copy, time).Jobs.FindAsync(job, Cancel));
     }
 
     private static async Task AssertRefusedAsync(Func<Task> save)
