@@ -17,11 +17,11 @@ internal static class FleetRefresh
     private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(20), Slice = TimeSpan.FromSeconds(5), Longest = TimeSpan.FromMinutes(10);
     private static readonly string[] Asked = ["bench", "engines", "engine", "measure", "record", "due", "settings"];
 
-    public static async Task<int> RunAsync(TextWriter to, string file, int engines)
+    public static async Task<int> RunAsync(TextWriter to, string file, int engines, bool isOneCard)
     {
         long start = Stopwatch.GetTimestamp();
         var database = BenchDatabase.At(file, TimeProvider.System);
-        FilledBench bench = await FilledBench.MakeAsync(database, engines, engines + (engines / 5));
+        FilledBench bench = await FilledBench.MakeAsync(database, engines, engines + (engines / 5), isOneCard);
         SqliteConnection.ClearAllPools();
         to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{engines} engines, filled in {Stopwatch.GetElapsedTime(start).TotalSeconds:0} s"));
 

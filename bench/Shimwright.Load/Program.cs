@@ -19,17 +19,17 @@ internal static class Program
 
     /// <summary>
     /// Optional argument: for how many seconds the pages are asked (60). First on this machine only, then as a phone that was let in asks, over HTTPS.
-    /// Or "refresh", and of how many engines (10,000): forecasts that are all stale at once.
+    /// Or "refresh", and of how many engines (10,000): forecasts that are all stale at once. Or "refresh-one-card": the same with engines that teach a card's rates.
     /// </summary>
     private static async Task<int> Main(string[] args)
     {
-        bool isRefresh = args is ["refresh", ..];
+        bool isOneCard = args is ["refresh-one-card", ..], isRefresh = isOneCard || args is ["refresh", ..];
         int number = args.Skip(isRefresh ? 1 : 0).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).FirstOrDefault(isRefresh ? Fleet : 60);
         string folder = Directory.CreateTempSubdirectory("shimwright-load-").FullName;
         try
         {
             string file = Path.Combine(folder, "bench.db");
-            return isRefresh ? await FleetRefresh.RunAsync(Console.Out, file, number) : await RunAsync(file, TimeSpan.FromSeconds(number));
+            return isRefresh ? await FleetRefresh.RunAsync(Console.Out, file, number, isOneCard) : await RunAsync(file, TimeSpan.FromSeconds(number));
         }
         finally
         {

@@ -20,7 +20,7 @@ public static class Forecaster
     private const int MarkLength = 16;
 
     /// <summary>Which edition of the rules works forecasts out; those that another edition left are worked out anew.</summary>
-    private const int ModelEdition = 2;
+    private const int ModelEdition = 3;
 
     /// <summary>Tells what a forecast rests on besides its engine from what it rested on before: the rules, the usual wear and the settings.</summary>
     /// <param name="settings">The settings.</param>

@@ -49,6 +49,9 @@ internal static class ServeCommand
         return port;
     }
 
+    /// <summary>How long a start may say nothing.</summary>
+    private static readonly TimeSpan Silent = TimeSpan.FromSeconds(3);
+
     /// <summary>Serves a database until it is told to stop; <paramref name="opened"/> runs once pages are answered.</summary>
     public static Task<int> RunAsync(Terminal terminal, string? address, int port, CancellationToken cancel, Func<BenchDatabase, string, Task>? opened = null) =>
         DatabaseOption.UseAsync(terminal, address, database => RunAsync(terminal, database, port, null, opened, null, cancel));
@@ -56,7 +59,13 @@ internal static class ServeCommand
     private static async Task<int> RunAsync(
         Terminal terminal, BenchDatabase database, int port, LanOptions? lan, Func<BenchDatabase, string, Task>? opened, ServerRunning? running, CancellationToken cancel)
     {
-        if (await database.PrepareAsync(cancel) is { } copy)
+        Task<string?> preparing = Task.Run(() => database.PrepareAsync(cancel), cancel);
+        if (await Task.WhenAny(preparing, Task.Delay(Silent, TimeProvider.System, cancel)) != preparing)
+        {
+            terminal.Error.WriteLine("Looking the bench over before it opens. A large one takes some seconds ...");
+        }
+
+        if (await preparing is { } copy)
         {
             terminal.Output.WriteLine($"The bench was brought up to this program; as it was, it lies in {copy}");
         }

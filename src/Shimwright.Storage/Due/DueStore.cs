@@ -19,7 +19,7 @@ internal sealed class DueStore : IDue
     private readonly Func<BenchContext> _open;
     private readonly ISettings _settings;
     private readonly SheetReader _sheets;
-    private readonly TimeProvider _time;
+    private readonly StaleEngines _stale;
     private readonly OutlookCache _outlooks = new();
 
     /// <summary>Whether what is stale is worked out in the background here: a page then need not wait for many.</summary>
@@ -28,41 +28,43 @@ internal sealed class DueStore : IDue
     /// <summary>How many the background has still before it.</summary>
     private int _left;
 
-    internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings, TimeProvider time)
+    internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings)
     {
         _open = open;
         _settings = settings;
+        _stale = new(open, settings);
         _sheets = sheets;
-        _time = time;
     }
 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        string text = SearchText.Of(search ?? "");
-        // All engines are put in order, and only those of the page are read: a forecast is long.
-        var order = await context.Engines.AsNoTracking()
-            .Where(e => e.RetiredAt == null).Where(e => text.Length == 0 || e.Search.Contains(text))
-            .LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f })
-            .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 3 : r.Forecast.DueAt != null ? 0 : r.Forecast.CheckBy != null ? 1 : 2)
-            .ThenBy(r => r.Forecast!.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id)
-            .Skip(skip).Take(take).Select(r => new { r.Engine.Id, r.Engine.Name }).ToListAsync(cancel);
-        Guid[] ids = [.. order.Select(e => e.Id)];
-        Dictionary<Guid, KeptForecastRow> forecasts = await context.Forecasts.AsNoTracking().Where(f => ids.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
-        return [.. order.Select(e => new DueEngine(e.Id, e.Name, ForecastRows.Shown(forecasts.GetValueOrDefault(e.Id))))];
+        IQueryable<EngineRow> engines = Found(context, search);
+        IQueryable<EngineRow> dated = Dated(context, engines);
+        List<DueName> page = await NamesAsync(dated, skip, take, cancel);
+        if (page.Count < take)
+        {
+            // Behind them, which is rarely looked at, all others are put in order.
+            int passed = page.Count > 0 || skip == 0 ? skip : await dated.CountAsync(cancel);
+            page.AddRange(await NamesAsync(Undated(context, engines), Math.Max(0, skip - passed), take - page.Count, cancel));
+        }
+
+        return await WithForecastsAsync(context, page, cancel);
     }
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<DueEngine>> DatedAsync(int most, CancellationToken cancel = default) =>
-        [.. (await ListAsync(null, 0, most, cancel)).TakeWhile(e => e.Forecast?.DueAt is not null)];
+    public async Task<IReadOnlyList<DueEngine>> DatedAsync(int most, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await WithForecastsAsync(context, await NamesAsync(Dated(context, Found(context, null)), 0, most, cancel), cancel);
+    }
 
     /// <inheritdoc/>
     public async Task<KeptForecast?> FindAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        string mark = await MarkAsync(cancel);
-        if (await Stale(context, mark).AnyAsync(e => e.Id == engineId, cancel))
+        if (await _stale.HasAsync(engineId, cancel))
         {
             await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
         }
@@ -78,16 +80,14 @@ internal sealed class DueStore : IDue
             return left;
         }
 
-        string mark = await MarkAsync(cancel);
-        IReadOnlyList<Guid> stale = await StaleAsync(mark, cancel);
+        IReadOnlyList<Guid> stale = await _stale.ListAsync(cancel);
         if (stale.Count == 0 || (_isKept && stale.Count > most))
         {
             return stale.Count;
         }
 
         await RefreshAsync([.. stale.Take(most)], Paces.Steady, _ => { }, cancel);
-        await using BenchContext context = _open();
-        return await Stale(context, mark).CountAsync(cancel);
+        return (await _stale.ListAsync(cancel)).Count;
     }
 
     /// <inheritdoc/>
@@ -96,7 +96,7 @@ internal sealed class DueStore : IDue
         ArgumentNullException.ThrowIfNull(pace);
         _isKept = true;
         // What is worked out can move a card's rates, and so make others stale that were not; not for ever, and the keeper comes again.
-        for (int round = 0; round < MostRounds && await StaleAsync(await MarkAsync(cancel), cancel) is { Count: > 0 } stale; round++)
+        for (int round = 0; round < MostRounds && await _stale.ListAsync(cancel) is { Count: > 0 } stale; round++)
         {
             Volatile.Write(ref _left, stale.Count);
             try
@@ -164,8 +164,6 @@ internal sealed class DueStore : IDue
         return [.. rows.Select(r => new ScoredRecord(JobRecord.Read(r.Record!), r.FollowsId is not null) { ClosedAt = r.ClosedAt!.Value })];
     }
 
-    private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await _settings.CurrentAsync(cancel)).Settings);
-
     /// <summary>
     /// Works out engines, a few at a time, those of a card after one another: each few are kept by themselves. In the background the next few are
     /// read meanwhile, which takes a quarter of the time.
@@ -200,15 +198,34 @@ internal sealed class DueStore : IDue
         }
     }
 
-    private async Task<IReadOnlyList<Guid>> StaleAsync(string mark, CancellationToken cancel)
+    private static IQueryable<EngineRow> Found(BenchContext context, string? search)
     {
-        await using BenchContext context = _open();
-        return await Stale(context, mark).OrderBy(e => e.CardId).ThenBy(e => e.Id).Select(e => e.Id).ToListAsync(cancel);
+        string text = SearchText.Of(search ?? "");
+        return context.Engines.AsNoTracking().Where(e => e.RetiredAt == null).Where(e => text.Length == 0 || e.Search.Contains(text));
     }
 
-    /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>
-    private static IQueryable<EngineRow> Stale(BenchContext context, string mark) => context.Engines.AsNoTracking()
-        .Where(e => e.Changes > 0 && !context.Forecasts.Any(f => f.EngineId == e.Id
-            && f.Changes == e.Changes && f.CardVersion == e.Card.Version && f.SettingsMark == mark && f.Valves != ""
-            && f.RatesVersion == (context.CardRates.Where(r => r.CardId == e.CardId).Select(r => (int?)r.Version).FirstOrDefault() ?? 0)));
+    /// <summary>Those that have a day, the first first: along an index, which stops where the page is full.</summary>
+    private static IQueryable<EngineRow> Dated(BenchContext context, IQueryable<EngineRow> engines) => context.Forecasts.Where(f => f.DueAt != null && f.Checks > 0)
+        .Join(engines, f => f.EngineId, e => e.Id, (f, e) => new { Forecast = f, Engine = e })
+        .OrderBy(r => r.Forecast.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id).Select(r => r.Engine);
+
+    /// <summary>The others: those that have a clock, those of which nothing can be said, those that were never checked.</summary>
+    private static IQueryable<EngineRow> Undated(BenchContext context, IQueryable<EngineRow> engines) => engines
+        .LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f })
+        .Where(r => r.Forecast == null || r.Forecast.DueAt == null || r.Forecast.Checks == 0)
+        .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 2 : r.Forecast.CheckBy != null ? 0 : 1)
+        .ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id).Select(r => r.Engine);
+
+    private static Task<List<DueName>> NamesAsync(IQueryable<EngineRow> engines, int skip, int take, CancellationToken cancel) =>
+        engines.Skip(skip).Take(take).Select(e => new DueName(e.Id, e.Name)).ToListAsync(cancel);
+
+    /// <summary>Engines with their forecasts: a forecast is long, and only those that are shown are read.</summary>
+    private static async Task<IReadOnlyList<DueEngine>> WithForecastsAsync(BenchContext context, IReadOnlyList<DueName> engines, CancellationToken cancel)
+    {
+        Guid[] ids = [.. engines.Select(e => e.Id)];
+        Dictionary<Guid, KeptForecastRow> forecasts = await context.Forecasts.AsNoTracking().Where(f => ids.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
+        return [.. engines.Select(e => new DueEngine(e.Id, e.Name, ForecastRows.Shown(forecasts.GetValueOrDefault(e.Id))))];
+    }
+
+    private readonly record struct DueName(Guid Id, string Name);
 }

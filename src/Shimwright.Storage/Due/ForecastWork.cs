@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
+using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Cards;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Settings;
@@ -39,7 +40,11 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
 
             foreach (WorkedForecast forecast in after.Forecasts)
             {
-                said[card][forecast.Engine] = forecast.Evidence;
+                if (said[card].Count < CardPool.MostEngines || said[card].ContainsKey(forecast.Engine))
+                {
+                    said[card][forecast.Engine] = forecast.Evidence;
+                }
+
                 ForecastRows.Write(forecast, kept.GetValueOrDefault(forecast.Engine) ?? context.Forecasts.Add(new() { EngineId = forecast.Engine }).Entity);
             }
         }
@@ -105,13 +110,27 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
     /// <summary>Asks what the engines of cards said of their rates when they were worked out last.</summary>
     private async Task AskAsync(IReadOnlyList<Guid> cards, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, CancellationToken cancel)
     {
-        // From the card's engines on: there may be thousands of others.
-        var all = (cards.Count == 0 ? [] : await context.Engines.AsNoTracking().Where(e => cards.Contains(e.CardId))
-            .Join(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { e.CardId, f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel))
-            .ToLookup(o => o.CardId);
+        if (cards.Count == 0)
+        {
+            return;
+        }
+
+        // From the card's engines on: there may be thousands of others. And what they said only of those that are taken: it lies behind all the rest of a forecast.
+        ILookup<Guid, Guid> all = (await context.Engines.AsNoTracking().Where(e => cards.Contains(e.CardId))
+            .Join(context.Forecasts.Where(f => f.Checks > PooledRates.LeastIntervals), e => e.Id, f => f.EngineId, (e, f) => new { e.CardId, f.EngineId })
+            .OrderBy(o => o.EngineId).ToListAsync(cancel)).ToLookup(o => o.CardId, o => o.EngineId);
+        Dictionary<Guid, Guid[]> taken = cards.ToDictionary(c => c, c => Evenly([.. all[c]]));
+        Guid[] asked = [.. taken.Values.SelectMany(t => t)];
+        Dictionary<Guid, SideEvidence> answers = asked.Length == 0 ? [] : (await context.Forecasts.AsNoTracking().Where(f => asked.Contains(f.EngineId))
+            .Select(f => new { f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel))
+            .ToDictionary(o => o.EngineId, o => ForecastRows.Evidence(o.IntakeEvidence, o.ExhaustEvidence));
         foreach (Guid card in cards)
         {
-            said[card] = all[card].ToDictionary(o => o.EngineId, o => ForecastRows.Evidence(o.IntakeEvidence, o.ExhaustEvidence));
+            said[card] = taken[card].Where(answers.ContainsKey).ToDictionary(e => e, e => answers[e]);
         }
     }
+
+    private static Guid[] Evenly(Guid[] engines) => engines.Length <= CardPool.MostEngines
+        ? engines
+        : [.. Enumerable.Range(0, CardPool.MostEngines).Select(i => engines[(int)((long)i * engines.Length / CardPool.MostEngines)])];
 }

@@ -74,6 +74,11 @@ public class DueTests
         Assert.Equal(0, await test.Bench.Due.RefreshStaleAsync(2, Cancel));
         Assert.Equal(["Soon", "Late", "Clock only", "Never checked"], (await test.Bench.Due.ListAsync(null, 0, 10, Cancel)).Select(e => e.Name));
         Assert.Equal(["Late", "Clock only"], (await test.Bench.Due.ListAsync("l", 0, 2, Cancel)).Select(e => e.Name));
+        // A page begins anywhere, and where those with a day end the others go on.
+        Assert.Equal(["Late", "Clock only"], (await test.Bench.Due.ListAsync(null, 1, 2, Cancel)).Select(e => e.Name));
+        Assert.Equal(["Clock only", "Never checked"], (await test.Bench.Due.ListAsync(null, 2, 2, Cancel)).Select(e => e.Name));
+        Assert.Equal(["Never checked"], (await test.Bench.Due.ListAsync(null, 3, 2, Cancel)).Select(e => e.Name));
+        Assert.Empty(await test.Bench.Due.ListAsync(null, 4, 2, Cancel));
         Assert.Equal(["Soon", "Late"], (await test.Bench.Due.DatedAsync(10, Cancel)).Select(e => e.Name));
     }
 
