@@ -19,7 +19,8 @@ internal static class BillOfMaterials
     /// <param name="version">The version of the release.</param>
     /// <param name="moment">The time of the commit.</param>
     /// <param name="packages">The packages.</param>
-    public static string Of(string version, DateTimeOffset moment, IReadOnlyList<Shipped> packages)
+    /// <param name="inBase">What the base of the container image has, where it was made here.</param>
+    public static string Of(string version, DateTimeOffset moment, IReadOnlyList<Shipped> packages, IReadOnlyList<BasePackage> inBase)
     {
         string self = $"pkg:generic/shimwright@{version}";
         var bill = new JsonObject
@@ -41,8 +42,8 @@ internal static class BillOfMaterials
                     ["purl"] = self,
                 },
             },
-            ["components"] = new JsonArray([.. packages.Select(Component)]),
-            ["dependencies"] = new JsonArray([.. Dependencies(self, packages)]),
+            ["components"] = new JsonArray([.. packages.Select(Component), .. inBase.Select(Component)]),
+            ["dependencies"] = new JsonArray([.. Dependencies(self, packages, inBase)]),
         };
         bill.Insert(3, "serialNumber", Number(bill.ToJsonString()));
         return bill.ToJsonString(Written) + "\n";
@@ -73,19 +74,43 @@ internal static class BillOfMaterials
         return component;
     }
 
+    private static JsonNode Component(BasePackage package)
+    {
+        var component = new JsonObject
+        {
+            ["type"] = package.IsPackage ? "library" : "framework",
+            ["bom-ref"] = package.Address,
+            ["name"] = package.Name,
+            ["version"] = package.Version,
+            ["purl"] = package.Address,
+            ["properties"] = new JsonArray(new JsonObject { ["name"] = "shimwright:part", ["value"] = Shipped.Image }),
+        };
+        if (package.IsPackage)
+        {
+            component.Insert(4, "hashes", new JsonArray(new JsonObject { ["alg"] = "SHA-256", ["content"] = package.Sum }));
+        }
+
+        return component;
+    }
+
     private static JsonArray Licences(string expression) => expression.Contains(' ', StringComparison.Ordinal)
         ? new JsonArray(new JsonObject { ["expression"] = expression })
         : new JsonArray(new JsonObject { ["license"] = new JsonObject { ["id"] = expression } });
 
-    private static IEnumerable<JsonNode> Dependencies(string self, IReadOnlyList<Shipped> packages)
+    private static IEnumerable<JsonNode> Dependencies(string self, IReadOnlyList<Shipped> packages, IReadOnlyList<BasePackage> inBase)
     {
         ILookup<string, string> addresses = packages.ToLookup(p => p.Name, p => p.Address, StringComparer.OrdinalIgnoreCase);
         string[] Needs(Shipped package) => [.. package.Needs.SelectMany(n => addresses[n]).Order(StringComparer.Ordinal)];
         HashSet<string> needed = [.. packages.SelectMany(Needs)];
-        yield return Line(self, packages.Select(p => p.Address).Where(a => !needed.Contains(a)));
+        yield return Line(self, [.. packages.Select(p => p.Address).Where(a => !needed.Contains(a)), .. inBase.Select(p => p.Address)]);
         foreach (Shipped package in packages)
         {
             yield return Line(package.Address, Needs(package));
+        }
+
+        foreach (BasePackage package in inBase)
+        {
+            yield return Line(package.Address, []);
         }
     }
 

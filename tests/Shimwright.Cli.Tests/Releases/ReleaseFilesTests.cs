@@ -77,8 +77,8 @@ public sealed class ReleaseFilesTests : IDisposable
     [Fact]
     public void Bill_OfTheProgram_NamesEachPackageOnceWithItsChecksum()
     {
-        string written = BillOfMaterials.Of("1.2.3", Moment, Packages);
-        Assert.Equal(written, BillOfMaterials.Of("1.2.3", Moment, Packages));
+        string written = BillOfMaterials.Of("1.2.3", Moment, Packages, []);
+        Assert.Equal(written, BillOfMaterials.Of("1.2.3", Moment, Packages, []));
         JsonNode bill = JsonNode.Parse(written)!;
         Assert.Equal(("CycloneDX", "1.6"), (bill["bomFormat"]!.GetValue<string>(), bill["specVersion"]!.GetValue<string>()));
         Assert.Equal(Moment, bill["metadata"]!["timestamp"]!.GetValue<DateTimeOffset>());
@@ -102,7 +102,25 @@ public sealed class ReleaseFilesTests : IDisposable
 
         Assert.Equal(refs.Order(StringComparer.Ordinal), reached.Order(StringComparer.Ordinal));
         // Another content has another number; the same, another time, too.
-        Assert.NotEqual(bill["serialNumber"]!.GetValue<string>(), JsonNode.Parse(BillOfMaterials.Of("1.2.3", Moment, [.. Packages.Skip(1)]))!["serialNumber"]!.GetValue<string>());
+        Assert.NotEqual(bill["serialNumber"]!.GetValue<string>(), JsonNode.Parse(BillOfMaterials.Of("1.2.3", Moment, [.. Packages.Skip(1)], []))!["serialNumber"]!.GetValue<string>());
+    }
+
+    /// <summary>The first address is an example of the specification of package URLs, type "deb"; without its second qualifier, which is not needed here.</summary>
+    [Fact]
+    public void Bill_OfAnImageOnABaseOfItsOwn_NamesItsPackages()
+    {
+        string list = Path.Combine(_folder, "base.txt"), sum = new('a', 64);
+        File.WriteAllText(list, $"curl 7.50.3-1 i386 {sum}\nzlib1g 1:1.2.13+dfsg-1~x amd64 {sum}\ndotnet 10.0.12 - -\n");
+        BasePackage[] inBase = [.. BasePackage.Read(list)];
+        string[] addresses = ["pkg:deb/debian/curl@7.50.3-1?arch=i386", "pkg:deb/debian/zlib1g@1:1.2.13%2Bdfsg-1~x?arch=amd64", "pkg:generic/dotnet@10.0.12"];
+        Assert.Equal(addresses, inBase.Select(p => p.Address));
+        JsonNode bill = JsonNode.Parse(BillOfMaterials.Of("1.2.3", Moment, [], inBase))!;
+        JsonArray components = bill["components"]!.AsArray();
+        Assert.Equal(addresses, components.Select(c => c!["bom-ref"]!.GetValue<string>()));
+        Assert.Equal([sum, sum, null], components.Select(c => c!["hashes"]?[0]!["content"]!.GetValue<string>()));
+        Assert.Equal(addresses, bill["dependencies"]![0]!["dependsOn"]!.AsArray().Select(d => d!.GetValue<string>()));
+        File.WriteAllText(list, "curl 7.50.3-1\n");
+        Assert.Contains("curl 7.50.3-1", Assert.Throws<FormatException>(() => BasePackage.Read(list).ToArray()).Message, StringComparison.Ordinal);
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

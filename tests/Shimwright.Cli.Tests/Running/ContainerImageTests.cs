@@ -2,15 +2,21 @@ using System.Formats.Tar;
 using System.IO.Compression;
 using System.Net;
 using System.Text.Json.Nodes;
+using Shimwright.Releases;
 using Shimwright.Testing;
 using Shimwright.Testing.Served;
 
 namespace Shimwright.Cli.Tests.Running;
 
-/// <summary>The container image, made as a person makes it, on an empty base image.</summary>
+/// <summary>
+/// The container image, made as a person makes it. On a Debian, as root, it lies on the base that eng/base-image makes, and runs in it with nothing
+/// of this machine but its kernel; elsewhere on an empty base, with the runtime of this machine.
+/// </summary>
 [Long]
 public sealed class ContainerImageTests : IAsyncLifetime
 {
+    private static readonly bool IsWhole = OperatingSystem.IsLinux() && Environment.IsPrivilegedProcess && File.Exists("/usr/bin/apt-get");
+
     private readonly string _folder = Directory.CreateTempSubdirectory("shimwright-image-").FullName;
     private JsonNode _config = null!;
 
@@ -19,15 +25,13 @@ public sealed class ContainerImageTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         string archive = Path.Combine(_folder, "image.tar");
-        await using (var registry = new BaseImageRegistry())
+        await using (var empty = new BaseImage(Nothing()))
         {
             // A build server that stayed would keep what it writes to open.
-            await using var make = new ProgramProcess(
+            await RunAsync(
                 Path.Combine(Repository.Root, "eng", "container"),
-                [$"-p:ContainerBaseImage={registry.Image}", $"-p:ContainerArchiveOutputPath={archive}", "-p:UseSharedCompilation=false"],
-                new Dictionary<string, string?> { ["MSBUILDDISABLENODEREUSE"] = "1" });
-            int exit = await make.EndAsync();
-            Assert.True(exit == 0, make.Said);
+                [.. IsWhole ? ["--own-base"] : new[] { $"-p:ContainerBaseImage={empty.Name}" }, $"-p:ContainerArchiveOutputPath={archive}", "-p:UseSharedCompilation=false"],
+                new() { ["MSBUILDDISABLENODEREUSE"] = "1" });
         }
 
         string parts = Path.Combine(_folder, "parts");
@@ -39,8 +43,8 @@ public sealed class ContainerImageTests : IAsyncLifetime
         _config = JsonNode.Parse(await File.ReadAllTextAsync(Path.Combine(parts, image["Config"]!.GetValue<string>()), TestContext.Current.CancellationToken))!["config"]!;
         foreach (string layer in image["Layers"]!.AsArray().Select(l => l!.GetValue<string>()))
         {
-            await using var gzip = new GZipStream(File.OpenRead(Path.Combine(parts, layer)), CompressionMode.Decompress);
-            await TarFile.ExtractToDirectoryAsync(gzip, Files, overwriteFiles: true, TestContext.Current.CancellationToken);
+            // With the owners of the files, as root.
+            await RunAsync("tar", ["-x", "-z", "-p", "--numeric-owner", "-f", Path.Combine(parts, layer), "-C", Files], []);
         }
     }
 
@@ -72,13 +76,19 @@ public sealed class ContainerImageTests : IAsyncLifetime
         return ValueTask.CompletedTask;
     }
 
-    /// <summary>Runs what is in the layer as the image says, with the variables that it sets.</summary>
+    /// <summary>Runs what is in the image as it says, with the variables that it sets.</summary>
     private async Task RunAsync()
     {
-        string program = Path.Combine(Files, "app", "shimwright.dll");
-        Dictionary<string, string?> variables = Texts("Env").Select(v => v.Split('=', 2)).Where(v => v[0] != "PATH").ToDictionary(v => v[0], v => (string?)v[1], StringComparer.Ordinal);
-        variables["XDG_DATA_HOME"] = Path.Combine(_folder, "home");
-        await using var bench = new ProgramProcess("dotnet", [program, .. Texts("Cmd"), "--port", "0"], variables);
+        Dictionary<string, string?> variables = Texts("Env").Select(v => v.Split('=', 2)).ToDictionary(v => v[0], v => (string?)v[1], StringComparer.Ordinal);
+        string home = Path.Combine(Files, "home", "app");
+        if (!IsWhole)
+        {
+            home = Path.Combine(_folder, "home");
+            variables["XDG_DATA_HOME"] = home;
+            variables.Remove("PATH");
+        }
+
+        await using ProgramProcess bench = InImage([.. Texts("Entrypoint"), .. Texts("Cmd"), "--port", "0"], variables);
         Uri address = await bench.OpenAsync();
         using var client = new HttpClient { BaseAddress = address };
         Assert.Equal("ready", await client.GetStringAsync(new Uri("/readyz", UriKind.Relative), TestContext.Current.CancellationToken));
@@ -86,18 +96,60 @@ public sealed class ContainerImageTests : IAsyncLifetime
         using var foreign = new HttpRequestMessage(HttpMethod.Get, "/") { Headers = { Host = "bench.example" } };
         using HttpResponseMessage refused = await client.SendAsync(foreign, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
-        await using (var ready = new ProgramProcess("dotnet", [program, "ready", "--port", $"{address.Port}"]))
-        {
-            Assert.Equal(0, await ready.EndAsync());
-        }
-
-        Assert.True(File.Exists(Path.Combine(_folder, "home", "shimwright", "bench.db")), "What is kept lies elsewhere.");
+        await EndAsync(InImage([.. Texts("Entrypoint"), "ready", "--port", $"{address.Port}"], variables));
+        await EndAsync(InImage([.. Texts("Entrypoint"), "plan", _config["WorkingDir"]!.GetValue<string>() + "demo/02-worn-four.json"], variables));
+        Assert.True(File.Exists(Path.Combine(home, "shimwright", "bench.db")), "What is kept lies elsewhere.");
         // Nothing that is only true of a folder of the container, and an address that can be opened.
         Assert.Contains("The bench is open at http://localhost:", bench.Said, StringComparison.Ordinal);
         Assert.DoesNotContain("warn:", bench.Said, StringComparison.Ordinal);
         bench.Terminate();
         Assert.Equal(0, await bench.EndAsync());
     }
+
+    /// <summary>Runs a command of the image: in it as its user, or with this machine's runtime.</summary>
+    private ProgramProcess InImage(string[] command, IReadOnlyDictionary<string, string?> variables)
+    {
+        if (!IsWhole)
+        {
+            string folder = _config["WorkingDir"]!.GetValue<string>();
+            return new(command[0], command[1..].Select(a => a.StartsWith(folder, StringComparison.Ordinal) ? Files + a : a), variables);
+        }
+
+        // As an engine would: the image's files, the kernel's own, the image's variables and no others.
+        const string Enter = """
+            mkdir -p "$1/proc" "$1/dev" && mount -t proc proc "$1/proc" && mount --rbind /dev "$1/dev" && shift && exec env -i "$@"
+            """;
+        string user = _config["User"]!.GetValue<string>();
+        return new(
+            "unshare",
+            [
+                "--mount", "sh", "-c", Enter, "enter", Files,
+                .. variables.Select(v => $"{v.Key}={v.Value}"), "/usr/sbin/chroot", $"--userspec={user}:{user}", Files, .. command,
+            ]);
+    }
+
+    /// <summary>An archive of nothing: two blocks of zeros end it.</summary>
+    private static byte[] Nothing()
+    {
+        using var packed = new MemoryStream();
+        using (var gzip = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true))
+        {
+            gzip.Write(new byte[1024]);
+        }
+
+        return packed.ToArray();
+    }
+
+    private static async Task EndAsync(ProgramProcess command)
+    {
+        await using (command)
+        {
+            int exit = await command.EndAsync();
+            Assert.True(exit == 0, command.Said);
+        }
+    }
+
+    private static async Task RunAsync(string file, IEnumerable<string> args, Dictionary<string, string?> variables) => await EndAsync(new(file, args, variables));
 
     private string[] Texts(string name) => [.. _config[name]!.AsArray().Select(t => t!.GetValue<string>())];
 }

@@ -5,13 +5,13 @@ using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
 
-namespace Shimwright.Cli.Tests.Running;
+namespace Shimwright.Releases;
 
 /// <summary>
-/// A registry on this machine with one image, an empty one, so that an image can be laid on it where no other registry is reached.
+/// A registry on this machine with one image of one layer, so that an image can be laid on it where no other registry is reached.
 /// As the OCI distribution specification has it: manifests by tag or digest, blobs by digest. The manifest is of the older kind, as that of the usual base image.
 /// </summary>
-internal sealed class BaseImageRegistry : IAsyncDisposable
+internal sealed class BaseImage : IAsyncDisposable
 {
     private const string ManifestType = "application/vnd.docker.distribution.manifest.v2+json";
 
@@ -20,41 +20,38 @@ internal sealed class BaseImageRegistry : IAsyncDisposable
     private readonly int _port;
     private readonly Task _work;
 
-    public BaseImageRegistry()
+    /// <summary>Hands out an image.</summary>
+    /// <param name="layer">Its layer, a .tar.gz.</param>
+    public BaseImage(byte[] layer)
     {
         using var free = new TcpListener(IPAddress.Loopback, 0);
         free.Start();
         _port = ((IPEndPoint)free.LocalEndpoint).Port;
         free.Stop();
-        AddImage();
+        Add(layer);
         _listener.Prefixes.Add($"http://localhost:{_port}/");
         _listener.Start();
         _work = WorkAsync();
     }
 
     /// <summary>The name of the image.</summary>
-    public string Image => $"localhost:{_port}/base:1";
+    public string Name => $"localhost:{_port}/base:1";
 
+    /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
         _listener.Close();
         await _work;
     }
 
-    private void AddImage()
+    private void Add(byte[] layer)
     {
-        // An archive of nothing: two blocks of zeros end it.
-        byte[] tar = new byte[1024];
-        using var packed = new MemoryStream();
-        using (var gzip = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true))
-        {
-            gzip.Write(tar);
-        }
-
         string architecture = RuntimeInformation.OSArchitecture == Architecture.Arm64 ? "arm64" : "amd64";
-        byte[] layer = packed.ToArray();
         byte[] config = Encoding.UTF8.GetBytes(
-            $$$"""{"architecture":"{{{architecture}}}","os":"linux","config":{"Env":["PATH=/usr/bin"]},"rootfs":{"type":"layers","diff_ids":["{{{Digest(tar)}}}"]},"history":[{"created_by":"nothing"}]}""");
+            $$$"""
+            {"architecture":"{{{architecture}}}","os":"linux","config":{"Env":["PATH=/usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin"]},
+             "rootfs":{"type":"layers","diff_ids":["{{{Digest(Unpacked(layer))}}}"]},"history":[{"created_by":"eng/base-image"}]}
+            """);
         byte[] manifest = Encoding.UTF8.GetBytes(
             $$$"""
             {"schemaVersion":2,"mediaType":"{{{ManifestType}}}",
@@ -65,6 +62,14 @@ internal sealed class BaseImageRegistry : IAsyncDisposable
         _served["/v2/base/manifests/1"] = _served[$"/v2/base/manifests/{Digest(manifest)}"] = (ManifestType, manifest);
         _served[$"/v2/base/blobs/{Digest(config)}"] = ("application/octet-stream", config);
         _served[$"/v2/base/blobs/{Digest(layer)}"] = ("application/octet-stream", layer);
+    }
+
+    private static byte[] Unpacked(byte[] layer)
+    {
+        using GZipStream gzip = new(new MemoryStream(layer), CompressionMode.Decompress);
+        using MemoryStream tar = new();
+        gzip.CopyTo(tar);
+        return tar.ToArray();
     }
 
     private static string Digest(byte[] content) => "sha256:" + Convert.ToHexStringLower(SHA256.HashData(content));
