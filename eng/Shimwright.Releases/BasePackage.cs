@@ -11,7 +11,7 @@ internal sealed record BasePackage(string Name, string Version, string Machine, 
     public bool IsPackage => Machine != "-";
 
     /// <summary>Its address as a package URL.</summary>
-    public string Address => IsPackage ? $"pkg:deb/debian/{Name}@{Escaped(Version)}?arch={Machine}" : $"pkg:generic/{Name}@{Version}";
+    public string Address => IsPackage ? $"pkg:deb/debian/{Escaped(Name)}@{Escaped(Version)}?arch={Machine}" : $"pkg:generic/{Name}@{Version}";
 
     /// <summary>Reads a list.</summary>
     /// <param name="file">A package a line: name, version, machine and SHA-256.</param>
@@ -20,5 +20,5 @@ internal sealed record BasePackage(string Name, string Version, string Machine, 
         : throw new FormatException($"{file}: \"{line}\" is not NAME VERSION MACHINE SHA256."));
 
     /// <summary>An address keeps its colons (the epoch of a version), and nothing else that has to be escaped.</summary>
-    private static string Escaped(string version) => Uri.EscapeDataString(version).Replace("%3A", ":", StringComparison.Ordinal);
+    private static string Escaped(string part) => Uri.EscapeDataString(part).Replace("%3A", ":", StringComparison.Ordinal);
 }

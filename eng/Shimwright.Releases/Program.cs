@@ -11,7 +11,7 @@ internal static class Program
         releases repack PACKAGE SECONDS             a .nupkg made anew with the same dates and order
         releases notices FILE PART=ASSETS...        the notices of the packages in these project.assets.json
         releases bill FILE VERSION SECONDS PART=ASSETS... [base=LIST]   with the packages of a base that eng/base-image made
-        releases on-base LAYER COMMAND ARGUMENT...  runs a command with -p:ContainerBaseImage=IMAGE; the image has this .tar.gz as its layer and can be had until the command ends
+        releases on-base LAYER COMMAND ARGUMENT...  runs a command with -p:ContainerBaseImage=IMAGE at its end; the image has this .tar.gz as its layer and can be had until the command ends
         """;
 
     private const string Base = "base=";
@@ -38,7 +38,7 @@ internal static class Program
                 case ["on-base", var layer, var command, .. var rest]:
                     await using (var image = new BaseImage(File.ReadAllBytes(layer)))
                     {
-                        using Process run = Process.Start(command, [.. rest, $"-p:ContainerBaseImage={image.Name}"]);
+                        using Process run = Process.Start(command, [.. rest, $"-p:ContainerBaseImage={image.Name}", "-p:ContainerGenerateLabelsImageBaseName=false"]);
                         await run.WaitForExitAsync();
                         return run.ExitCode;
                     }

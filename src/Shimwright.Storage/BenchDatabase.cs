@@ -64,7 +64,7 @@ public sealed partial class BenchDatabase : IBench, IStepped
         Marks = new MarkStore(open, sheets);
         Feel = new FeelStore(open, time);
         Pictures = new PictureStore(open, time);
-        Due = new DueStore(open, sheets, Settings);
+        Due = new DueStore(open, sheets, Settings, time);
         Devices = new DeviceStore(open, time);
         _steps = new StepStore(open);
         _copies = new BenchCopies(open, (description, Id, file), Settings, time);

@@ -7,8 +7,8 @@ namespace Shimwright.Bench.Due;
 public static class CardPool
 {
     /// <summary>
-    /// Of how many engines a card's rates are taken; of more, so many are taken evenly. Each says something of two valves a side or more, so that the mean of a thousand
-    /// rates is sure to 3 % of their spread: less than what is noticed.
+    /// The most engines that a card's rates are worked out from; of a larger fleet so many are drawn by lot. The mean of 500 rates is uncertain by a twentieth of
+    /// their spread.
     /// </summary>
     public const int MostEngines = 500;
 

@@ -100,7 +100,7 @@ public static class Forecaster
     }
 
     private static CardRates RatesOf(Work[] works, IReadOnlyList<SideEvidence> others, CardRates known) =>
-        CardPool.Of([.. works.Select(w => w.Evidence)], others, known, works.Select(w => w.Outlook).OfType<EngineOutlook>().FirstOrDefault()?.Card);
+        CardPool.Of([.. works.Where(w => w.Engine.Teaches).Select(w => w.Evidence)], others, known, works.Select(w => w.Outlook).OfType<EngineOutlook>().FirstOrDefault()?.Card);
 
     private static EngineOutlook? OutlookOf(EngineToForecast engine, BenchSettings settings) =>
         EngineOutlook.Of(engine.Card, engine.Past.Jobs, settings, engine.Details.ThinnestShim);

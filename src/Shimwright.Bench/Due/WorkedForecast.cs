@@ -13,7 +13,11 @@ namespace Shimwright.Bench.Due;
 /// <param name="Details">What a job file has no place for.</param>
 /// <param name="PerWeek">What a person has said of its use, hours or km a week, or null.</param>
 /// <param name="Past">Its past.</param>
-public sealed record EngineToForecast(Guid Id, int Changes, int CardVersion, EngineCard Card, CardDetails Details, double? PerWeek, EnginePast Past);
+public sealed record EngineToForecast(Guid Id, int Changes, int CardVersion, EngineCard Card, CardDetails Details, double? PerWeek, EnginePast Past)
+{
+    /// <summary>Whether what it says of its rates counts for those of its card. In a large fleet only some engines are heard: always the same ones, or the rates would move with every look.</summary>
+    public bool Teaches { get; init; } = true;
+}
 
 /// <summary>What a forecast rested on: it is stale where any of that is another now.</summary>
 /// <param name="Changes">What the engine had counted.</param>
@@ -25,7 +29,11 @@ public readonly record struct ForecastBasis(int Changes, int CardVersion, int Ra
 /// <summary>What the valves of an engine say of their rates, by side.</summary>
 /// <param name="Intake">Of the intake valves.</param>
 /// <param name="Exhaust">Of the exhaust valves.</param>
-public sealed record SideEvidence(IReadOnlyList<RateEvidence> Intake, IReadOnlyList<RateEvidence> Exhaust);
+public sealed record SideEvidence(IReadOnlyList<RateEvidence> Intake, IReadOnlyList<RateEvidence> Exhaust)
+{
+    /// <summary>Whether it was not checked often enough to say anything.</summary>
+    public bool SaysNothing => Intake.Count == 0 && Exhaust.Count == 0;
+}
 
 /// <summary>A forecast as it was worked out last. It follows from the jobs and can be thrown away at any time.</summary>
 /// <param name="Engine">The engine.</param>

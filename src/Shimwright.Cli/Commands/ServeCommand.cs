@@ -60,9 +60,9 @@ internal static class ServeCommand
         Terminal terminal, BenchDatabase database, int port, LanOptions? lan, Func<BenchDatabase, string, Task>? opened, ServerRunning? running, CancellationToken cancel)
     {
         Task<string?> preparing = Task.Run(() => database.PrepareAsync(cancel), cancel);
-        if (await Task.WhenAny(preparing, Task.Delay(Silent, TimeProvider.System, cancel)) != preparing)
+        if (await Task.WhenAny(preparing, Task.Delay(Silent, TimeProvider.System, cancel)) != preparing && !cancel.IsCancellationRequested)
         {
-            terminal.Error.WriteLine("Looking the bench over before it opens. A large one takes some seconds ...");
+            terminal.Error.WriteLine("Getting the bench ready. A large one can take a minute ...");
         }
 
         if (await preparing is { } copy)

@@ -13,7 +13,6 @@ namespace Shimwright.Storage.Due;
 /// <summary>When each engine is due, and the past that says so. Lists read what is kept; what is stale is worked out again here.</summary>
 internal sealed class DueStore : IDue
 {
-    private const int AtATime = 100;
     private const int MostRounds = 10;
 
     private readonly Func<BenchContext> _open;
@@ -28,13 +27,19 @@ internal sealed class DueStore : IDue
     /// <summary>How many the background has still before it.</summary>
     private int _left;
 
-    internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings)
+    internal DueStore(Func<BenchContext> open, SheetReader sheets, ISettings settings, TimeProvider time)
     {
         _open = open;
         _settings = settings;
-        _stale = new(open, settings);
+        _stale = new(open, settings, time);
         _sheets = sheets;
     }
+
+    /// <summary>How many engines are worked out and kept together.</summary>
+    internal int AtATime { get; init; } = 100;
+
+    /// <summary>The most engines that a card's rates are worked out from.</summary>
+    internal int MostTeachers { get; init; } = CardPool.MostEngines;
 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
@@ -47,7 +52,9 @@ internal sealed class DueStore : IDue
         {
             // Behind them, which is rarely looked at, all others are put in order.
             int passed = page.Count > 0 || skip == 0 ? skip : await dated.CountAsync(cancel);
-            page.AddRange(await NamesAsync(Undated(context, engines), Math.Max(0, skip - passed), take - page.Count, cancel));
+            List<DueName> others = await NamesAsync(Undated(context, engines), Math.Max(0, skip - passed), take - page.Count, cancel);
+            // One that was worked out between the two looks is there already.
+            page.AddRange(others.ExceptBy(page.Select(e => e.Id).ToArray(), e => e.Id));
         }
 
         return await WithForecastsAsync(context, page, cancel);
@@ -66,7 +73,8 @@ internal sealed class DueStore : IDue
         await using BenchContext context = _open();
         if (await _stale.HasAsync(engineId, cancel))
         {
-            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).RefreshAsync([engineId], cancel);
+            await (await WorkAsync(context, cancel)).RefreshAsync([engineId], cancel);
+            _stale.LookAgain();
         }
 
         return ForecastRows.Shown(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
@@ -122,7 +130,7 @@ internal sealed class DueStore : IDue
             : await _outlooks.GetAsync(engineId, new(basis.Changes, basis.CardVersion, basis.RatesVersion, basis.SettingsMark), OutlookNowAsync);
 
         async Task<StoredOutlook?> OutlookNowAsync() =>
-            await new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings).OutlookAsync(engineId, cancel);
+            await (await WorkAsync(context, cancel)).OutlookAsync(engineId, cancel);
     }
 
     /// <inheritdoc/>
@@ -185,6 +193,7 @@ internal sealed class DueStore : IDue
         }
         finally
         {
+            _stale.LookAgain();
             await (ahead ?? Task.CompletedTask).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
 
@@ -194,9 +203,12 @@ internal sealed class DueStore : IDue
         async Task<T> InContextAsync<T>(Func<ForecastWork, Task<T>> work)
         {
             await using BenchContext context = _open();
-            return await work(new ForecastWork(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings));
+            return await work(await WorkAsync(context, cancel));
         }
     }
+
+    private async Task<ForecastWork> WorkAsync(BenchContext context, CancellationToken cancel) =>
+        new(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings) { MostTeachers = MostTeachers };
 
     private static IQueryable<EngineRow> Found(BenchContext context, string? search)
     {

@@ -1,3 +1,5 @@
+using System.Buffers.Binary;
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
@@ -13,6 +15,9 @@ namespace Shimwright.Storage.Due;
 /// <summary>Loads what forecasts are worked out from, and keeps what comes out.</summary>
 internal sealed class ForecastWork(BenchContext context, SheetReader sheets, BenchSettings settings)
 {
+    /// <summary>The most engines that a card's rates are worked out from.</summary>
+    public int MostTeachers { get; init; } = CardPool.MostEngines;
+
     /// <summary>Works out engines.</summary>
     public async Task RefreshAsync(IReadOnlyList<Guid> engines, CancellationToken cancel) =>
         await RefreshAsync(await EnginesAsync(engines, cancel), [], Paces.Steady, cancel);
@@ -28,7 +33,7 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
         await AskAsync([.. cards.Where(c => !said.ContainsKey(c))], said, cancel);
         Dictionary<Guid, CardRatesRow> rates = await context.CardRates.Where(r => cards.Contains(r.CardId)).ToDictionaryAsync(r => r.CardId, cancel);
         CardToForecast[] todo = [.. engines.Select(card => new CardToForecast(
-            [.. card], OthersOf(said[card.Key], [.. card.Select(e => e.Id)]), ForecastRows.Read(rates.GetValueOrDefault(card.Key))))];
+            [.. card.Select(e => e with { Teaches = HasPlace(said[card.Key], e.Id) })], OthersOf(said[card.Key], [.. card.Select(e => e.Id)]), ForecastRows.Read(rates.GetValueOrDefault(card.Key))))];
         IReadOnlyList<CardForecasts> worked = await Forecaster.AtAsync(todo, settings, pace, cancel);
         Dictionary<Guid, KeptForecastRow> kept = await context.Forecasts.Where(f => now.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
         foreach ((Guid card, CardToForecast before, CardForecasts after) in cards.Zip(todo, worked))
@@ -40,7 +45,11 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
 
             foreach (WorkedForecast forecast in after.Forecasts)
             {
-                if (said[card].Count < CardPool.MostEngines || said[card].ContainsKey(forecast.Engine))
+                if (forecast.Evidence.SaysNothing)
+                {
+                    said[card].Remove(forecast.Engine);
+                }
+                else if (HasPlace(said[card], forecast.Engine))
                 {
                     said[card][forecast.Engine] = forecast.Evidence;
                 }
@@ -115,11 +124,11 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
             return;
         }
 
-        // From the card's engines on: there may be thousands of others. And what they said only of those that are taken: it lies behind all the rest of a forecast.
+        // From the card's engines on: there may be thousands of others. Evidence is read for those that are drawn only, since it comes last in a long row.
         ILookup<Guid, Guid> all = (await context.Engines.AsNoTracking().Where(e => cards.Contains(e.CardId))
             .Join(context.Forecasts.Where(f => f.Checks > PooledRates.LeastIntervals), e => e.Id, f => f.EngineId, (e, f) => new { e.CardId, f.EngineId })
-            .OrderBy(o => o.EngineId).ToListAsync(cancel)).ToLookup(o => o.CardId, o => o.EngineId);
-        Dictionary<Guid, Guid[]> taken = cards.ToDictionary(c => c, c => Evenly([.. all[c]]));
+            .ToListAsync(cancel)).ToLookup(o => o.CardId, o => o.EngineId);
+        Dictionary<Guid, Guid[]> taken = cards.ToDictionary(c => c, c => Drawn([.. all[c]]));
         Guid[] asked = [.. taken.Values.SelectMany(t => t)];
         Dictionary<Guid, SideEvidence> answers = asked.Length == 0 ? [] : (await context.Forecasts.AsNoTracking().Where(f => asked.Contains(f.EngineId))
             .Select(f => new { f.EngineId, f.IntakeEvidence, f.ExhaustEvidence }).ToListAsync(cancel))
@@ -130,7 +139,10 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
         }
     }
 
-    private static Guid[] Evenly(Guid[] engines) => engines.Length <= CardPool.MostEngines
+    /// <summary>By lot, that is by a checksum of their ids: who was drawn stays drawn, but for a few, when the fleet grows.</summary>
+    private Guid[] Drawn(Guid[] engines) => engines.Length <= MostTeachers
         ? engines
-        : [.. Enumerable.Range(0, CardPool.MostEngines).Select(i => engines[(int)((long)i * engines.Length / CardPool.MostEngines)])];
+        : [.. engines.OrderBy(e => BinaryPrimitives.ReadUInt64LittleEndian(SHA256.HashData(e.ToByteArray()))).Take(MostTeachers)];
+
+    private bool HasPlace(Dictionary<Guid, SideEvidence> said, Guid engine) => said.Count < MostTeachers || said.ContainsKey(engine);
 }

@@ -7,21 +7,28 @@ namespace Shimwright.Storage.Due;
 
 /// <summary>
 /// Which engines have a forecast that is stale. Where none had, none has until something of what forecasts rest on is another: to ask
-/// for that is much less work than to go through all engines, and lists ask each time.
+/// for that is much less work than to go through all engines, and lists ask each time. Now and then all are gone through even so: another
+/// server may be slow to keep what it has worked out, and lay an older forecast over a newer one.
 /// </summary>
-internal sealed class StaleEngines(Func<BenchContext> open, ISettings settings)
+internal sealed class StaleEngines(Func<BenchContext> open, ISettings settings, TimeProvider time)
 {
+    private static readonly TimeSpan Trusted = TimeSpan.FromMinutes(1);
+
     /// <summary>What there was when none was stale.</summary>
     private volatile Basis? _fresh;
+
+    /// <summary>Lets the next look go through all engines: something was kept.</summary>
+    public void LookAgain() => _fresh = null;
 
     /// <summary>The stale ones, those of a card after one another.</summary>
     public async Task<IReadOnlyList<Guid>> ListAsync(CancellationToken cancel)
     {
         await using BenchContext context = open();
         Basis now = await BasisAsync(context, cancel);
-        if (_fresh is { } fresh && now == fresh with { LastChange = now.LastChange } && !await HasChangedAsync(context, fresh.LastChange, now.LastChange, cancel))
+        if (_fresh is { } fresh && now == fresh with { LastChange = now.LastChange, SeenAt = now.SeenAt } && time.GetElapsedTime(fresh.SeenAt, now.SeenAt) < Trusted
+            && !await HasChangedAsync(context, fresh.LastChange, now.LastChange, cancel))
         {
-            _fresh = now;
+            _fresh = now with { SeenAt = fresh.SeenAt };
             return [];
         }
 
@@ -48,7 +55,7 @@ internal sealed class StaleEngines(Func<BenchContext> open, ISettings settings)
         string mark = await MarkAsync(cancel);
         var step = await context.Steps.Select(s => new { s.Bench, s.Last }).SingleAsync(cancel);
         // Another server on the database works forecasts out, too, and that moves rates.
-        return new(step.Bench, step.Last, mark, await context.CardRates.SumAsync(r => (long)r.Version, cancel), await context.Forecasts.CountAsync(cancel));
+        return new(time.GetTimestamp(), step.Bench, step.Last, mark, await context.CardRates.SumAsync(r => (long)r.Version, cancel), await context.Forecasts.CountAsync(cancel));
     }
 
     /// <summary>Whether an engine or a card is another since then, and not only jobs: these change with every tap.</summary>
@@ -57,5 +64,5 @@ internal sealed class StaleEngines(Func<BenchContext> open, ISettings settings)
 
     private async Task<string> MarkAsync(CancellationToken cancel) => Forecaster.MarkOf((await settings.CurrentAsync(cancel)).Settings);
 
-    private sealed record Basis(string Bench, long LastChange, string Mark, long Rates, int Forecasts);
+    private sealed record Basis(long SeenAt, string Bench, long LastChange, string Mark, long Rates, int Forecasts);
 }

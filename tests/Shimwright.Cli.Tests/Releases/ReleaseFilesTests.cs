@@ -110,9 +110,9 @@ public sealed class ReleaseFilesTests : IDisposable
     public void Bill_OfAnImageOnABaseOfItsOwn_NamesItsPackages()
     {
         string list = Path.Combine(_folder, "base.txt"), sum = new('a', 64);
-        File.WriteAllText(list, $"curl 7.50.3-1 i386 {sum}\nzlib1g 1:1.2.13+dfsg-1~x amd64 {sum}\ndotnet 10.0.12 - -\n");
+        File.WriteAllText(list, $"curl 7.50.3-1 i386 {sum}\nzlib++ 1:1.2.13+dfsg-1~x amd64 {sum}\ndotnet 10.0.12 - -\n");
         BasePackage[] inBase = [.. BasePackage.Read(list)];
-        string[] addresses = ["pkg:deb/debian/curl@7.50.3-1?arch=i386", "pkg:deb/debian/zlib1g@1:1.2.13%2Bdfsg-1~x?arch=amd64", "pkg:generic/dotnet@10.0.12"];
+        string[] addresses = ["pkg:deb/debian/curl@7.50.3-1?arch=i386", "pkg:deb/debian/zlib%2B%2B@1:1.2.13%2Bdfsg-1~x?arch=amd64", "pkg:generic/dotnet@10.0.12"];
         Assert.Equal(addresses, inBase.Select(p => p.Address));
         JsonNode bill = JsonNode.Parse(BillOfMaterials.Of("1.2.3", Moment, [], inBase))!;
         JsonArray components = bill["components"]!.AsArray();

@@ -15,7 +15,7 @@ namespace Shimwright.Cli.Tests.Running;
 [Long]
 public sealed class ContainerImageTests : IAsyncLifetime
 {
-    private static readonly bool IsWhole = OperatingSystem.IsLinux() && Environment.IsPrivilegedProcess && File.Exists("/usr/bin/apt-get");
+    private static readonly bool IsWhole = OperatingSystem.IsLinux() && Environment.IsPrivilegedProcess && File.Exists("/etc/debian_version") && MayUnshare();
 
     private readonly string _folder = Directory.CreateTempSubdirectory("shimwright-image-").FullName;
     private JsonNode _config = null!;
@@ -65,6 +65,13 @@ public sealed class ContainerImageTests : IAsyncLifetime
         foreach (string file in new[] { "shimwright.dll", "LICENSE", "NOTICES.md", "wwwroot/bench.js", "wwwroot/app.css", "wwwroot/_framework/blazor.web.js", "pocket/index.html" })
         {
             Assert.True(new FileInfo(Path.Combine(Files, "app", file)).Length > 500, $"{file} is empty.");
+        }
+
+        if (IsWhole)
+        {
+            // Where OpenSSL looks for the certificates that it trusts.
+            string trusted = new FileInfo(Path.Combine(Files, "usr/lib/ssl/cert.pem")).LinkTarget!;
+            Assert.True(new FileInfo(Files + trusted).Length > 100_000, "No certificates.");
         }
 
         await RunAsync();
@@ -126,6 +133,14 @@ public sealed class ContainerImageTests : IAsyncLifetime
                 "--mount", "sh", "-c", Enter, "enter", Files,
                 .. variables.Select(v => $"{v.Key}={v.Value}"), "/usr/sbin/chroot", $"--userspec={user}:{user}", Files, .. command,
             ]);
+    }
+
+    /// <summary>Root in a container may not.</summary>
+    private static bool MayUnshare()
+    {
+        using var unshare = System.Diagnostics.Process.Start("unshare", ["--mount", "true"]);
+        unshare.WaitForExit();
+        return unshare.ExitCode == 0;
     }
 
     /// <summary>An archive of nothing: two blocks of zeros end it.</summary>

@@ -2,9 +2,11 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Engines;
+using Shimwright.Bench.Jobs;
 using Shimwright.Domain.Wear;
 using Shimwright.Jobs.Facts;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Due;
 using Shimwright.Testing.Benches;
 using static Shimwright.Testing.Benches.SampleBench;
 
@@ -56,6 +58,54 @@ public class ManyEnginesTests
         {
             double normal = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
             return new(Mean + (Later * i / Engines) + (Spread * normal), Spread / 3);
+        }
+    }
+
+    /// <summary>Engines that wear the faster the later they came, worked out a few at a time, with fewer of them heard than there are.</summary>
+    [Theory]
+    [OnEachDatabase]
+    public async Task KeepFreshAsync_CardOfManyEngines_ComesToRest(DatabaseKind kind)
+    {
+        const int Fleet = 24;
+        await using TestDatabase database = await TestDatabase.PreparedAsync(kind);
+        Guid first = await database.Bench.AddEngineAsync();
+        StoredEngine stored = (await database.Bench.Engines.FindAsync(first, Cancel))!;
+        for (int i = 0; i < Fleet; i++)
+        {
+            Guid engine = Guid.CreateVersion7(DateTimeOffset.UnixEpoch.AddHours(i));
+            await database.Bench.Engines.AddSharingAsync(engine, $"Hire {i}", stored.CardId, Cancel);
+            for (int check = 0; check < 3; check++)
+            {
+                double clock = 30 + (stored.Card.Wear!.ToUsual().Interval * check), gap = 0.22 - (0.004 * i * check);
+                Guid job = await database.Bench.Jobs.StartAsync(engine, Setup(clock), [], JobPast.OfBench, Guid.NewGuid(), "phone", Cancel);
+                await database.Bench.SaveAsync(
+                    job,
+                    [.. new[] { "I1", "I2", "E1", "E2" }.Select(v => new ClearanceRead(SheetPart.Check, v, gap, 0.003)), new JobClosed(clock, "", "", "")]);
+            }
+        }
+
+        DueStore due = new(database.Bench.NewContext, new(), database.Bench.Settings, TimeProvider.System) { AtATime = 4, MostTeachers = 6 };
+        Turns turns = new();
+        await due.KeepFreshAsync(turns, Cancel);
+        Assert.Equal(0, await due.RefreshStaleAsync(0, Cancel));
+        // Each engine takes two turns; all may have to be worked out once more when the first rates are known, and some when those of the drawn ones are.
+        Assert.InRange(turns.Taken, 2 * Fleet, 3 * 2 * Fleet);
+        await using BenchContext context = database.Bench.NewContext();
+        Assert.NotNull((await context.CardRates.SingleAsync(Cancel)).IntakeMean);
+    }
+
+    private sealed class Turns : IPace
+    {
+        private int _taken;
+
+        public int Taken => _taken;
+
+        public int AtOnce => 2;
+
+        public ValueTask<T> DoAsync<T>(Func<T> work, CancellationToken cancel)
+        {
+            Interlocked.Increment(ref _taken);
+            return ValueTask.FromResult(work());
         }
     }
 }
