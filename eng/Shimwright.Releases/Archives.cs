@@ -70,7 +70,7 @@ internal static partial class Archives
     private static byte[] Content(string file, DateTimeOffset moment) => Dated(file, File.ReadAllBytes(file), moment);
 
     /// <summary>The list of what the server hands out says of each file when it was made: that is the release's date, too.</summary>
-    private static byte[] Dated(string name, byte[] content, DateTimeOffset moment) => name.EndsWith(".staticwebassets.endpoints.json", StringComparison.Ordinal)
+    public static byte[] Dated(string name, byte[] content, DateTimeOffset moment) => name.EndsWith(".staticwebassets.endpoints.json", StringComparison.Ordinal)
         ? Encoding.UTF8.GetBytes(LastModified().Replace(Encoding.UTF8.GetString(content), "${before}" + moment.ToString("R", CultureInfo.InvariantCulture)))
         : content;
 

@@ -9,6 +9,7 @@ internal static class Program
     private const string Usage = """
         releases pack FOLDER ARCHIVE SECONDS        a folder as .tar.gz or .zip; every file dated to these seconds since 1970
         releases repack PACKAGE SECONDS             a .nupkg made anew with the same dates and order
+        releases repack-image ARCHIVE SECONDS       a container's archive made anew with the same date
         releases notices FILE PART=ASSETS...        the notices of the packages in these project.assets.json
         releases bill FILE VERSION SECONDS PART=ASSETS... [base=LIST]   with the packages of a base that eng/base-image made
         releases on-base LAYER COMMAND ARGUMENT...  runs a command with -p:ContainerBaseImage=IMAGE at its end; the image has this .tar.gz as its layer and can be had until the command ends
@@ -27,6 +28,9 @@ internal static class Program
                     return 0;
                 case ["repack", var package, var seconds]:
                     Archives.Repack(package, Moment(seconds));
+                    return 0;
+                case ["repack-image", var archive, var seconds]:
+                    ContainerArchive.Repack(archive, Moment(seconds));
                     return 0;
                 case ["notices", var file, .. var parts] when parts.Length > 0:
                     File.WriteAllText(file, ThirdPartyNotices.Of(Shipped.Of(parts)));
