@@ -102,7 +102,9 @@ internal static class ContainerArchive
         return to.ToArray();
     }
 
-    private static byte[] Packed(byte[] files)
+    /// <summary>A layer, packed as it lies in an archive.</summary>
+    /// <param name="files">Its files, a tar.</param>
+    public static byte[] Packed(byte[] files)
     {
         using var packed = new MemoryStream();
         using (var gzip = new GZipStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))

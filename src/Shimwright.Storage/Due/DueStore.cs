@@ -1,11 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Settings;
-using Shimwright.Bench.Texts;
 using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Due;
@@ -45,7 +45,7 @@ internal sealed class DueStore : IDue
     public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        IQueryable<EngineRow> engines = Found(context, search);
+        IQueryable<EngineRow> engines = EngineStore.Found(context, search, retired: false);
         IQueryable<EngineRow> dated = Dated(context, engines);
         List<DueName> page = await NamesAsync(dated, skip, take, cancel);
         if (page.Count < take)
@@ -64,14 +64,14 @@ internal sealed class DueStore : IDue
     public async Task<IReadOnlyList<DueEngine>> DatedAsync(int most, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        return await WithForecastsAsync(context, await NamesAsync(Dated(context, Found(context, null)), 0, most, cancel), cancel);
+        return await WithForecastsAsync(context, await NamesAsync(Dated(context, EngineStore.Found(context, null, retired: false)), 0, most, cancel), cancel);
     }
 
     /// <inheritdoc/>
     public async Task<KeptForecast?> FindAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        if (await _stale.HasAsync(engineId, cancel))
+        if (await _stale.HasAsync(context, engineId, cancel))
         {
             await (await WorkAsync(context, cancel)).RefreshAsync([engineId], cancel);
             _stale.LookAgain();
@@ -209,12 +209,6 @@ internal sealed class DueStore : IDue
 
     private async Task<ForecastWork> WorkAsync(BenchContext context, CancellationToken cancel) =>
         new(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings) { MostTeachers = MostTeachers };
-
-    private static IQueryable<EngineRow> Found(BenchContext context, string? search)
-    {
-        string text = SearchText.Of(search ?? "");
-        return context.Engines.AsNoTracking().Where(e => e.RetiredAt == null).Where(e => text.Length == 0 || e.Search.Contains(text));
-    }
 
     /// <summary>Those that have a day, the first first: along an index, which stops where the page is full.</summary>
     private static IQueryable<EngineRow> Dated(BenchContext context, IQueryable<EngineRow> engines) => context.Forecasts.Where(f => f.DueAt != null && f.Checks > 0)

@@ -38,11 +38,8 @@ internal sealed class StaleEngines(Func<BenchContext> open, ISettings settings, 
     }
 
     /// <summary>Whether an engine is one of them.</summary>
-    public async Task<bool> HasAsync(Guid engine, CancellationToken cancel)
-    {
-        await using BenchContext context = open();
-        return await Of(context, await MarkAsync(cancel)).AnyAsync(e => e.Id == engine, cancel);
-    }
+    public async Task<bool> HasAsync(BenchContext context, Guid engine, CancellationToken cancel) =>
+        await Of(context, await MarkAsync(cancel)).AnyAsync(e => e.Id == engine, cancel);
 
     /// <summary>Engines that have something to forecast from and whose forecast is missing or rests on what is no longer so.</summary>
     private static IQueryable<EngineRow> Of(BenchContext context, string mark) => context.Engines.AsNoTracking()

@@ -175,7 +175,8 @@ internal sealed class EngineStore : IEngines
         return await Found(context, search, retired).CountAsync(cancel);
     }
 
-    private static IQueryable<EngineRow> Found(BenchContext context, string? search, bool retired)
+    /// <summary>Engines whose name holds a text; all where it is blank.</summary>
+    internal static IQueryable<EngineRow> Found(BenchContext context, string? search, bool retired)
     {
         string text = SearchText.Of(search ?? "");
         IQueryable<EngineRow> engines = context.Engines.AsNoTracking().Where(e => e.RetiredAt != null == retired);

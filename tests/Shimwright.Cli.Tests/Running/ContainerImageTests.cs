@@ -1,5 +1,4 @@
 using System.Formats.Tar;
-using System.IO.Compression;
 using System.Net;
 using System.Text.Json.Nodes;
 using Shimwright.Releases;
@@ -25,7 +24,8 @@ public sealed class ContainerImageTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         string archive = Path.Combine(_folder, "image.tar");
-        await using (var empty = new BaseImage(Nothing()))
+        // An archive of nothing: two blocks of zeros end it.
+        await using (var empty = new BaseImage(ContainerArchive.Packed(new byte[1024])))
         {
             // A build server that stayed would keep what it writes to open.
             await RunAsync(
@@ -141,18 +141,6 @@ public sealed class ContainerImageTests : IAsyncLifetime
         using var unshare = System.Diagnostics.Process.Start("unshare", ["--mount", "true"]);
         unshare.WaitForExit();
         return unshare.ExitCode == 0;
-    }
-
-    /// <summary>An archive of nothing: two blocks of zeros end it.</summary>
-    private static byte[] Nothing()
-    {
-        using var packed = new MemoryStream();
-        using (var gzip = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true))
-        {
-            gzip.Write(new byte[1024]);
-        }
-
-        return packed.ToArray();
     }
 
     private static async Task EndAsync(ProgramProcess command)
