@@ -128,13 +128,13 @@ public sealed class PocketSpeedTests(EmptyBench bench, Chromium chromium) : ICla
         List<double> times = [];
         for (int i = 0; i < Times; i++)
         {
-            await Expect(window.Page.Locator("html.settling")).ToHaveCountAsync(0);
+            await Expect(Ready(window)).ToHaveCountAsync(1);
             ILocator crank = window.Page.GetByRole(AriaRole.Button, new() { Name = "The crank is there" });
             if (await crank.CountAsync() > 0)
             {
                 await crank.ClickAsync();
                 await Expect(window.Page.Locator("#valve h2")).ToBeVisibleAsync();
-                await Expect(window.Page.Locator("html.settling")).ToHaveCountAsync(0);
+                await Expect(Ready(window)).ToHaveCountAsync(1);
             }
 
             times.Add(await window.Page.EvaluateAsync<double>(tap));
@@ -142,6 +142,9 @@ public sealed class PocketSpeedTests(EmptyBench bench, Chromium chromium) : ICla
 
         return Shown(times);
     }
+
+    /// <summary>The page of the last tap is there, and takes the next: before that a feel is held off, as the second half of a double tap.</summary>
+    private static ILocator Ready(BenchWindow window) => window.Page.Locator("html:not(.busy):not(.settling)");
 
     /// <summary>The first, then the middle of the others and the longest of them, ms.</summary>
     private static string Shown(List<double> times)

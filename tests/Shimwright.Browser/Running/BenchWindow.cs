@@ -11,6 +11,15 @@ internal sealed class BenchWindow : IAsyncDisposable
     /// <summary>Where a bench offers the one that runs in the browser itself.</summary>
     private const string Pocket = "/pocket/";
 
+    /// <summary>What the page says of itself: its state, what it was asked for last, its headings and what it warns of.</summary>
+    private const string Shown =
+        """
+        () => JSON.stringify({
+          root: document.documentElement.className, data: { ...document.documentElement.dataset }, hidden: document.hidden,
+          says: [...document.querySelectorAll("h1, h2, [role=alert], .offline, .pressed")].map(e => e.textContent.trim().slice(0, 200)),
+        })
+        """;
+
     private readonly IBrowserContext _context;
     private readonly ConcurrentQueue<string> _faults = [];
 
@@ -53,6 +62,20 @@ internal sealed class BenchWindow : IAsyncDisposable
         }
 
         return response?.Status ?? 200;
+    }
+
+    /// <summary>Waits for a page whose address has one of these parts; where none comes, says what is shown instead.</summary>
+    public async Task ComesToAsync(params string[] parts)
+    {
+        try
+        {
+            await Page.WaitForURLAsync(url => parts.Any(p => url.Contains(p, StringComparison.Ordinal)));
+        }
+        catch (TimeoutException)
+        {
+            string shown = await Page.EvaluateAsync<string>(Shown);
+            throw new TimeoutException($"{string.Join(" or ", parts)} did not come within {LongestWait / 1000} s. Address: {Page.Url}. Shown: {shown}. Noted: {string.Join("; ", _faults)}");
+        }
     }
 
     /// <summary>Lays the page that is open out anew, as on another screen.</summary>

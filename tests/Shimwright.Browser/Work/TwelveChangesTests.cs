@@ -34,7 +34,7 @@ public sealed class TwelveChangesTests(EmptyBench bench, Chromium chromium) : IC
         await window.GoAsync("/jobs/take-in");
         await window.Page.GetByLabel("Job file").SetInputFilesAsync(file);
         await window.Page.GetByRole(AriaRole.Button, new() { Name = "Import" }).ClickAsync();
-        await window.Page.WaitForURLAsync(url => url.Contains("/plan", StringComparison.Ordinal) || url.Contains("/measure", StringComparison.Ordinal));
+        await window.ComesToAsync("/plan", "/measure");
         await window.GoAsync(Regex.Replace(window.Address, @"/\w+(\?.*)?$", "/plan"));
         IReadOnlyList<PlanLine> lines = await new PlanRoom(window.Page).LinesAsync();
         Assert.Equal(Changed, lines.Count(l => l.Cells["Do"] == "change"));
@@ -42,7 +42,7 @@ public sealed class TwelveChangesTests(EmptyBench bench, Chromium chromium) : IC
         // Like for like is no change.
         Assert.All(lines.Where(l => l.Cells["Do"] == "change"), l => Assert.NotEqual(l.Cells["Shim"].Split(' ')[0], l.Cells["Shim"].Split(' ')[^1]));
         await new PlanRoom(window.Page).AcceptAsync();
-        await window.Page.WaitForURLAsync(url => url.Contains("/fit", StringComparison.Ordinal));
+        await window.ComesToAsync("/fit");
 
         foreach (PlanLine line in lines.Where(l => l.Cells["Do"] == "change"))
         {
