@@ -97,7 +97,7 @@ internal sealed class CpSatPlan
             _model.Add(LinearExpr.Sum(changed[g]) >= opened[groups[g]]);
         }
 
-        foreach ((int p, OptionTable.Piece piece) in _options.Pieces.Index().Where(p => takers[p.Index].Count > 0))
+        foreach ((int p, ShimSupply.Piece piece) in _options.Pieces.Index().Where(p => takers[p.Index].Count > 0))
         {
             LinearExpr atHand = piece.FromValve is { } owner ? 1 - LinearExpr.Sum(kept[owner]) : LinearExpr.Constant(piece.Count);
             _model.Add(LinearExpr.Sum(takers[p]) <= atHand);

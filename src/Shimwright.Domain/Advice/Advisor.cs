@@ -17,13 +17,13 @@ public static class Advisor
     /// <summary>Planned through is what, weighed alone, does not fall short by more than this, minutes.</summary>
     private const double Short = 2;
 
-    /// <summary>Up to so many valves an action is planned through whatever it is worth alone: each takes a millisecond.</summary>
-    private const int FewValves = 6;
-
     /// <summary>Blades planned through at a valve, the best first.</summary>
     private const int MostBlades = 6;
 
-    /// <summary>Actions planned through in all, the best first.</summary>
+    /// <summary>What saves less seems to save nothing, minutes.</summary>
+    private const double Nothing = 0.02;
+
+    /// <summary>Actions planned through in all, the best first; shims to measure besides: valve by valve little can be told of them, and they are few.</summary>
     private const int MostActions = 50;
 
     /// <summary>Blades and stacks weighed at one valve.</summary>
@@ -44,8 +44,9 @@ public static class Advisor
         ArgumentNullException.ThrowIfNull(request);
         var now = new Outlook(request.Plan);
         Weighed[] near = Near(request, now);
-        List<AdvisedAction> through = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through(double.NegativeInfinity)!)];
-        int unweighed = near.Length - through.Count;
+        AdvisedAction?[] paying = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through(0))];
+        int unweighed = near.Length - paying.Length;
+        List<AdvisedAction> through = [.. paying.OfType<AdvisedAction>()];
         through.AddRange(DryFitWorth.Of(request, now));
         return new(now.Minutes, now.Plan, Ranked(through)) { Unweighed = unweighed };
     }
@@ -100,11 +101,14 @@ public static class Advisor
         LocalWorth[] local = [.. Enumerable.Range(0, valves).Select(v => new LocalWorth(now, v, places))];
         IEnumerable<Weighed> all = Enumerable.Range(0, local.Length).SelectMany(v => Readings(request, stacks, now, local[v], v))
             .Concat(ShimWorth.Weighed(request, now, local)).Concat(DepthWorth.Weighed(request, now, local));
-        bool isSmall = local.Length <= FewValves;
-        return [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim))
-            .SelectMany(same => same.OrderByDescending(w => w.Net).Take(isSmall ? MostActions : MostBlades))
-            .Where(w => isSmall || w.Net > -Short).OrderByDescending(w => w.Net).Take(MostActions)];
+        Weighed[] best = [.. all.GroupBy(w => (w.Kind, w.Valve, w.Shim)).SelectMany(same => now.IsSmall ? same : Best([.. same.OrderByDescending(w => w.Net)]))
+            .OrderByDescending(w => w.Net)];
+        return [.. best.Where(w => w.Kind != ActionKind.Micrometer && (now.IsSmall || w.Net > -Short)).Take(MostActions)
+            .Concat(best.Where(w => w.Kind == ActionKind.Micrometer)).OrderByDescending(w => w.Net)];
     }
+
+    /// <summary>Of the blades at one valve, best first, those that are planned through: of those that seem to save nothing the best one alone.</summary>
+    private static IEnumerable<Weighed> Best(Weighed[] same) => same.Where((w, i) => i == 0 || w.Saves > Nothing).Take(MostBlades);
 
     /// <summary>The blades, stacks of two and the bucket at one valve.</summary>
     private static IEnumerable<Weighed> Readings(
@@ -124,7 +128,7 @@ public static class Advisor
             double[] likely = Array.ConvertAll(chances, local.ChanceOf);
             if (blade is > 0 and <= BladeTrial.Thickest && Saving(local, chances, likely) is { } saves)
             {
-                yield return new(ActionKind.Blade, v, null, saves - takes, net =>
+                yield return new(ActionKind.Blade, v, null, saves, takes, net =>
                     TrialWorth.OfBlade(now, v, blade, leaves.Length, likely, net + takes) is { } outcomes
                         ? new(ActionKind.Blade, TrialWorth.Saving(now, outcomes), takes, v, leaves, null, null, outcomes)
                         : null);
@@ -138,7 +142,7 @@ public static class Advisor
             double[] likely = Array.ConvertAll(chances, local.ChanceOf);
             if (Saving(local, chances, likely) is { } saves)
             {
-                yield return new(ActionKind.Bucket, v, null, saves - bucket, net =>
+                yield return new(ActionKind.Bucket, v, null, saves, bucket, net =>
                     TrialWorth.OfBucket(now, v, likely, net + bucket) is { } outcomes
                         ? new(ActionKind.Bucket, TrialWorth.Saving(now, outcomes), bucket, v, [], null, null, outcomes)
                         : null);
@@ -192,6 +196,11 @@ public static class Advisor
 /// <param name="Kind">What it is.</param>
 /// <param name="Valve">The valve, or null.</param>
 /// <param name="Shim">The shim, or null.</param>
-/// <param name="Net">What it saves less what it takes, about.</param>
+/// <param name="Saves">What it saves, about, minutes.</param>
+/// <param name="Takes">What it takes, minutes.</param>
 /// <param name="Through">Plans it through; null as soon as it is known to leave less than so many minutes.</param>
-internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Net, Func<double, AdvisedAction?> Through);
+internal sealed record Weighed(ActionKind Kind, int? Valve, AdvisedShim? Shim, double Saves, double Takes, Func<double, AdvisedAction?> Through)
+{
+    /// <summary>What it saves less what it takes.</summary>
+    public double Net => Saves - Takes;
+}

@@ -28,7 +28,7 @@ internal static class DepthWorth
             int valve = v;
             string? access = engine.Valves[v].HasAccess ? engine.Valves[v].Access : null;
             double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.ToOpen(access));
-            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v) - takes, net => Saving(now, valve, net + takes) is { } saves
+            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v), takes, net => Saving(now, valve, net + takes) is { } saves
                 ? new(ActionKind.Depth, saves, takes, valve, [], null, access, [])
                 : null);
         }
@@ -39,18 +39,14 @@ internal static class DepthWorth
         double[] shown = Shown(now, v);
         return Expectation.Minutes(
             now, 0, _ => 1.0 / Answers, Enumerable.Range(0, Answers),
-            k => now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]))), toSave) is { } minutes
+            k => now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]))),
+            double.IsNegativeInfinity(toSave) ? 0 : now.LeastAfter(v), toSave) is { } minutes
             ? now.Saving(minutes.Average())
             : null;
     }
 
     private static double Alone(Outlook now, LocalWorth local, int v)
     {
-        if (local.Spread < Uncertainty / 2)
-        {
-            return 0;
-        }
-
         return local.Least - Shown(now, v).Average(x =>
         {
             double[] chances = Array.ConvertAll(local.Gaps, gap => Math.Exp(-0.5 * Squares.Of((x - gap) / Uncertainty)));

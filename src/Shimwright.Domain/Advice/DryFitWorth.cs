@@ -34,14 +34,14 @@ internal static class DryFitWorth
         {
             int[] changed = [.. Enumerable.Range(0, now.Plan.Valves.Count)
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
-            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes && After(request, now, group, changed, toLeave() + takes) is { } after)
+            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes + (now.IsSmall ? 0 : Math.Max(0, toLeave())) && After(request, now, group, changed, toLeave() + takes) is { } after)
             {
                 yield return new(ActionKind.DryFit, now.Saving(after), takes, null, [], null, group, []);
             }
         }
     }
 
-    /// <summary>What a group's changed valves could save at most: all that is to come because of them.</summary>
+    /// <summary>What a group's changed valves could save at most: all that is to come because of them; what their feel tells of other valves comes upon it.</summary>
     private static double MostToGain(Outlook now, int[] changed)
     {
         double failing = 1 - changed.Aggregate(1.0, (p, v) => p * now.Best.Choice[v].Chance);
@@ -80,7 +80,7 @@ internal static class DryFitWorth
             return minutes;
         }
 
-        return Expectation.Minutes(now, done, _ => 1.0 / Draws, Enumerable.Range(0, Draws), MinutesAfter, toSave) is { } all
+        return Expectation.Minutes(now, done, _ => 1.0 / Draws, Enumerable.Range(0, Draws), MinutesAfter, 0, toSave) is { } all
             ? done + (all.Sum() / Draws)
             : null;
     }

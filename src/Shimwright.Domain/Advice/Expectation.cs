@@ -5,10 +5,8 @@ namespace Shimwright.Domain.Advice;
 /// best one alone is given up as soon as it cannot be that any more.
 /// </summary>
 /// <remarks>
-/// The bound is that no plan comes to less than nothing: a plan's minutes are sums of minutes, prices and chances times minutes, none of them
-/// below 0 (<see cref="Planning.PlanCosts"/> takes none below 0), and so are those of a stranded valve. Hence what is expected after an action is
-/// at least what the outcomes seen so far make of it, and its saving at most the rest of what the best plan comes to now. Outcomes that
-/// are likeliest come first, so that the bound falls fastest.
+/// Outcomes that were not looked at yet come to what is least at best (<see cref="Outlook.LeastAfter"/>). Outcomes that are likeliest come
+/// first, so that the bound falls fastest.
 /// </remarks>
 internal static class Expectation
 {
@@ -21,27 +19,30 @@ internal static class Expectation
     /// <param name="chances">The chance of each outcome; asked for once each, before its minutes.</param>
     /// <param name="order">The outcomes in the order in which they are looked at.</param>
     /// <param name="after">What the best plan comes to after an outcome, minutes.</param>
+    /// <param name="least">What the best plan comes to at least, whatever the outcome, minutes.</param>
     /// <param name="toSave">What the action has to save, minutes; -∞ where all is to be known.</param>
     /// <returns>Minutes outcome by outcome; null where the action saves less than it has to.</returns>
     public static double[]? Minutes(
-        Outlook now, double beforehand, Func<int, double> chances, IEnumerable<int> order, Func<int, double> after, double toSave)
+        Outlook now, double beforehand, Func<int, double> chances, IEnumerable<int> order, Func<int, double> after, double least, double toSave)
     {
         int[] all = [.. order];
         double[] minutes = new double[all.Length];
-        double expected = beforehand;
+        (double expected, double left) = (beforehand, 1);
         for (int k = 0; k < all.Length; k++)
         {
+            if (now.Minutes - expected - (Math.Max(0, left) * least) < toSave - Rounding)
+            {
+                now.Spare(all.Length - k);
+                return null;
+            }
+
             double chance = chances(all[k]);
             minutes[all[k]] = after(all[k]);
             expected += chance * minutes[all[k]];
-            if (now.Minutes - expected < toSave - Rounding)
-            {
-                now.Spare(all.Length - k - 1);
-                return null;
-            }
+            left -= chance;
         }
 
-        return minutes;
+        return now.Minutes - expected < toSave - Rounding ? null : minutes;
     }
 
     /// <summary>The places of some weights, the greatest first; in their own order where nothing is to be spared.</summary>

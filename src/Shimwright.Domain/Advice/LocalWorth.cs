@@ -6,49 +6,42 @@ using Shimwright.Domain.Readings;
 namespace Shimwright.Domain.Advice;
 
 /// <summary>
-/// What a reading at one valve, or a shim of it, would be worth if everything else were done as the best plan has it: quick, and near
-/// enough to tell which actions are worth planning through.
+/// What a reading at one valve, or a shim of it, would be worth with the valve's access group shut or open and everything else as the best
+/// plan has it: quick, and near enough to tell which actions are worth planning through.
 /// </summary>
 internal sealed class LocalWorth
 {
-    /// <summary>Options looked at: the likeliest ones.</summary>
+    /// <summary>Changes looked at: those nearest to what the valve wants.</summary>
     private const int MostOptions = 24;
 
     private readonly Outlook _now;
     private readonly int _valve;
-    private readonly (ValveOption Option, double[] Landing)[] _options;
-    private readonly double _others;
-    private readonly double _ofGroup;
+    private readonly (ValveOption Option, double[] Landing)[] _changes;
+    private readonly double[] _kept;
+    private readonly double[] _seated;
+    private readonly Fellows? _shut;
+    private readonly Fellows _open;
     private readonly double _access;
-    private readonly double _toOpen;
-    private readonly bool _isOpened;
+    private readonly double _disturb;
     private readonly double[] _mass;
 
     public LocalWorth(Outlook now, int valve, int mostPlaces)
     {
         (_now, _valve) = (now, valve);
-        ValveOption[] choice = now.Best.Choice;
-        IReadOnlyList<Engines.Valve> valves = now.Request.Engine.Valves;
-        string group = valves[valve].Group;
-        int[] rest = [.. Enumerable.Range(0, choice.Length).Where(v => v != valve)];
-        int[] fellows = [.. rest.Where(v => valves[v].Group == group)];
-        _others = rest.Aggregate(1.0, (p, v) => p * choice[v].Chance);
-        _ofGroup = fellows.Aggregate(1.0, (p, v) => p * choice[v].Chance);
-        _isOpened = fellows.Any(v => choice[v].IsChange);
-        _access = now.Request.Costs.AccessOf(group);
-        _toOpen = now.Request.Costs.ToOpen(group);
+        PlanCosts costs = now.Request.Costs;
+        (_shut, _open) = (Fellows.Shut(now, valve), Fellows.Open(now, valve));
+        _access = costs.AccessOf(now.Request.Engine.Valves[valve].Group);
         ClearanceDistribution distribution = now.Estimate.Valves[valve];
+        _disturb = distribution.InBand >= PlanRules.GoodFrom ? costs.Disturb : 0;
         var places = new Places(distribution, mostPlaces);
         _mass = places.Sums(distribution.Mass);
-        _options = [.. Candidates(choice[valve]).Select(o => (o, places.Sums(Landing(distribution, o))))];
+        _changes = [.. Candidates(now.Best.Choice[valve]).Select(o => (o, places.Sums(Landing(distribution, o))))];
+        _kept = places.Sums(distribution.MassOver(distribution.Band.Low, distribution.Band.High));
+        _seated = places.Sums(Landing(distribution, now.Options.Seated[valve]));
         double shift = now.Request.Check.ShiftAt(valve).Millimetres;
         Gaps = [.. Enumerable.Range(0, _mass.Length).Select(i => places.At(i) + shift)];
-        Spread = distribution.StandardDeviation;
         Least = LeastUnder(null, 1);
     }
-
-    /// <summary>Standard deviation of the valve's clearance, mm.</summary>
-    public double Spread { get; }
 
     /// <summary>What the best option comes to now, minutes.</summary>
     public double Least { get; }
@@ -59,55 +52,48 @@ internal sealed class LocalWorth
     /// <summary>The chance of an answer, given its chance at each clearance.</summary>
     public double ChanceOf(double[] chances) => VectorMath.Dot(_mass, chances);
 
-    /// <summary>What the best option comes to after an answer.</summary>
+    /// <summary>What the best option comes to after an answer, with the valve's group shut or open.</summary>
     /// <param name="chances">The chance of the answer at each clearance; null where nothing is answered.</param>
     /// <param name="answer">Its chance.</param>
     public double LeastUnder(double[]? chances, double answer)
     {
+        double ChanceOf(double[] landing) => Math.Clamp((chances is null ? landing.Sum() : VectorMath.Dot(landing, chances)) / answer, 0, 1);
+        PlanRules rules = _now.Request.Rules;
+        double inBand = ChanceOf(_kept);
         double least = double.PositiveInfinity;
-        foreach ((ValveOption option, double[] landing) in _options)
+        if (inBand >= rules.KeepFloor)
         {
-            double p = chances is null ? landing.Sum() : VectorMath.Dot(landing, chances);
-            double chance = Math.Clamp(p / answer, 0, 1);
-            if (chance >= (option.IsChange ? _now.Request.Rules.FitFloor : _now.Request.Rules.KeepFloor))
+            least = _shut is { } shut ? MinutesWith(shut, 0, inBand) : least;
+            least = _open.IsOpened ? Math.Min(least, MinutesWith(_open, 0, ChanceOf(_seated))) : least;
+        }
+
+        // What disturbing a good valve costs is no longer counted where it turns out to be none.
+        double spared = inBand < PlanRules.GoodFrom ? _disturb : 0;
+        foreach ((ValveOption option, double[] landing) in _changes)
+        {
+            double chance = ChanceOf(landing);
+            if (chance >= rules.FitFloor)
             {
-                least = Math.Min(least, MinutesOf(option, chance));
+                least = Math.Min(least, MinutesOf(option, chance) - spared);
             }
         }
 
-        return double.IsFinite(least) ? least : Stranded;
+        return double.IsFinite(least) ? least : MinutesWith(_shut ?? _open, 0, 0);
     }
 
-    /// <summary>What the valve comes to where nothing serves it.</summary>
-    private double Stranded => (_access * (1 - _ofGroup)) + (_now.Request.Costs.Redo * (1 - _others)) + _now.Request.Costs.Redo + _now.Request.Again;
+    /// <summary>What a change of this valve comes to with a chance.</summary>
+    public double MinutesOf(ValveOption option, double chance) => MinutesWith(_open, option.Minutes + _open.ToOpen, chance);
 
-    /// <summary>What an option of this valve comes to with a chance, all else as planned.</summary>
-    public double MinutesOf(ValveOption option, double chance) =>
-        option.Minutes + (option.IsChange && !_isOpened ? _toOpen : 0)
+    private double MinutesWith(Fellows fellows, double minutes, double chance) =>
+        fellows.Minutes + minutes
         + (_now.Request.Again * (1 - chance))
-        + (_access * (1 - (_ofGroup * chance)))
-        + (_now.Request.Costs.Redo * (1 - (_others * chance)));
+        + (_access * (1 - (fellows.OfGroup * chance)))
+        + (_now.Request.Costs.Redo * (1 - (fellows.OfAll * chance)));
 
-    /// <summary>Keeping the valve, what the plan does, and the nearest of the rest that no other valve takes.</summary>
-    private IEnumerable<ValveOption> Candidates(ValveOption planned)
-    {
-        OptionTable options = _now.Options;
-        ValveOption kept = _isOpened ? options.Seated[_valve] : options.Kept[_valve];
-        return options.Nearest(_valve, MostOptions).Where(IsFree).Append(planned).Append(kept)
-            .Select(o => o.IsStranded ? o with { IsStranded = false } : o).Distinct();
-    }
-
-    private bool IsFree(ValveOption option)
-    {
-        ValveOption[] choice = _now.Best.Choice;
-        if (option.Source == ShimSource.Engine)
-        {
-            return choice[option.FromValve!.Value].IsChange && !choice.Where((c, v) => v != _valve && c.FromValve == option.FromValve).Any();
-        }
-
-        int taken = choice.Where((c, v) => v != _valve && c.Source == ShimSource.Drawer && c.To == option.To).Count();
-        return option.Source == ShimSource.Buy || taken < _now.Request.Stock.Drawer.Where(d => d.Thickness == option.To).Sum(d => d.Count);
-    }
+    /// <summary>What the plan does, and the nearest of the changes that no other valve takes.</summary>
+    private IEnumerable<ValveOption> Candidates(ValveOption planned) =>
+        _now.Options.Nearest(_valve, MostOptions, (to, source, from) => Fellows.IsFree(_now, _valve, to, source, from))
+            .Concat(planned.IsChange ? [planned] : []).Distinct();
 
     /// <summary>At each clearance, the chance of it and of landing in band from it.</summary>
     private static double[] Landing(ClearanceDistribution valve, ValveOption option)

@@ -19,6 +19,9 @@ internal static class ShimWorth
         (1.355626179974266, 0.22207592200561266), (2.856970013872806, 0.011257411327720691),
     ];
 
+    /// <summary>Options looked at instead of what is planned.</summary>
+    private const int MostOptions = 12;
+
     /// <summary>All shims that the plan moves and that the micrometer has not seen.</summary>
     public static IEnumerable<Weighed> Weighed(AdviceRequest request, Outlook now, LocalWorth[] local)
     {
@@ -41,7 +44,7 @@ internal static class ShimWorth
                 if (shim.Thickness.By.Name != request.Micrometer.Name && seen.Add(shim))
                 {
                     yield return new(
-                        ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted, request.Micrometer) - takes,
+                        ActionKind.Micrometer, shim.FromValve, shim, Alone(now, local[v], v, shim, shim == fitted, request.Micrometer), takes,
                         net => Saving(now, shim, request.Micrometer, net + takes) is { } saves
                             ? new(ActionKind.Micrometer, saves, takes, shim.FromValve, [], shim, null, [])
                             : null);
@@ -55,7 +58,7 @@ internal static class ShimWorth
         double price = Price(now.Request, shim);
         return Expectation.Minutes(
             now, price, k => Five[k].Weight, Expectation.Order([.. Five.Select(n => n.Weight)], toSave),
-            k => now.MinutesWith(Measured(now.Request, shim, Shown(shim, Five[k].At, micrometer)), now.Estimate), toSave) is { } minutes
+            k => now.MinutesWith(Measured(now.Request, shim, Shown(shim, Five[k].At, micrometer)), now.Estimate), 0, toSave) is { } minutes
             ? now.Saving(price + Five.Index().Sum(n => n.Item.Weight * minutes[n.Index]))
             : null;
     }
@@ -74,7 +77,7 @@ internal static class ShimWorth
         var leverage = Leverage.Of(request.Engine.Valvetrain);
         ValveOption[] others = isFitted
             ? []
-            : [.. now.Options.Nearest(v, 8).Where(o => o.IsChange)];
+            : [.. now.Options.Nearest(v, MostOptions, (to, source, from) => Fellows.IsFree(now, v, to, source, from))];
         double after = Five.Sum(node =>
         {
             Thickness shown = Shown(shim, node.At, micrometer);

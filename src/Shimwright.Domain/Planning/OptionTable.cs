@@ -15,15 +15,12 @@ internal readonly record struct SharedOption(ValveOption Option, (int First, int
 /// </summary>
 internal sealed class OptionTable
 {
-    /// <summary>Thicknesses of the drawer, and of those for sale, that are looked at for one valve: more are hardly ever near enough.</summary>
-    public const int MostThicknesses = 400;
-
     /// <summary>Sums and products for the chance from one grid point, for the re-check alone and for a horizon.</summary>
     private const double PerPoint = 45, PerPointAndHorizon = 300;
 
     private readonly PlanRequest _request;
     private readonly EngineEstimate _estimate;
-    private readonly PurchasableSize[] _sizes;
+    private readonly ShimSupply _supply;
     private readonly HorizonChances? _staying;
     private readonly OptionChances _chances;
     private readonly Leverage _leverage;
@@ -41,9 +38,7 @@ internal sealed class OptionTable
         _staying = request.Horizon is { } horizon ? new HorizonChances(horizon, estimate) : null;
         _chances = new OptionChances(estimate, _staying, given);
         int valves = request.Engine.Valves.Count;
-        // A size that is offered twice is bought where it is cheaper.
-        _sizes = sameShims?._sizes ?? [.. request.Stock.Sizes.GroupBy(s => s.Thickness).Select(g => g.MinBy(s => s.Price)!)];
-        (Pieces, Columns) = sameShims is null ? CollectPieces() : (sameShims.Pieces, sameShims.Columns);
+        _supply = sameShims?._supply ?? new ShimSupply(valves, request.Fitted, request.Stock);
         Kept = new ValveOption[valves];
         Seated = new ValveOption[valves];
         Shared = new List<SharedOption>[valves];
@@ -66,6 +61,12 @@ internal sealed class OptionTable
         }
     }
 
+    private OptionTable(OptionTable other)
+    {
+        (_request, _estimate, _supply, _staying, _chances, _leverage) = (other._request, other._estimate, other._supply, other._staying, other._chances, other._leverage);
+        (Kept, Seated, Shared, Private) = ([.. other.Kept], [.. other.Seated], [.. other.Shared], [.. other.Private]);
+    }
+
     /// <summary>Keeping each valve, or stranding it where it may not be kept.</summary>
     public ValveOption[] Kept { get; }
 
@@ -78,6 +79,17 @@ internal sealed class OptionTable
     /// <summary>Sizes that can be bought in any number, and turns of a screw.</summary>
     public List<ValveOption>[] Private { get; }
 
+    /// <summary>The same table where one valve is sure to pass whatever is done there: kept for nothing, or changed for nothing where its group is opened.</summary>
+    public OptionTable WithSure(int v)
+    {
+        var sure = new OptionTable(this);
+        sure.Kept[v] = Kept[v] with { IsStranded = false, Chance = 1, Minutes = 0 };
+        sure.Seated[v] = Seated[v] with { IsStranded = false, Chance = 1, Minutes = 0 };
+        sure.Shared[v] = [];
+        sure.Private[v] = [new() { Action = ValveAction.Turn, Chance = 1 }];
+        return sure;
+    }
+
     /// <summary>What makes the chance that a valve which is left as it is stays in band; null where that does not matter.</summary>
     public SurvivalWeights? StayingOf(int v) => _staying?.FromWhereItIs(v);
 
@@ -89,30 +101,10 @@ internal sealed class OptionTable
     public double Made => _made + (_staying?.Made ?? 0);
 
     /// <summary>Columns of the shared shims.</summary>
-    public int Columns { get; }
+    public int Columns => _supply.Columns;
 
     /// <summary>The shared shims: those in the engine, then those of the drawer by thickness.</summary>
-    public IReadOnlyList<Piece> Pieces { get; }
-
-    internal readonly record struct Piece(Thickness Thickness, ShimSource Source, int? FromValve, int First, int Count);
-
-    private (List<Piece> Pieces, int Columns) CollectPieces()
-    {
-        int valves = _request.Engine.Valves.Count;
-        List<Piece> pieces = [.. _request.Fitted.Select((t, v) => new Piece(t, ShimSource.Engine, v, v, 1))];
-        int next = valves;
-        foreach (IGrouping<Thickness, DrawerShims> same in _request.Stock.Drawer.GroupBy(d => d.Thickness))
-        {
-            int count = (int)Math.Min(valves, same.Sum(d => (long)d.Count));
-            if (count > 0)
-            {
-                pieces.Add(new Piece(same.Key, ShimSource.Drawer, null, next, count));
-                next += count;
-            }
-        }
-
-        return (pieces, next);
-    }
+    public IReadOnlyList<ShimSupply.Piece> Pieces => _supply.Pieces;
 
     private ValveOption Stay(int v)
     {
@@ -142,7 +134,8 @@ internal sealed class OptionTable
 
     private void AddShims(int v)
     {
-        foreach (Piece piece in NearestOf(v, Pieces, p => p.Thickness).Where(p => p.FromValve != v))
+        double Wanted() => WantedAt(v);
+        foreach (ShimSupply.Piece piece in _supply.PiecesNear(Wanted).Where(p => p.FromValve != v))
         {
             if (Fit(v, piece.Thickness, piece.Source, piece.FromValve, 0, _request.Rules.FitFloor) is { } option)
             {
@@ -150,7 +143,7 @@ internal sealed class OptionTable
             }
         }
 
-        foreach (PurchasableSize size in NearestOf(v, _sizes, s => s.Thickness))
+        foreach (PurchasableSize size in _supply.SizesNear(Wanted))
         {
             if (Fit(v, size.Thickness, ShimSource.Buy, null, size.Price, _request.Rules.FitFloor) is { } option)
             {
@@ -159,32 +152,23 @@ internal sealed class OptionTable
         }
     }
 
-    /// <summary>The changes nearest to the middle of the band, those among them that are no options as things stand: what is learnt may make them some.</summary>
-    public IEnumerable<ValveOption> Nearest(int v, int most)
+    /// <summary>
+    /// The changes nearest to the middle of the band, those among them that are no options as things stand: what is learnt may make them
+    /// some. Of thicknesses that lie closer together than half a standard deviation one stands for all that are got in the same way.
+    /// </summary>
+    /// <param name="v">The valve.</param>
+    /// <param name="most">How many at most.</param>
+    /// <param name="isFree">Whether a thickness can be had from where it is.</param>
+    public IEnumerable<ValveOption> Nearest(int v, int most, Func<Thickness, ShimSource, int?, bool> isFree)
     {
         if (!_request.Engine.Valvetrain.HasShims)
         {
             return Private[v];
         }
 
-        double wanted = WantedAt(v);
-        return NearestOf(v, Pieces, p => p.Thickness).Where(p => p.FromValve != v).Select(p => (p.Thickness, p.Source, p.FromValve, Price: 0.0))
-            .Concat(NearestOf(v, _sizes, s => s.Thickness).Select(s => (s.Thickness, Source: ShimSource.Buy, FromValve: (int?)null, s.Price)))
-            .OrderBy(t => Math.Abs(t.Thickness.Millimetres - wanted)).Take(most)
-            .Select(t => Fit(v, t.Thickness, t.Source, t.FromValve, t.Price, 0)).OfType<ValveOption>();
-    }
-
-    /// <summary>Of very many thicknesses those nearest to what a valve wants, in their order.</summary>
-    private IEnumerable<T> NearestOf<T>(int v, IReadOnlyList<T> all, Func<T, Thickness> thicknessOf)
-    {
-        if (all.Count <= MostThicknesses)
-        {
-            return all;
-        }
-
-        double wanted = WantedAt(v);
-        double farthest = all.Select(t => Math.Abs(thicknessOf(t).Millimetres - wanted)).Order().ElementAt(MostThicknesses - 1);
-        return all.Where(t => Math.Abs(thicknessOf(t).Millimetres - wanted) <= farthest).Take(2 * MostThicknesses);
+        double apart = _estimate.Valves[v].StandardDeviation / 2;
+        return _supply.Spread(WantedAt(v), apart, most, s => s.FromValve != v && isFree(s.Thickness, s.Source, s.FromValve))
+            .Select(s => Fit(v, s.Thickness, s.Source, s.FromValve, s.Price, 0)).OfType<ValveOption>();
     }
 
     private double WantedAt(int v) =>

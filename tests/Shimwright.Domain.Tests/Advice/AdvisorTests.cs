@@ -42,18 +42,37 @@ public class AdvisorTests(ITestOutputHelper output)
         Assert.Equal(0, wrong);
     }
 
-    /// <summary>From seven valves on not everything is planned through: the best is found all the same.</summary>
+    /// <summary>
+    /// From seven valves on not everything is planned through: what is left by that, against every blade at every valve planned through. A job whose
+    /// screws were never thought of, or whose stranded valves counted a round each, lost minutes here.
+    /// </summary>
     [Fact]
     [Nightly]
-    public void For_RealisticJobsOfManyValves_NamesTheBestBladeOrNone()
+    public void For_RealisticJobsOfManyValves_LeavesNextToNothing()
     {
-        PlanRequest[] jobs = [.. Enumerable.Range(0, 102).Select(seed => RealisticJob.Draw(seed)).Where(r => r.Engine.Valves.Count is >= 8 and <= 12)];
-        Assert.True(jobs.Length > 20, $"{jobs.Length} jobs");
-        foreach (PlanRequest request in jobs)
+        List<double> left = [];
+        foreach (int seed in Enumerable.Range(0, 102))
         {
+            PlanRequest request = RealisticJob.Draw(seed);
+            // With more than 16 the steps of one piece of advice do not reach for every blade.
+            if (request.Engine.Valves.Count is <= 6 or > 16)
+            {
+                continue;
+            }
+
             NextThings found = Advisor.For(new AdviceRequest(request, Blades, BladesOnly));
-            Assert.Equal(Math.Max(0, BestBlade(request)), found.PlanNow ? 0 : found.Next[0].Net, 0.05);
+            left.Add(Math.Max(0, BestBlade(request)) - (found.PlanNow ? 0 : found.Next[0].Net));
+            if (left[^1] > 0.05)
+            {
+                output.WriteLine($"{seed}: {request.Engine.Valves.Count} valves, {left[^1]:0.00} left");
+            }
         }
+
+        output.WriteLine($"{left.Count} jobs, {left.Average():0.0000} minutes left on average, {left.Max():0.00} at most");
+        Assert.True(left.Count > 40, $"{left.Count} jobs");
+        Assert.True(left.Average() < 0.02, $"{left.Average()} minutes were left on average.");
+        Assert.True(left.Max() < 1, $"{left.Max()} minutes were left.");
+        Assert.True(left.Count(l => l > 0.05) <= 0.05 * left.Count, $"{left.Count(l => l > 0.05)} of {left.Count} jobs lost.");
     }
 
     [Fact]

@@ -95,5 +95,5 @@ public class TrialWorthTests
     }
 
     private static double ByBruteForce(PlanRequest request, EngineEstimate estimate) => BruteForce.Outcomes(request, estimate)
-        .Min(o => o.Minutes + (o.Stranded * (request.Costs.Redo + request.Again)));
+        .MinBy(o => (Math.Round(o.Minutes, 9), o.Opened, o.Changed, o.Bought)).MinutesWithStranded;
 }

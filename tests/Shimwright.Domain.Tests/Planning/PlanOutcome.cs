@@ -3,9 +3,12 @@ using Shimwright.Domain.Planning;
 namespace Shimwright.Domain.Tests.Planning;
 
 /// <summary>What a choice comes to, counted afresh from the definitions: work, what is to come after it, and the counts that settle ties.</summary>
-internal readonly record struct PlanOutcome(int Stranded, double Work, double ToCome, int Opened, int Changed, int Bought, double Chance)
+internal readonly record struct PlanOutcome(int Stranded, double Work, double ToCome, int Opened, int Changed, int Bought, double Chance, double ToComeWithStranded)
 {
     public double Minutes => Work + ToCome;
+
+    /// <summary>The same where a stranded valve counts as one that fails for sure.</summary>
+    public double MinutesWithStranded => Work + ToComeWithStranded;
 
     public (int Opened, int Changed, int Bought) Counts => (Opened, Changed, Bought);
 
@@ -25,11 +28,11 @@ internal readonly record struct PlanOutcome(int Stranded, double Work, double To
     public static PlanOutcome Of(PlanRequest request, ReadOnlySpan<Line> lines)
     {
         PlanCosts costs = request.Costs;
-        (double all, double failing, double work, double lifts) = (1, 0, 0, 0);
+        (double all, double failing, double work, double lifts, double liftsWithStranded) = (1, 0, 0, 0, 0);
         (int stranded, int changed, int bought, int opened) = (0, 0, 0, 0);
         foreach (string group in request.Engine.AccessGroups)
         {
-            (double together, bool isOpened) = (1, false);
+            (double together, bool isOpened, bool isStranded) = (1, false, false);
             for (int v = 0; v < lines.Length; v++)
             {
                 if (request.Engine.Valves[v].Access != group)
@@ -39,6 +42,7 @@ internal readonly record struct PlanOutcome(int Stranded, double Work, double To
 
                 Line line = lines[v];
                 stranded += line.IsStranded ? 1 : 0;
+                isStranded |= line.IsStranded;
                 together *= line.IsStranded ? 1 : line.Chance;
                 failing += line.IsStranded ? 0 : 1 - line.Chance;
                 if (line.IsChange)
@@ -52,11 +56,14 @@ internal readonly record struct PlanOutcome(int Stranded, double Work, double To
 
             all *= together;
             lifts += costs.AccessOf(group) * (1 - together);
+            liftsWithStranded += costs.AccessOf(group) * (isStranded ? 1 : 1 - together);
             work += isOpened ? costs.AccessOf(group) : 0;
             opened += isOpened ? 1 : 0;
         }
 
-        return new(stranded, work, (costs.Redo * (1 - all)) + lifts + (request.Again * failing), opened, changed, bought, all);
+        return new(
+            stranded, work, (costs.Redo * (1 - all)) + lifts + (request.Again * failing), opened, changed, bought, all,
+            (costs.Redo * (stranded > 0 ? 1 : 1 - all)) + liftsWithStranded + (request.Again * (failing + stranded)));
     }
 
     /// <summary>One valve of a choice.</summary>
