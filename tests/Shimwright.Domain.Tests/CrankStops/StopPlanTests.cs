@@ -56,6 +56,15 @@ public class StopPlanTests
         Assert.Equal(["645 after 645: I1 45, E1 45"], StopPlan.For(marked, anywhere: false).Words(marked));
     }
 
+    // An exhaust valve that is shut before the dead centre of the gas exchange, and lifted by a decompressor at that of compression: 330 to 700 are free.
+    [Fact]
+    public void For_OnItsHeelAtTheOtherDeadCentreAlone_IsServedThere()
+    {
+        CrankLayout layout = MadeLayout.Single(0, MadeLayout.Valve(1, ValveSide.Exhaust, new CamEvents(50, -30), new OffHeel(-20, 40)));
+        Assert.Empty(StopPlan.ServedByNoMark(layout));
+        Assert.Equal(["360 after 360: E1 30"], StopPlan.For(layout, anywhere: false).Words(layout));
+    }
+
     [Fact]
     public void For_ValveAtTheVeryEndOfItsHeel_CountsWithNoSlack()
     {

@@ -29,6 +29,23 @@ public class DrawerUseTests
         Assert.Empty(DrawerUse.Promised(ledger.Sheet));
     }
 
+    /// <summary>Two valves take the same size: what is promised goes out of the drawer valve by valve.</summary>
+    [Fact]
+    public void Promised_OneOfTwoOfASizeFitted_CountsThatOne()
+    {
+        Ledger ledger = Ledger.ShimsMeasured();
+        ShimsAtHand[] drawer = [new(2.70, "micrometer", 2)];
+        ledger.Add(new StockStated(drawer, []));
+        PlanAccepted plan = ledger.ItsPlan();
+        PlanRow e1 = Assert.Single(plan.Changes);
+        ledger.Add([
+            new StockStated(drawer, [], FromShop: true),
+            plan with { Valves = [.. plan.Valves.Select(v => v.Valve == e1.Valve ? v : e1 with { Valve = v.Valve })] },
+        ]);
+        ledger.Add(new ShimFitted("E1", new(2.75, "micrometer"), new(2.70, "micrometer")));
+        Assert.Equal([new ShimsPromised(2.70, "micrometer", 2, 1)], DrawerUse.Promised(ledger.Sheet));
+    }
+
     [Fact]
     public void Exchanges_PlannedShimMeasuredALittleOff_IsTakenUnderTheSizeItLayAs()
     {

@@ -176,6 +176,18 @@ public class EngineHistoryTests
     /// <summary>A past as it stands in the file of a job that starts with it.</summary>
     private static string AsJson(IReadOnlyList<WrittenCheck> history) => JsonNode.Parse(new WrittenStart(History: history).ToJson())!["history"]!.ToJsonString();
 
+    /// <summary>A file may bring 1,000 past checks; of more the oldest go.</summary>
+    [Fact]
+    public void Of_MoreThanIsKept_KeepsTheNewest()
+    {
+        string past = string.Join(",", Enumerable.Range(1, 1000).Select(k => $$"""{"clock": {{k}}, "temperatureC": 20, "readings": [{"valve": "I1", "value": 0.14, "u": 0.01}]}"""));
+        Ledger ledger = Ledger.ImportedJob(Sample.Shims().Set("$.check.clock", "1001").Set("$.history", $"[{past}]").Text);
+        IReadOnlyList<WrittenCheck> history = EngineHistory.Of(ledger.Sheet.Setup.Card, [Past(ledger)]);
+        Assert.Equal(1000, history.Count);
+        Assert.Equal(1001, EngineHistory.LastClock(history));
+        Assert.True(history[0].Clock > 1, $"The oldest is kept: {history[0].Clock}");
+    }
+
     private static PastJob Past(Ledger ledger) => new(First, ledger.Sheet, PastOrigin.File);
 
     /// <summary>I1 left alone, E1 changed and felt again, the job closed.</summary>

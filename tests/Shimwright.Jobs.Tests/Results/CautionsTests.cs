@@ -46,6 +46,16 @@ public class CautionsTests
         Answers.Plan(Sample.Shims().Remove("$.engine.ratio").Set("$.engine.valvetrain", "\"finger-follower\"").Set("$.engine.leverRatio", "1.4")), "ratio"));
 
     [Fact]
+    public void Cautions_OneValveThatNothingServes_ForbidsToRunTheEngine()
+    {
+        JobDraft draft = Sample.Shims().Set("$.stock", """{"drawer": []}""");
+        using JsonDocument plan = JsonDocument.Parse(Answers.Plan(draft));
+        Assert.Equal("E1", Assert.Single(plan.RootElement.GetProperty("stranded").EnumerateArray()).GetProperty("valve").GetString());
+        Assert.True(Has(Answers.Plan(draft), "run it with E1 as it is"));
+        Assert.False(Has(Answers.Plan(Sample.Shims()), "as it is"));
+    }
+
+    [Fact]
     public void Cautions_NoBladeEntered_NamesTheValves()
     {
         JobDraft draft = Sample.Shims().Set("$.check.readings[0].trials", """[{"blade": 0.05, "feel": "no"}]""");

@@ -45,6 +45,21 @@ public class ForecastResultTests
         Assert.Equal(JsonValueKind.Null, Valve(nothing, 0).GetProperty("roomLeft").ValueKind);
     }
 
+    /// <summary>How long the room lasts is reckoned with the valve's own loss: with what its line says, as far as that is rounded.</summary>
+    [Fact]
+    public void Write_RoomLeft_LastsByTheLossOfItsOwnValve()
+    {
+        using JsonDocument answer = JsonDocument.Parse(Answers.Forecast(WithPast()));
+        double[] losses = [.. Enumerable.Range(0, 2).Select(v => Valve(answer, v).GetProperty("lossPerInterval").GetDouble())];
+        Assert.True(Math.Abs(losses[0] - losses[1]) > 0.002, $"The valves lose alike: {losses[0]}, {losses[1]}");
+        for (int v = 0; v < 2; v++)
+        {
+            JsonElement room = Valve(answer, v).GetProperty("roomLeft");
+            double intervals = room.GetProperty("clock").GetDouble() / 30;
+            Assert.Equal(losses[v], room.GetProperty("mm").GetDouble() / intervals, 0.0006);
+        }
+    }
+
     [Fact]
     public void Write_RoomOfAValveThatGains_LastsWithoutEnd()
     {

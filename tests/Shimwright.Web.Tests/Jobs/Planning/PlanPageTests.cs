@@ -115,6 +115,20 @@ public class PlanPageTests
         Assert.DoesNotContain("older figures", (await job.PageAsync("plan")).Text, StringComparison.Ordinal);
     }
 
+    /// <summary>Once a shim is in without a plan there is nothing left to accept: what the page proposes is what to do with the rest.</summary>
+    [Fact]
+    public async Task Get_ShimFittedWithoutAPlan_ShowsPlansAndOffersNone()
+    {
+        await using RunningBench bench = await RunningBench.StartAsync();
+        using DemoJob job = await DemoJob.StartAsync(bench, Single, DemoJob.TheCheck);
+        Assert.NotNull((await job.PageAsync("plan")).Document.QuerySelector("form input[name='Accept.Mark']"));
+        int seen = (await job.StoredAsync()).Sheet.Last;
+        await bench.Database.Jobs.AddAsync(job.Id, new Addition(Guid.NewGuid(), "tablet", seen, [new ShimFitted("E2", new(2.36, "micrometer"), new(2.30, "micrometer"))]), TestContext.Current.CancellationToken);
+        FetchedPage page = await job.PageAsync("plan");
+        Assert.NotNull(page.Document.QuerySelector(".moves"));
+        Assert.Null(page.Document.QuerySelector("form input[name='Accept.Mark']"));
+    }
+
     [Fact]
     public async Task Release_NothingFitted_LetsThePlanGo()
     {
