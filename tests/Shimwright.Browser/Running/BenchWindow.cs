@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.RegularExpressions;
 
 namespace Shimwright.Browser.Running;
 
@@ -69,12 +70,12 @@ internal sealed class BenchWindow : IAsyncDisposable
     {
         try
         {
-            await Page.WaitForURLAsync(url => parts.Any(p => url.Contains(p, StringComparison.Ordinal)));
+            // The address is looked at again and again: an event that comes between a look at it and listening would be missed.
+            await Assertions.Expect(Page).ToHaveURLAsync(new Regex(string.Join('|', parts.Select(Regex.Escape))));
         }
-        catch (TimeoutException)
+        catch (PlaywrightException fault)
         {
-            string shown = await Page.EvaluateAsync<string>(Shown);
-            throw new TimeoutException($"{string.Join(" or ", parts)} did not come within {LongestWait / 1000} s. Address: {Page.Url}. Shown: {shown}. Noted: {string.Join("; ", _faults)}");
+            throw new TimeoutException($"{fault.Message}\nShown: {await Page.EvaluateAsync<string>(Shown)}\nNoted: {string.Join("; ", _faults)}", fault);
         }
     }
 

@@ -100,7 +100,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
                 if (here != "fit")
                 {
                     await line.Locator("a").First.ClickAsync();
-                    await page.WaitForURLAsync(url => !url.Contains($"/{here}", StringComparison.Ordinal));
+                    await Expect(page).Not.ToHaveURLAsync(new Regex($"/{here}"));
                     return;
                 }
             }
@@ -138,7 +138,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
         else if (words.StartsWith("Fit the ", StringComparison.Ordinal))
         {
             await tap.ClickAsync();
-            await page.WaitForURLAsync(url => url.Contains("/dry", StringComparison.Ordinal));
+            await Expect(page).ToHaveURLAsync(new Regex("/dry"));
         }
         else
         {
@@ -165,14 +165,14 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
                 break;
             case "plan":
                 await page.GetByRole(AriaRole.Button, new() { Name = "Accept this plan" }).ClickAsync();
-                await page.WaitForURLAsync(url => url.Contains("/fit", StringComparison.Ordinal));
+                await Expect(page).ToHaveURLAsync(new Regex("/fit"));
                 break;
             case "fit":
                 await TickAsync(page);
                 break;
             case "close":
                 await new CloseRoom(page).CloseAsync("213", "Dust behind the filter.", "", "The shed");
-                await page.WaitForURLAsync(url => url.Contains("/record", StringComparison.Ordinal));
+                await Expect(page).ToHaveURLAsync(new Regex("/record"));
                 break;
             default:
                 Assert.Fail($"The line on top led to {page.Url}.");
@@ -195,7 +195,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
         else
         {
             await on.First.ClickAsync();
-            await page.WaitForURLAsync(url => !url.Contains($"/{here}", StringComparison.Ordinal));
+            await Expect(page).Not.ToHaveURLAsync(new Regex($"/{here}"));
         }
     }
 
@@ -203,7 +203,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
     {
         ILocator go = page.Locator("#go-on").Locator("button.first, a.first");
         await go.ClickAsync();
-        await page.WaitForURLAsync(url => url.Contains("/fit", StringComparison.Ordinal));
+        await Expect(page).ToHaveURLAsync(new Regex("/fit"));
     }
 
     private async Task TickAsync(IPage page)
@@ -212,7 +212,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
         if (await next.CountAsync() == 0)
         {
             await page.GetByRole(AriaRole.Link, new() { Name = "Re-check the changed valves" }).ClickAsync();
-            await page.WaitForURLAsync(url => url.Contains("/recheck", StringComparison.Ordinal));
+            await Expect(page).ToHaveURLAsync(new Regex("/recheck"));
             return;
         }
 
@@ -266,7 +266,7 @@ public sealed class TopLineJobTests(EmptyBench bench, Chromium chromium) : IClas
     {
         string to = (await tap.GetAttributeAsync("href"))!;
         await tap.ClickAsync();
-        await page.WaitForURLAsync(url => url.Contains(to.Split('#')[0], StringComparison.Ordinal));
+        await Expect(page).ToHaveURLAsync(new Regex(Regex.Escape(to.Split('#')[0])));
     }
 
     private static async Task UnfoldAsync(IPage page, string summary)
