@@ -45,9 +45,9 @@ public static class Advisor
         var now = new Outlook(request.Plan);
         Weighed[] near = Near(request, now);
         AdvisedAction?[] paying = [.. near.TakeWhile((_, i) => i < LeastActions || !now.IsSpent).Select(w => w.Through(0))];
-        int unweighed = near.Length - paying.Length;
+        int unweighed = near.Skip(paying.Length).Count(w => w.Kind != ActionKind.Micrometer || w.Net > -Short);
         List<AdvisedAction> through = [.. paying.OfType<AdvisedAction>()];
-        through.AddRange(DryFitWorth.Of(request, now));
+        through.AddRange(DryFitWorth.Of(request, now, () => 0));
         return new(now.Minutes, now.Plan, Ranked(through)) { Unweighed = unweighed };
     }
 

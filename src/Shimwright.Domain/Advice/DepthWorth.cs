@@ -27,32 +27,35 @@ internal static class DepthWorth
         {
             int valve = v;
             string? access = engine.Valves[v].HasAccess ? engine.Valves[v].Access : null;
-            double takes = minutes + (access is null || now.Plan.Opened.Contains(access) ? 0 : request.Plan.Costs.ToOpen(access));
-            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v), takes, net => Saving(now, valve, net + takes) is { } saves
+            // Where the plan lifts the camshaft anyway that is no part of what the depth takes; but it is spent whatever the depth shows.
+            double spent = access is not null && now.Plan.Opened.Contains(access) ? request.Plan.Costs.ToOpen(access) : 0;
+            double takes = minutes + (access is null ? 0 : request.Plan.Costs.ToOpen(access) - spent);
+            yield return new(ActionKind.Depth, v, null, Alone(now, local[v], v, access, spent), takes, net => Saving(now, valve, access, spent, net + takes) is { } saves
                 ? new(ActionKind.Depth, saves, takes, valve, [], null, access, [])
                 : null);
         }
     }
 
-    private static double? Saving(Outlook now, int v, double toSave)
+    private static double? Saving(Outlook now, int v, string? access, double spent, double toSave)
     {
         double[] shown = Shown(now, v);
-        return Expectation.Minutes(
-            now, 0, _ => 1.0 / Answers, Enumerable.Range(0, Answers),
-            k => now.MinutesWith(now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]))),
-            double.IsNegativeInfinity(toSave) ? 0 : now.LeastAfter(v), toSave) is { } minutes
-            ? now.Saving(minutes.Average())
+        double After(int k)
+        {
+            EngineEstimate after = now.Estimate.With(v, new ValveReadings(values: [new DirectValue(shown[k], Uncertainty)]));
+            return access is null ? now.MinutesWith(after) : now.MinutesWithOpen(access, after);
+        }
+
+        double least = Math.Max(0, now.LeastAfter(v, toSave) - (access is null ? 0 : now.Request.Costs.ToOpen(access)));
+        return Expectation.Minutes(now, spent, _ => 1.0 / Answers, Enumerable.Range(0, Answers), After, least, toSave) is { } minutes
+            ? now.Saving(spent + minutes.Average())
             : null;
     }
 
-    private static double Alone(Outlook now, LocalWorth local, int v)
+    private static double Alone(Outlook now, LocalWorth local, int v, string? access, double spent) => local.Least - spent - Shown(now, v).Average(x =>
     {
-        return local.Least - Shown(now, v).Average(x =>
-        {
-            double[] chances = Array.ConvertAll(local.Gaps, gap => Math.Exp(-0.5 * Squares.Of((x - gap) / Uncertainty)));
-            return local.LeastUnder(chances, local.ChanceOf(chances));
-        });
-    }
+        double[] chances = Array.ConvertAll(local.Gaps, gap => Math.Exp(-0.5 * Squares.Of((x - gap) / Uncertainty)));
+        return local.LeastUnder(chances, local.ChanceOf(chances), isOpen: access is not null);
+    });
 
     /// <summary>Gaps that a depth may show, each as likely as the next.</summary>
     private static double[] Shown(Outlook now, int v)

@@ -18,11 +18,7 @@ internal static class DryFitWorth
 
     private static readonly int[] Primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89];
 
-    /// <summary>A dry fit of each group that the plan opens.</summary>
-    public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now) =>
-        Of(request, now, () => double.NegativeInfinity);
-
-    /// <summary>The same of those that leave more than so many minutes; asked for before each.</summary>
+    /// <summary>A dry fit of each group that the plan opens, of those that leave more than so many minutes; asked for before each.</summary>
     public static IEnumerable<AdvisedAction> Of(AdviceRequest request, Outlook now, Func<double> toLeave)
     {
         if (request.Minutes.DryFit is not { } takes || request.Blades.Count == 0 || !request.Plan.Engine.Valvetrain.HasShims)
@@ -34,14 +30,19 @@ internal static class DryFitWorth
         {
             int[] changed = [.. Enumerable.Range(0, now.Plan.Valves.Count)
                 .Where(v => now.Plan.Valves[v].Valve.Group == group && now.Plan.Valves[v].Action == ValveAction.Fit)];
-            if (changed.Length > 0 && !now.IsSpent && MostToGain(now, changed) > takes + (now.IsSmall ? 0 : Math.Max(0, toLeave())) && After(request, now, group, changed, toLeave() + takes) is { } after)
+            double most = changed.Length == 0 || now.IsSpent ? 0 : MostToGain(now, changed);
+            if (most > takes && !now.IsSmall && most <= takes + toLeave())
+            {
+                now.Spare(Draws);
+            }
+            else if (most > takes && After(request, now, group, changed, toLeave() + takes) is { } after)
             {
                 yield return new(ActionKind.DryFit, now.Saving(after), takes, null, [], null, group, []);
             }
         }
     }
 
-    /// <summary>What a group's changed valves could save at most: all that is to come because of them; what their feel tells of other valves comes upon it.</summary>
+    /// <summary>What a group's changed valves could save at most: all that is to come because of them; what their feel tells of other valves is on top of that.</summary>
     private static double MostToGain(Outlook now, int[] changed)
     {
         double failing = 1 - changed.Aggregate(1.0, (p, v) => p * now.Best.Choice[v].Chance);

@@ -1,12 +1,12 @@
 namespace Shimwright.Domain.Advice;
 
 /// <summary>
-/// What is to come after an action, outcome by outcome, as far as it has to be known: an action that is looked ahead at for the sake of the
-/// best one alone is given up as soon as it cannot be that any more.
+/// What is to come after an action, outcome by outcome, as far as it has to be known: an action is given up as soon as it cannot pay, or
+/// cannot be the best.
 /// </summary>
 /// <remarks>
-/// Outcomes that were not looked at yet come to what is least at best (<see cref="Outlook.LeastAfter"/>). Outcomes that are likeliest come
-/// first, so that the bound falls fastest.
+/// An outcome that was not looked at yet counts as the least that it can come to (<see cref="Outlook.LeastAfter"/>). Outcomes that are likeliest
+/// come first, so that the bound falls fastest.
 /// </remarks>
 internal static class Expectation
 {

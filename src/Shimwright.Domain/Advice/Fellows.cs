@@ -11,7 +11,7 @@ namespace Shimwright.Domain.Advice;
 /// <param name="OfGroup">The chance that they all pass.</param>
 /// <param name="OfAll">The chance that all valves but the one that is weighed pass.</param>
 /// <param name="IsOpened">Whether one of them is changed, so that the group is opened whatever the weighed valve does.</param>
-/// <param name="ToOpen">Minutes to open the group for the weighed valve alone.</param>
+/// <param name="ToOpen">Minutes to open the group; where one of them is changed they are in what it comes to.</param>
 internal readonly record struct Fellows(double Minutes, double OfGroup, double OfAll, bool IsOpened, double ToOpen)
 {
     /// <summary>The group shut; null where a valve of it would be stranded that the plan helps.</summary>
@@ -51,7 +51,15 @@ internal readonly record struct Fellows(double Minutes, double OfGroup, double O
         return [.. Enumerable.Range(0, valves.Count).Where(v => v != valve && valves[v].Group == valves[valve].Group)];
     }
 
-    private static bool IsOpenedByPlan(Outlook now, int valve) => now.Best.Choice[valve].IsChange || Of(now, valve).Any(v => now.Best.Choice[v].IsChange);
+    /// <summary>Whether another valve of the plan takes the shim that lies in this one, so that it cannot be kept; where the group is shut, one outside it.</summary>
+    public static bool IsTaken(Outlook now, int valve, bool isShut)
+    {
+        IReadOnlyList<Engines.Valve> valves = now.Request.Engine.Valves;
+        return now.Best.Choice.Index().Any(c => c.Item.FromValve == valve && (!isShut || valves[c.Index].Group != valves[valve].Group));
+    }
+
+    /// <summary>Whether the plan opens the group of a valve.</summary>
+    public static bool IsOpenedByPlan(Outlook now, int valve) => now.Best.Choice[valve].IsChange || Of(now, valve).Any(v => now.Best.Choice[v].IsChange);
 
     private static Fellows With(Outlook now, int valve, int[] fellows, Func<int, ValveOption> optionOf)
     {
@@ -69,7 +77,7 @@ internal readonly record struct Fellows(double Minutes, double OfGroup, double O
         }
 
         minutes += (isOpened ? toOpen : 0) - (fellows.Any(v => choice[v].IsChange) ? toOpen : 0);
-        return new(minutes, chance, others * chance, isOpened, isOpened ? 0 : toOpen);
+        return new(minutes, chance, others * chance, isOpened, toOpen);
     }
 
     /// <summary>The chance that a valve passes; none where nothing serves it.</summary>
@@ -81,6 +89,6 @@ internal readonly record struct Fellows(double Minutes, double OfGroup, double O
         OptionTable options = now.Options;
         double failing = now.Request.Again + now.Request.Costs.Redo + now.Request.Costs.AccessOf(now.Request.Engine.Valves[v].Group);
         return options.Private[v].Concat(options.Shared[v].Select(s => s.Option).Where(o => IsFree(now, v, o.To!, o.Source, o.FromValve))).Append(options.Seated[v])
-            .MinBy(o => o.IsStranded ? double.PositiveInfinity : o.Minutes + (failing * o.Failing)) ?? options.Seated[v];
+            .MinBy(o => o.IsStranded ? double.PositiveInfinity : o.Minutes + (failing * o.Failing))!;
     }
 }

@@ -26,8 +26,8 @@ internal sealed class Outlook
     private const int FewValves = 6;
 
     /// <summary>
-    /// What is read at one valve tells of the others by what they share: by so much may all of them together come to less than as things stand,
-    /// minutes. Found on drawn jobs: beyond 1 it is once in 500 actions, beyond 8 never in 8,000. With few valves nothing is to be lost.
+    /// A reading at one valve tells of the others too: allow this many minutes for that. Found on drawn jobs: more than 1 is once in 500 actions,
+    /// more than 8 never in 8,000. With few valves nothing is to be lost.
     /// </summary>
     private const double ByOthers = 1, ByFewOthers = 12;
 
@@ -84,17 +84,38 @@ internal sealed class Outlook
     public double Saving(double expected) => Math.Max(0, Minutes - expected);
 
     /// <summary>
-    /// What the best plan comes to at least whatever is read at a valve, minutes: that of a job in which the valve is sure to pass and takes
-    /// nothing, less what the reading may tell of the others.
+    /// What the best plan comes to at least whatever is read at a valve, minutes, as good as certain but not proven: that of a job in which the
+    /// valve is sure to pass and takes nothing, less what the reading may tell of the others. Nothing is known where another valve may be
+    /// stranded, which settles the plan before its minutes do, nor where all is to be known or the search was cut short.
     /// </summary>
-    public double LeastAfter(int valve) => _leastAfter[valve] ??= Math.Max(
-        0, MinutesOf(Request, BestOf(Request, Options.WithSure(valve))) - (IsSmall ? ByFewOthers : ByOthers));
+    public double LeastAfter(int valve, double toSave)
+    {
+        if (double.IsNegativeInfinity(toSave) || Options.Kept.Index().Any(o => o.Index != valve && o.Item.IsStranded))
+        {
+            return 0;
+        }
+
+        return _leastAfter[valve] ??= IsSpent ? 0 : Math.Max(0, LeastWithSure(valve) - (IsSmall ? ByFewOthers : ByOthers));
+    }
+
+    private double LeastWithSure(int valve)
+    {
+        (PlanPoint best, double unproven) = BestOf(Request, Options.WithSure(valve));
+        return MinutesOf(Request, best) - unproven;
+    }
 
     /// <summary>What the best plan would come to with another estimate of the same job.</summary>
     public double MinutesWith(EngineEstimate estimate)
     {
         PlanRequest request = Request.With(estimate.Check);
         return MinutesOf(request, Search(request, estimate, Options).Best);
+    }
+
+    /// <summary>What the best plan would come to with another estimate of the same job once an access group is open, without what opening it took.</summary>
+    public double MinutesWithOpen(string access, EngineEstimate estimate)
+    {
+        PlanRequest open = Request.With(estimate.Check).WithOpen(access);
+        return MinutesOf(open, Search(open, estimate, Options).Best);
     }
 
     /// <summary>What the best plan of another job would come to.</summary>
@@ -108,15 +129,16 @@ internal sealed class Outlook
     {
         var options = new OptionTable(request, estimate, _given, sameShims);
         _allowance.Take((estimate.Made + options.Made) / PerStep);
-        return (BestOf(request, options), options);
+        return (BestOf(request, options).Best, options);
     }
 
-    private PlanPoint BestOf(PlanRequest request, OptionTable options)
+    private (PlanPoint Best, double Unproven) BestOf(PlanRequest request, OptionTable options)
     {
         Allowance part = _allowance.Part(MostOfOne);
-        PlanPoint best = new PlanSearch(request, options, part).Best(PlanWeights.Even, 0);
+        var search = new PlanSearch(request, options, part);
+        PlanPoint best = search.Best(PlanWeights.Even, 0);
         _allowance.Take(part.Taken);
-        return best;
+        return (best, search.Unproven);
     }
 
     /// <summary>What a plan comes to, valves that nothing serves counted as failing for sure.</summary>

@@ -38,7 +38,7 @@ internal static class TrialWorth
         EngineEstimate After(int i) => after[i] ??= now.Estimate.With(valve, read(answers[i]));
         double all = now.Estimate.Floor > 0 ? answers.Select((_, i) => now.ChanceOf(After(i))).Sum() : 1;
         double Chance(int i) => now.ChanceOf(After(i)) / all;
-        return Expectation.Minutes(now, 0, Chance, Expectation.Order(likely, toSave), i => now.MinutesWith(After(i)), double.IsNegativeInfinity(toSave) ? 0 : now.LeastAfter(valve), toSave) is { } minutes
+        return Expectation.Minutes(now, 0, Chance, Expectation.Order(likely, toSave), i => now.MinutesWith(After(i)), now.LeastAfter(valve, toSave), toSave) is { } minutes
             ? [.. answers.Select((answer, i) => outcome(answer, Chance(i), minutes[i]))]
             : null;
     }

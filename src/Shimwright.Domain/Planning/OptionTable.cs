@@ -167,7 +167,7 @@ internal sealed class OptionTable
         }
 
         double apart = _estimate.Valves[v].StandardDeviation / 2;
-        return _supply.Spread(WantedAt(v), apart, most, s => s.FromValve != v && isFree(s.Thickness, s.Source, s.FromValve))
+        return _supply.Spread(WantedAt(v), apart, most, s => s.FromValve != v && !IsLikeForLike(v, s.Thickness) && isFree(s.Thickness, s.Source, s.FromValve))
             .Select(s => Fit(v, s.Thickness, s.Source, s.FromValve, s.Price, 0)).OfType<ValveOption>();
     }
 

@@ -68,6 +68,9 @@ public sealed record PlanRequest
     /// <summary>The same with another check of the engine.</summary>
     internal PlanRequest With(EngineCheck check) => new(check, Fitted, Stock, Costs, Rules, Horizon);
 
+    /// <summary>The same with one more access group open.</summary>
+    internal PlanRequest WithOpen(string access) => new(Check, Fitted, Stock, Costs.WithOpen([access]), Rules, Horizon);
+
     /// <summary>The same with other shims in the engine and at hand.</summary>
     internal PlanRequest With(IReadOnlyList<Thickness> fitted, Stock stock) => new(Check, fitted, stock, Costs, Rules, Horizon);
 

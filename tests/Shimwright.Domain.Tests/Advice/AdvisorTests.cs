@@ -14,6 +14,7 @@ namespace Shimwright.Domain.Tests.Advice;
 public class AdvisorTests(ITestOutputHelper output)
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23];
+    private static readonly ActionMinutes DepthsOnly = new(blade: null, stack: null, bucket: null, micrometer: null, dryFit: null);
     private static readonly ActionMinutes BladesOnly = new(stack: null, bucket: null, micrometer: null, depth: null, dryFit: null);
 
     /// <summary>Against every blade at every valve planned through: nothing pays exactly where none does, and what is named is the best.</summary>
@@ -125,6 +126,28 @@ public class AdvisorTests(ITestOutputHelper output)
     }
 
     /// <summary>What the best of all blades is worth, each planned through at every valve.</summary>
+    /// <summary>
+    /// A depth needs the camshaft off: where it shows that nothing had to be done the lifting is spent all the same. It saves a round that fails, no lifting.
+    /// </summary>
+    [Theory]
+    [InlineData(0.105)]
+    [InlineData(0.113)]
+    [InlineData(0.120)]
+    public void For_DepthUnderACoverThatThePlanLifts_DoesNotSaveTheLifting(double mean)
+    {
+        PlanRequest request = new(
+            Made.Check(Made.Value(mean, 0.02)), [Made.Measured(2.5)],
+            new Stock([.. Enumerable.Range(0, 30).Select(k => new DrawerShims(Made.Measured(2.30 + (0.01 * k)), 1))], []),
+            new PlanCosts(redo: 60, access: new Dictionary<string, double> { ["cover"] = 100 }));
+        var now = new Outlook(request);
+        Assert.Equal(["cover"], now.Plan.Opened);
+        AdvisedAction depth = Assert.Single(Advisor.For(new AdviceRequest(request, [], DepthsOnly)).Next);
+        Assert.Equal((ActionKind.Depth, 4.0), (depth.Kind, depth.Takes));
+        Assert.InRange(depth.Saves, 4, now.Minutes - 100);
+        // All that is to come after the work, and the swap: more there is not to save.
+        Assert.True(depth.Saves < now.Plan.ToComeMinutes + request.Costs.Swap, $"{depth.Saves} of {now.Plan.ToComeMinutes}");
+    }
+
     private static double BestBlade(PlanRequest request)
     {
         var now = new Outlook(request);
