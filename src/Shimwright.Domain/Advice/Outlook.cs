@@ -27,9 +27,9 @@ internal sealed class Outlook
 
     /// <summary>
     /// A reading at one valve tells of the others too: allow this many minutes for that. Found on drawn jobs: more than 1 is once in 500 actions,
-    /// more than 8 never in 8,000. With few valves nothing is to be lost.
+    /// more than 8 never in 8,000.
     /// </summary>
-    private const double ByOthers = 1, ByFewOthers = 12;
+    private const double ByOthers = 1;
 
     private readonly Allowance _allowance;
     private readonly GivenCause _given;
@@ -86,16 +86,17 @@ internal sealed class Outlook
     /// <summary>
     /// What the best plan comes to at least whatever is read at a valve, minutes, as good as certain but not proven: that of a job in which the
     /// valve is sure to pass and takes nothing, less what the reading may tell of the others. Nothing is known where another valve may be
-    /// stranded, which settles the plan before its minutes do, nor where all is to be known or the search was cut short.
+    /// stranded, which settles the plan before its minutes do, nor where all is to be known or the search was cut short. With few valves nothing
+    /// is to be lost: each outcome is soon planned from.
     /// </summary>
     public double LeastAfter(int valve, double toSave)
     {
-        if (double.IsNegativeInfinity(toSave) || Options.Kept.Index().Any(o => o.Index != valve && o.Item.IsStranded))
+        if (IsSmall || double.IsNegativeInfinity(toSave) || Options.Kept.Index().Any(o => o.Index != valve && o.Item.IsStranded))
         {
             return 0;
         }
 
-        return _leastAfter[valve] ??= IsSpent ? 0 : Math.Max(0, LeastWithSure(valve) - (IsSmall ? ByFewOthers : ByOthers));
+        return _leastAfter[valve] ??= IsSpent ? 0 : Math.Max(0, LeastWithSure(valve) - ByOthers);
     }
 
     private double LeastWithSure(int valve)
