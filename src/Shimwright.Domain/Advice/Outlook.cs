@@ -85,13 +85,13 @@ internal sealed class Outlook
 
     /// <summary>
     /// What the best plan comes to at least whatever is read at a valve, minutes, as good as certain but not proven: that of a job in which the
-    /// valve is sure to pass and takes nothing, less what the reading may tell of the others. Nothing is known where another valve may be
+    /// valve is sure to pass and takes nothing, less what the reading may tell of the others. Nothing is known where a valve is
     /// stranded, which settles the plan before its minutes do, nor where all is to be known or the search was cut short. With few valves nothing
     /// is to be lost: each outcome is soon planned from.
     /// </summary>
     public double LeastAfter(int valve, double toSave)
     {
-        if (IsSmall || double.IsNegativeInfinity(toSave) || Options.Kept.Index().Any(o => o.Index != valve && o.Item.IsStranded))
+        if (IsSmall || double.IsNegativeInfinity(toSave) || Best.Choice.Any(o => o.IsStranded))
         {
             return 0;
         }
@@ -102,7 +102,7 @@ internal sealed class Outlook
     private double LeastWithSure(int valve)
     {
         (PlanPoint best, double unproven) = BestOf(Request, Options.WithSure(valve));
-        return MinutesOf(Request, best) - unproven;
+        return best.Choice.Any(o => o.IsStranded) ? 0 : best.Minutes - unproven;
     }
 
     /// <summary>What the best plan would come to with another estimate of the same job.</summary>
