@@ -10,7 +10,7 @@ using Xunit;
 namespace Shimwright.Domain.Tests.Advice;
 
 [Proof(Formulas.Worth, Evidence.Computed, "All outcomes planned by trying everything.")]
-public class TrialWorthTests
+public class TrialWorthTests(ITestOutputHelper output)
 {
     private static readonly double[] Blades = [0.05, 0.08, 0.10, 0.13, 0.15, 0.18, 0.20, 0.23];
 
@@ -92,6 +92,28 @@ public class TrialWorthTests
                 Assert.Equal(no, chances[0], 1e-3);
             }
         }
+    }
+
+    /// <summary>No reading saves more than what the job comes to now less what it comes to at least with the valve sure; and that says something.</summary>
+    [Fact]
+    public void LeastAfter_RealisticJobs_IsNoMoreThanWhatIsExpectedAfterAReading()
+    {
+        List<double> shares = [];
+        foreach (PlanRequest request in Enumerable.Range(0, 40).Select(seed => RealisticJob.Draw(seed)).Where(r => r.Engine.Valves.Count is 8 or 12).Take(8))
+        {
+            var now = new Outlook(request);
+            for (int v = 0; v < request.Engine.Valves.Count; v += 3)
+            {
+                double blade = Blades.MinBy(b => Math.Abs(b - now.Estimate.Valves[v].Mean));
+                double saves = TrialWorth.Saving(now, TrialWorth.OfBlade(now, v, blade, 1));
+                Assert.True(saves <= now.Minutes - now.LeastAfter(v, 0) + 1e-9, $"{saves} minutes, at most {now.Minutes - now.LeastAfter(v, 0)}");
+                Assert.Equal(0, now.LeastAfter(v, double.NegativeInfinity));
+                shares.Add(now.LeastAfter(v, 0) / now.Minutes);
+            }
+        }
+
+        output.WriteLine($"{shares.Count} valves; at least {shares.Average():0.00} of the minutes are left");
+        Assert.True(shares.Average() > 0.5);
     }
 
     private static double ByBruteForce(PlanRequest request, EngineEstimate estimate) => BruteForce.Outcomes(request, estimate)
