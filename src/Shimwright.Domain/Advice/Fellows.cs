@@ -32,24 +32,9 @@ internal readonly record struct Fellows(double Minutes, double OfGroup, double O
         return With(now, valve, fellows, IsOpenedByPlan(now, valve) ? v => choice[v] : v => Liked(now, v));
     }
 
-    /// <summary>Whether no other valve takes a shim that a change would fit.</summary>
-    public static bool IsFree(Outlook now, int valve, Thickness to, ShimSource source, int? fromValve)
-    {
-        ValveOption[] choice = now.Best.Choice;
-        return source switch
-        {
-            ShimSource.Buy => true,
-            ShimSource.Engine => choice[fromValve!.Value].IsChange && !choice.Where((c, v) => v != valve && c.FromValve == fromValve).Any(),
-            _ => choice.Where((c, v) => v != valve && c.Source == ShimSource.Drawer && c.To == to).Count()
-                < now.Request.Stock.Drawer.Where(d => d.Thickness == to).Sum(d => d.Count),
-        };
-    }
-
-    private static int[] Of(Outlook now, int valve)
-    {
-        IReadOnlyList<Engines.Valve> valves = now.Request.Engine.Valves;
-        return [.. Enumerable.Range(0, valves.Count).Where(v => v != valve && valves[v].Group == valves[valve].Group)];
-    }
+    /// <summary>The changes of a valve that are nearest to what it wants and take no other valve's shim.</summary>
+    public static IEnumerable<ValveOption> FreeChanges(Outlook now, int valve, int most) =>
+        now.Options.Nearest(valve, most, s => IsFree(now, valve, s.Thickness, s.Source, s.FromValve));
 
     /// <summary>Whether another valve of the plan takes the shim that lies in this one, so that it cannot be kept; where the group is shut, one outside it.</summary>
     public static bool IsTaken(Outlook now, int valve, bool isShut)
@@ -60,6 +45,25 @@ internal readonly record struct Fellows(double Minutes, double OfGroup, double O
 
     /// <summary>Whether the plan opens the group of a valve.</summary>
     public static bool IsOpenedByPlan(Outlook now, int valve) => now.Best.Choice[valve].IsChange || Of(now, valve).Any(v => now.Best.Choice[v].IsChange);
+
+    private static int[] Of(Outlook now, int valve)
+    {
+        IReadOnlyList<Engines.Valve> valves = now.Request.Engine.Valves;
+        return [.. Enumerable.Range(0, valves.Count).Where(v => v != valve && valves[v].Group == valves[valve].Group)];
+    }
+
+    /// <summary>Whether no other valve takes a shim that a change would fit.</summary>
+    private static bool IsFree(Outlook now, int valve, Thickness to, ShimSource source, int? fromValve)
+    {
+        ValveOption[] choice = now.Best.Choice;
+        return source switch
+        {
+            ShimSource.Buy => true,
+            ShimSource.Engine => choice[fromValve!.Value].IsChange && !choice.Where((c, v) => v != valve && c.FromValve == fromValve).Any(),
+            _ => choice.Where((c, v) => v != valve && c.Source == ShimSource.Drawer && c.To == to).Count()
+                < now.Request.Stock.Drawer.Where(d => d.Thickness == to).Sum(d => d.Count),
+        };
+    }
 
     private static Fellows With(Outlook now, int valve, int[] fellows, Func<int, ValveOption> optionOf)
     {

@@ -108,8 +108,7 @@ internal sealed class LocalWorth
 
     /// <summary>What the plan does, and the nearest of the changes that no other valve takes.</summary>
     private IEnumerable<ValveOption> Candidates(ValveOption planned) =>
-        _now.Options.Nearest(_valve, MostOptions, (to, source, from) => Fellows.IsFree(_now, _valve, to, source, from))
-            .Concat(planned.IsChange ? [planned] : []).Distinct();
+        Fellows.FreeChanges(_now, _valve, MostOptions).Concat(planned.IsChange ? [planned] : []).Distinct();
 
     /// <summary>At each clearance, the chance of it and of landing in band from it.</summary>
     private static double[] Landing(ClearanceDistribution valve, ValveOption option)

@@ -77,7 +77,7 @@ internal static class ShimWorth
         var leverage = Leverage.Of(request.Engine.Valvetrain);
         ValveOption[] others = isFitted
             ? []
-            : [.. now.Options.Nearest(v, MostOptions, (to, source, from) => Fellows.IsFree(now, v, to, source, from))];
+            : [.. Fellows.FreeChanges(now, v, MostOptions)];
         double after = Five.Sum(node =>
         {
             Thickness shown = Shown(shim, node.At, micrometer);

@@ -9,10 +9,7 @@ namespace Shimwright.Domain.Planning;
 /// <param name="Columns">The physical shims, any of which serves: first column and how many follow.</param>
 internal readonly record struct SharedOption(ValveOption Option, (int First, int Count) Columns);
 
-/// <summary>
-/// Everything that may be done at each valve. A column is one physical shim: first those in the engine (column v
-/// is the shim of valve v), then those of the drawer, as many of one thickness as there are valves at most.
-/// </summary>
+/// <summary>Everything that may be done at each valve; its columns are those of <see cref="ShimSupply"/>.</summary>
 internal sealed class OptionTable
 {
     /// <summary>Sums and products for the chance from one grid point, for the re-check alone and for a horizon.</summary>
@@ -158,8 +155,8 @@ internal sealed class OptionTable
     /// </summary>
     /// <param name="v">The valve.</param>
     /// <param name="most">How many at most.</param>
-    /// <param name="isFree">Whether a thickness can be had from where it is.</param>
-    public IEnumerable<ValveOption> Nearest(int v, int most, Func<Thickness, ShimSource, int?, bool> isFree)
+    /// <param name="isFree">Whether a shim can be had from where it is.</param>
+    public IEnumerable<ValveOption> Nearest(int v, int most, Func<ShimSupply.Shim, bool> isFree)
     {
         if (!_request.Engine.Valvetrain.HasShims)
         {
@@ -167,7 +164,7 @@ internal sealed class OptionTable
         }
 
         double apart = _estimate.Valves[v].StandardDeviation / 2;
-        return _supply.Spread(WantedAt(v), apart, most, s => s.FromValve != v && !IsLikeForLike(v, s.Thickness) && isFree(s.Thickness, s.Source, s.FromValve))
+        return _supply.Spread(WantedAt(v), apart, most, s => s.FromValve != v && !IsLikeForLike(v, s.Thickness) && isFree(s))
             .Select(s => Fit(v, s.Thickness, s.Source, s.FromValve, s.Price, 0)).OfType<ValveOption>();
     }
 
