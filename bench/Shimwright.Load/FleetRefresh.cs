@@ -14,6 +14,7 @@ namespace Shimwright.Load;
 internal static class FleetRefresh
 {
     private const double PerSecond = 20;
+    private const int Slowest = 8;
     private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(20), Slice = TimeSpan.FromSeconds(5), Longest = TimeSpan.FromMinutes(10);
     private static readonly string[] Asked = ["bench", "engines", "engine", "measure", "record", "due", "settings"];
 
@@ -37,7 +38,7 @@ internal static class FleetRefresh
         await database.Settings.SaveAsync(settings.Settings with { Risk = settings.Settings.Risk / 2 }, settings.Version, "load");
         string mark = Forecaster.MarkOf((await database.Settings.CurrentAsync()).Settings);
         TimeSpan before = server.ProcessorTime;
-        long begun = 0;
+        long begun = 0, asked = Stopwatch.GetTimestamp();
         List<Answered> meanwhile = [];
         int left = engines;
         for (long saved = Stopwatch.GetTimestamp(); left > 0 && Stopwatch.GetElapsedTime(saved) < Longest;)
@@ -54,6 +55,12 @@ internal static class FleetRefresh
             CultureInfo.InvariantCulture,
             $"worked out anew in {Stopwatch.GetElapsedTime(begun).TotalSeconds:0} to {(Stopwatch.GetElapsedTime(begun) + Slice).TotalSeconds:0} s, {(server.ProcessorTime - before).TotalSeconds:0} s of a processor with the pages; {left} left"));
         LatencyTable.Print(to, idle, [.. meanwhile.Select(a => a with { Page = a.Page + ", meanwhile" })], new Dictionary<string, double>());
+        foreach (Answered slow in meanwhile.OrderByDescending(a => a.Milliseconds).Take(Slowest))
+        {
+            to.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"{slow.Page}: {slow.Milliseconds:0} ms, {Stopwatch.GetElapsedTime(asked, slow.Due).TotalSeconds:0.0} s after the change"));
+        }
+
         return left == 0 && meanwhile.All(a => a.Status == 200) ? 0 : 1;
     }
 }

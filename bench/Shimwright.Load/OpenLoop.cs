@@ -7,7 +7,8 @@ namespace Shimwright.Load;
 /// <param name="Page">The page.</param>
 /// <param name="Milliseconds">From the time at which it was due, whether or not it could be sent then, until the last byte.</param>
 /// <param name="Status">The answer's status; 0 where there was none.</param>
-internal sealed record Answered(string Page, double Milliseconds, int Status);
+/// <param name="Due">When it was due, on the stopwatch.</param>
+internal sealed record Answered(string Page, double Milliseconds, int Status, long Due);
 
 /// <summary>
 /// Asks at fixed times whatever the answers do, as people who know nothing of each other would; a slow answer delays no
@@ -56,6 +57,6 @@ internal sealed class OpenLoop(HttpClient client, double perSecond)
             // Counted below as an answer that failed.
         }
 
-        return new(page, Stopwatch.GetElapsedTime(due).TotalMilliseconds, status);
+        return new(page, Stopwatch.GetElapsedTime(due).TotalMilliseconds, status, due);
     }
 }

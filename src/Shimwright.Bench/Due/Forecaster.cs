@@ -54,6 +54,20 @@ public static class Forecaster
         return new(rates, [.. works.Select(w => Finish(w, rates, mark, settings))]);
     }
 
+    /// <summary>Works out one engine with its card's rates as they are.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="rates">The card's rates.</param>
+    /// <param name="settings">The bench's settings.</param>
+    /// <returns>The forecast.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static WorkedForecast Of(EngineToForecast engine, CardRates rates, BenchSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(rates);
+        ArgumentNullException.ThrowIfNull(settings);
+        return Finish(Begin(engine, settings), rates, MarkOf(settings), settings);
+    }
+
     /// <summary>Works out engines of several cards in the background, some at once: the same forecasts.</summary>
     /// <param name="cards">The engines, card by card.</param>
     /// <param name="settings">The bench's settings.</param>

@@ -33,7 +33,8 @@ internal sealed class NextAnswer(Job job) : IJobAnswer
         page.Bullets(
         [
             $"Best plan so far: {Page.Minutes(_result.Minutes)} min, including the expected cost of rework.",
-            $"Chance that all pass the first time under it: {Page.Chance(_result.ChanceAll)}.",
+            $"Chance that {(_result.Stranded is null ? "all" : "all but the stranded")} pass the first time under it: {Page.Chance(_result.ChanceAll)}.",
+            .. _result.Stranded is { } stranded ? [stranded] : Array.Empty<string>(),
             .. _result.Cautions ?? [],
         ]);
         if (_result.Next.Any(n => n.Do == "dryFit"))

@@ -95,6 +95,10 @@ public sealed record NextResult([property: Words(NextResult.FormatName)] string 
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? Cautions { get; private init; }
 
+    /// <summary>How stranded valves count, so that the chance is that of all others; null where none is.</summary>
+    [JsonIgnore]
+    public string? Stranded { get; private init; }
+
     /// <summary>The best of what pays; null where nothing does.</summary>
     [JsonIgnore]
     public NextRow? First => Next is [var first, ..] ? first : null;
@@ -128,11 +132,13 @@ public sealed record NextResult([property: Words(NextResult.FormatName)] string 
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(advice);
+        string[] stranded = [.. advice.Plan.Stranded.Select(s => job.Engine.Valves[s.Valve].Id)];
         return new(
             FormatName, advice.PlanNow, Rounding.Minutes(advice.Minutes), Rounding.Chance(advice.Plan.ChanceAll),
             [.. advice.Next.Select(n => NextRow.Of(n, job.Check))])
         {
             Cautions = advice.Unweighed > 0 ? [LeftOut.Unweighed(advice.Unweighed)] : null,
+            Stranded = stranded.Length > 0 ? NextWords.Stranded(stranded) : null,
         };
     }
 }

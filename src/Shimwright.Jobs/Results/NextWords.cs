@@ -54,6 +54,18 @@ public static class NextWords
     /// <summary>What to do where nothing more pays.</summary>
     public static string PlanNow => "Nothing more pays. Plan now.";
 
+    /// <summary>Why the minutes are more than the plan's where valves are stranded: left out, as there, what is learnt could save minutes by giving one up.</summary>
+    /// <param name="valves">The stranded valves.</param>
+    /// <returns>A sentence.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="valves"/> is null.</exception>
+    public static string Stranded(IReadOnlyList<string> valves)
+    {
+        ArgumentNullException.ThrowIfNull(valves);
+        return valves is [var one]
+            ? $"{one} is stranded and counts here as failing; the plan's minutes leave it out."
+            : $"{string.Join(", ", valves)} are stranded and count here as failing; the plan's minutes leave them out.";
+    }
+
     private static string Again(NextRow row) => row.IsRepeat ? " again" : "";
 
     private static string OfShim(FittedRow shim, string thickness) => shim.Source switch

@@ -5,13 +5,12 @@ using Shimwright.Jobs.Due;
 using Shimwright.Jobs.Past;
 using Shimwright.Jobs.Results;
 using Shimwright.Storage.Database;
-using Shimwright.Storage.Engines;
 using Shimwright.Storage.Jobs;
 
 namespace Shimwright.Storage.Due;
 
 /// <summary>When each engine is due, and the past that says so. Lists read what is kept; what is stale is worked out again here.</summary>
-internal sealed class DueStore : IDue
+internal sealed partial class DueStore : IDue
 {
     private const int MostRounds = 10;
 
@@ -36,48 +35,18 @@ internal sealed class DueStore : IDue
     }
 
     /// <summary>How many engines are worked out and kept together.</summary>
-    internal int AtATime { get; init; } = 100;
+    internal int AtATime { get; init; } = 25;
 
     /// <summary>The most engines that a card's rates are worked out from.</summary>
     internal int MostTeachers { get; init; } = CardPool.MostEngines;
 
     /// <inheritdoc/>
-    public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
-    {
-        await using BenchContext context = _open();
-        IQueryable<EngineRow> engines = EngineStore.Found(context, search, retired: false);
-        IQueryable<EngineRow> dated = Dated(context, engines);
-        List<DueName> page = await NamesAsync(dated, skip, take, cancel);
-        if (page.Count < take)
-        {
-            // Behind them, which is rarely looked at, all others are put in order.
-            int passed = page.Count > 0 || skip == 0 ? skip : await dated.CountAsync(cancel);
-            List<DueName> others = await NamesAsync(Undated(context, engines), Math.Max(0, skip - passed), take - page.Count, cancel);
-            // One that was worked out between the two looks is there already.
-            page.AddRange(others.ExceptBy(page.Select(e => e.Id).ToArray(), e => e.Id));
-        }
-
-        return await WithForecastsAsync(context, page, cancel);
-    }
-
-    /// <inheritdoc/>
-    public async Task<IReadOnlyList<DueEngine>> DatedAsync(int most, CancellationToken cancel = default)
-    {
-        await using BenchContext context = _open();
-        return await WithForecastsAsync(context, await NamesAsync(Dated(context, EngineStore.Found(context, null, retired: false)), 0, most, cancel), cancel);
-    }
-
-    /// <inheritdoc/>
     public async Task<KeptForecast?> FindAsync(Guid engineId, CancellationToken cancel = default)
     {
         await using BenchContext context = _open();
-        if (await _stale.HasAsync(context, engineId, cancel))
-        {
-            await (await WorkAsync(context, cancel)).RefreshAsync([engineId], cancel);
-            _stale.LookAgain();
-        }
-
-        return ForecastRows.Shown(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel));
+        return await KeptAsync(context, engineId, cancel)
+            ? ForecastRows.Shown(await context.Forecasts.AsNoTracking().FirstOrDefaultAsync(f => f.EngineId == engineId, cancel))
+            : await (await WorkAsync(context, cancel)).LookAsync(engineId, cancel);
     }
 
     /// <inheritdoc/>
@@ -121,8 +90,12 @@ internal sealed class DueStore : IDue
     /// <inheritdoc/>
     public async Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel = default)
     {
-        await FindAsync(engineId, cancel);
         await using BenchContext context = _open();
+        if (!await KeptAsync(context, engineId, cancel))
+        {
+            return await OutlookNowAsync();
+        }
+
         var basis = await context.Forecasts.AsNoTracking().Where(f => f.EngineId == engineId)
             .Select(f => new { f.Changes, f.CardVersion, f.RatesVersion, f.SettingsMark }).FirstOrDefaultAsync(cancel);
         return basis is null
@@ -173,6 +146,27 @@ internal sealed class DueStore : IDue
     }
 
     /// <summary>
+    /// Whether a forecast that holds is kept now. While the background works through many it keeps them as fast as it can, and nobody who only looks
+    /// at one waits to write between: the background soon keeps that one, too.
+    /// </summary>
+    private async Task<bool> KeptAsync(BenchContext context, Guid engineId, CancellationToken cancel)
+    {
+        if (!await _stale.HasAsync(context, engineId, cancel))
+        {
+            return true;
+        }
+
+        if (Volatile.Read(ref _left) > 0)
+        {
+            return false;
+        }
+
+        await (await WorkAsync(context, cancel)).RefreshAsync([engineId], cancel);
+        _stale.LookAgain();
+        return true;
+    }
+
+    /// <summary>
     /// Works out engines, a few at a time, those of a card after one another: each few are kept by themselves. In the background the next few are
     /// read meanwhile, which takes a quarter of the time.
     /// </summary>
@@ -209,29 +203,4 @@ internal sealed class DueStore : IDue
 
     private async Task<ForecastWork> WorkAsync(BenchContext context, CancellationToken cancel) =>
         new(context, _sheets, (await _settings.CurrentAsync(cancel)).Settings) { MostTeachers = MostTeachers };
-
-    /// <summary>Those that have a day, the first first: along an index, which stops where the page is full.</summary>
-    private static IQueryable<EngineRow> Dated(BenchContext context, IQueryable<EngineRow> engines) => context.Forecasts.Where(f => f.DueAt != null && f.Checks > 0)
-        .Join(engines, f => f.EngineId, e => e.Id, (f, e) => new { Forecast = f, Engine = e })
-        .OrderBy(r => r.Forecast.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id).Select(r => r.Engine);
-
-    /// <summary>The others: those that have a clock, those of which nothing can be said, those that were never checked.</summary>
-    private static IQueryable<EngineRow> Undated(BenchContext context, IQueryable<EngineRow> engines) => engines
-        .LeftJoin(context.Forecasts, e => e.Id, f => f.EngineId, (e, f) => new { Engine = e, Forecast = f })
-        .Where(r => r.Forecast == null || r.Forecast.DueAt == null || r.Forecast.Checks == 0)
-        .OrderBy(r => r.Forecast == null || r.Forecast.Checks == 0 ? 2 : r.Forecast.CheckBy != null ? 0 : 1)
-        .ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id).Select(r => r.Engine);
-
-    private static Task<List<DueName>> NamesAsync(IQueryable<EngineRow> engines, int skip, int take, CancellationToken cancel) =>
-        engines.Skip(skip).Take(take).Select(e => new DueName(e.Id, e.Name)).ToListAsync(cancel);
-
-    /// <summary>Engines with their forecasts: a forecast is long, and only those that are shown are read.</summary>
-    private static async Task<IReadOnlyList<DueEngine>> WithForecastsAsync(BenchContext context, IReadOnlyList<DueName> engines, CancellationToken cancel)
-    {
-        Guid[] ids = [.. engines.Select(e => e.Id)];
-        Dictionary<Guid, KeptForecastRow> forecasts = await context.Forecasts.AsNoTracking().Where(f => ids.Contains(f.EngineId)).ToDictionaryAsync(f => f.EngineId, cancel);
-        return [.. engines.Select(e => new DueEngine(e.Id, e.Name, ForecastRows.Shown(forecasts.GetValueOrDefault(e.Id))))];
-    }
-
-    private readonly record struct DueName(Guid Id, string Name);
 }

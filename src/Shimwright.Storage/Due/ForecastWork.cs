@@ -71,10 +71,20 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
 
     /// <summary>The outlook of an engine with the rates that are kept.</summary>
     public async Task<StoredOutlook?> OutlookAsync(Guid engineId, CancellationToken cancel) =>
-        (await EnginesAsync([engineId], cancel)).SingleOrDefault() is { } card
-            ? Forecaster.Outlook(
-                card.Single(), ForecastRows.Read(await context.CardRates.AsNoTracking().FirstOrDefaultAsync(r => r.CardId == card.Key, cancel)), settings)
-            : null;
+        await WithRatesAsync(engineId, cancel) is var (engine, rates) ? Forecaster.Outlook(engine, rates, settings) : null;
+
+    /// <summary>The forecast of an engine with the rates that are kept; nothing is kept of it.</summary>
+    public async Task<KeptForecast?> LookAsync(Guid engineId, CancellationToken cancel)
+    {
+        if (await WithRatesAsync(engineId, cancel) is not var (engine, rates))
+        {
+            return null;
+        }
+
+        KeptForecastRow row = new();
+        ForecastRows.Write(Forecaster.Of(engine, rates, settings), row);
+        return ForecastRows.Shown(row);
+    }
 
     /// <summary>An engine's closed jobs.</summary>
     public static async Task<EnginePast> PastAsync(BenchContext context, SheetReader sheets, Guid engineId, CancellationToken cancel) =>
@@ -112,6 +122,11 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
         return rows.ToLookup(e => e.CardId, e => new EngineToForecast(
             e.Id, e.Changes, cards[e.CardId].Version, cards[e.CardId].Card, cards[e.CardId].Details, e.UsagePerWeek, EnginePast.Of(closed[e.Id])));
     }
+
+    private async Task<(EngineToForecast Engine, CardRates Rates)?> WithRatesAsync(Guid engineId, CancellationToken cancel) =>
+        (await EnginesAsync([engineId], cancel)).SingleOrDefault() is { } card
+            ? (card.Single(), ForecastRows.Read(await context.CardRates.AsNoTracking().FirstOrDefaultAsync(r => r.CardId == card.Key, cancel)))
+            : null;
 
     private static IReadOnlyList<SideEvidence> OthersOf(Dictionary<Guid, SideEvidence> all, IReadOnlyList<Guid> now) =>
         [.. all.Where(e => !now.Contains(e.Key)).OrderBy(e => e.Key).Select(e => e.Value)];

@@ -11,7 +11,10 @@ internal sealed class RequestTraffic(TimeProvider time) : IPace
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(2);
 
     /// <summary>However busy the server is, the work goes on after this.</summary>
-    private static readonly TimeSpan Longest = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan Longest = TimeSpan.FromMilliseconds(50);
+
+    /// <summary>Processors that are left to whoever waits: one for the page, one for what belongs to it, as the browser on this machine.</summary>
+    private const int PerPage = 2;
 
     private int _waiting;
     private int _working;
@@ -48,7 +51,7 @@ internal sealed class RequestTraffic(TimeProvider time) : IPace
     public async ValueTask<T> DoAsync<T>(Func<T> work, CancellationToken cancel)
     {
         long since = time.GetTimestamp();
-        while (Interlocked.Increment(ref _working) + Volatile.Read(ref _waiting) > AtOnce && time.GetElapsedTime(since) < Longest)
+        while (Interlocked.Increment(ref _working) + (PerPage * Volatile.Read(ref _waiting)) > AtOnce && time.GetElapsedTime(since) < Longest)
         {
             Interlocked.Decrement(ref _working);
             await Task.Delay(Look, time, cancel);

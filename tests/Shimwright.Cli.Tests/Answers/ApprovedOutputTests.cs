@@ -22,6 +22,7 @@ public class ApprovedOutputTests
     [InlineData("estimate", "10-by-depth", "thou", 80)]
     [InlineData("verdict", "01-flood-pump", "mm", 120)]
     [InlineData("verdict", "01-flood-pump", "thou", 80)]
+    [InlineData("next", "07-stranded-valve", "mm", 80)]
     [InlineData("next", "01-flood-pump", "mm", 120)]
     [InlineData("next", "03-leave-alone", "thou", 80)]
     [InlineData("forecast", "09-third-check", "mm", 120)]

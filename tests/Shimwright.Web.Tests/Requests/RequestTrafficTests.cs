@@ -9,9 +9,9 @@ public class RequestTrafficTests
     private int _blocked;
 
     [Fact]
-    public async Task DoAsync_WhileARequestWaits_LeavesItAProcessor()
+    public async Task DoAsync_WhileARequestWaits_LeavesItTwoProcessors()
     {
-        RequestTraffic traffic = new(TimeProvider.System) { AtOnce = 2 };
+        RequestTraffic traffic = new(TimeProvider.System) { AtOnce = 3 };
         TaskCompletionSource answer = new();
         using ManualResetEventSlim goOn = new();
         Task request = traffic.CountAsync(new DefaultHttpContext(), _ => answer.Task);
