@@ -8,6 +8,8 @@ namespace Shimwright.Storage.Due;
 /// <summary>The lists: what is kept of each engine, the first due first.</summary>
 internal sealed partial class DueStore
 {
+    private static readonly DateTime Never = DateTime.SpecifyKind(DateTime.MinValue, DateTimeKind.Utc);
+
     /// <inheritdoc/>
     public async Task<IReadOnlyList<DueEngine>> ListAsync(string? search, int skip, int take, CancellationToken cancel = default)
     {
@@ -34,8 +36,11 @@ internal sealed partial class DueStore
         return await WithForecastsAsync(context, await NamesAsync(Dated(context, EngineStore.Found(context, null, retired: false)), 0, most, cancel), cancel);
     }
 
-    /// <summary>Those that have a day, the first first: along an index, which stops where the page is full.</summary>
-    private static IQueryable<EngineRow> Dated(BenchContext context, IQueryable<EngineRow> engines) => context.Forecasts.Where(f => f.DueAt != null && f.Checks > 0)
+    /// <summary>
+    /// Those that have a day, the first first: along an index, which stops where the page is full. SQLite goes along it for a day after another, not for
+    /// one that is there at all.
+    /// </summary>
+    internal static IQueryable<EngineRow> Dated(BenchContext context, IQueryable<EngineRow> engines) => context.Forecasts.Where(f => f.DueAt > Never && f.Checks > 0)
         .Join(engines, f => f.EngineId, e => e.Id, (f, e) => new { Forecast = f, Engine = e })
         .OrderBy(r => r.Forecast.DueAt).ThenBy(r => r.Engine.Search).ThenBy(r => r.Engine.Id).Select(r => r.Engine);
 
