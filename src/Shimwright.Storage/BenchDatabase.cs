@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using Shimwright.Bench;
 using Shimwright.Bench.Copies;
@@ -114,6 +115,16 @@ public sealed partial class BenchDatabase : IBench, IStepped
 
     /// <summary>What was added to jobs, as it happens.</summary>
     public JobNews News { get; }
+
+    /// <summary>Asks how far a job has come, without the job.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The number of its last fact; null where there is no such job.</returns>
+    public async Task<int?> LastFactAsync(Guid job, CancellationToken cancel = default)
+    {
+        await using BenchContext context = _open();
+        return await context.Jobs.Where(j => j.Id == job).Select(j => (int?)j.Last).FirstOrDefaultAsync(cancel);
+    }
 
     /// <summary>The devices that were let in.</summary>
     public DeviceStore Devices { get; }

@@ -135,9 +135,17 @@ public sealed class DeedWork(IBench bench, string device, Func<IReadOnlyCollecti
             return NoEngine(started);
         }
 
-        if (started.Past.Follows is { } follows && await bench.Jobs.FindAsync(follows, cancel) is null)
+        if (started.Past.Follows is { } follows)
         {
-            return DeedAnswer.Refused(started, new JobProblem("job", "the job that this second round follows is not on the bench", "start the round from that job again"));
+            if ((await bench.Jobs.FindAsync(follows, cancel))?.Summary.EngineId != started.Engine)
+            {
+                return DeedAnswer.Refused(started, new JobProblem("job", "the job that this second round follows is not on the bench", "start the round from that job again"));
+            }
+
+            if (await bench.Jobs.SecondRoundOfAsync(follows, cancel) is not null)
+            {
+                return DeedAnswer.Conflict(started, "job", "the second round of that job was started on the bench meanwhile", "enter there what you have felt");
+            }
         }
 
         // What a job starts from is written by its own rules: a file is read as one that is taken in.

@@ -16,6 +16,13 @@ internal sealed class NextAnswer(Job job) : IJobAnswer
 
     public void Show(Page page)
     {
+        IReadOnlyList<string> own = Cautions.OfCheck(job, words: page.Words);
+        if (own.Count > 0)
+        {
+            page.Heading("Cautions for this job");
+            page.Bullets(own);
+        }
+
         page.Heading($"What to do next at {job.Engine.Name}");
         if (_result.PlanNow)
         {
@@ -33,7 +40,7 @@ internal sealed class NextAnswer(Job job) : IJobAnswer
         page.Bullets(
         [
             $"Best plan so far: {Page.Minutes(_result.Minutes)} min, including the expected cost of rework.",
-            $"Chance that {(_result.Stranded is null ? "all" : "all but the stranded")} pass the first time under it: {Page.Chance(_result.ChanceAll)}.",
+            $"Chance that {(_result.Stranded is null ? "all" : "all but the stranded")} pass the first time{Page.ToHorizon(job)} under it: {Page.Chance(_result.ChanceAll)}.",
             .. _result.Stranded is { } stranded ? [stranded] : Array.Empty<string>(),
             .. _result.Cautions ?? [],
         ]);

@@ -4,6 +4,7 @@ using System.Globalization;
 using Shimwright.Cli.Running;
 using Shimwright.Domain.Engines;
 using Shimwright.Domain.Planning;
+using Shimwright.Jobs;
 using Shimwright.Jobs.Measures;
 using Shimwright.Jobs.Wording;
 using Spectre.Console;
@@ -67,6 +68,11 @@ internal sealed class Page
     public string Shim(double millimetres) => Lengths.Shim(millimetres);
 
     public static string Chance(double chance) => Text(chance, "0.000");
+
+    /// <summary>What a chance of a job with a horizon says besides; nothing where it has none.</summary>
+    public static string ToHorizon(Job job) => job.Horizon > 0
+        ? string.Create(CultureInfo.InvariantCulture, $" and stay in band for {job.Horizon:0.###} {(job.Wear!.CountsKilometres ? "km" : "hours")}")
+        : "";
 
     public static string Minutes(double minutes) => Text(minutes, "0.0");
 

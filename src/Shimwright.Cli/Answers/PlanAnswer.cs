@@ -1,4 +1,3 @@
-using System.Globalization;
 using Shimwright.Cli.Running;
 using Shimwright.Domain.Planning;
 using Shimwright.Jobs;
@@ -81,7 +80,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         var grid = new Grid().AddColumn(new GridColumn().NoWrap().PadLeft(1).PadRight(2)).AddColumn(new GridColumn().PadRight(0));
         foreach (PlannedValve valve in plan.Valves)
         {
-            grid.AddRow(new Text(valve.Valve.Id), new Text(WorkingWords.Of(valve, page.Clearance, job.Blades)));
+            grid.AddRow(new Text(valve.Valve.Id), new Text(WorkingWords.Of(valve, page.Clearance, job.Blades, job.Horizon > 0)));
         }
 
         return grid;
@@ -90,9 +89,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
     private void Summary(Page page, ShimPlan plan)
     {
         string who = plan.Stranded.Count == 0 ? "all" : "all but the stranded";
-        string all = job.Horizon > 0
-            ? string.Create(CultureInfo.InvariantCulture, $"Chance that {who} pass the first time and stay in band for {job.Horizon:0.###} {(job.Wear!.CountsKilometres ? "km" : "hours")}")
-            : $"Chance that {who} pass the first time";
+        string all = $"Chance that {who} pass the first time{Page.ToHorizon(job)}";
         page.Bullets(
         [
             _first.Value is { } first
@@ -118,9 +115,10 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         if (withWorkOrder)
         {
             page.Heading("Order of work");
-            page.Bullets(_plan.Chosen.Valves.All(v => v.Action == ValveAction.Keep)
-                ? WorkOrder.NothingToDo
-                : WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster, lifts: _plan.Chosen.Opened.Count > 0));
+            page.Bullets(
+                _plan.Chosen.Valves.Any(v => v.Action != ValveAction.Keep) ? WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster, lifts: _plan.Chosen.Opened.Count > 0)
+                : _plan.Chosen.Stranded.Count > 0 ? WorkOrder.StaysOpen
+                : WorkOrder.NothingToDo);
             page.Paragraph(WorkOrder.Deference);
         }
     }

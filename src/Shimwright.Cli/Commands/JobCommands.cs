@@ -30,7 +30,7 @@ internal static class JobCommands
         Create(
             terminal,
             "next",
-            "Name what is worth doing before anything is lifted, and what it saves: a blade, a shim to measure, a dry fit, or nothing more.\n"
+            "Name what is worth doing before the plan, and what it saves: a blade, the bucket by hand, a shim to measure, a depth, a dry fit, or nothing more.\n"
             + "Example: shimwright next demo/02-worn-four.json",
             JobPurpose.Next,
             job => new NextAnswer(job),

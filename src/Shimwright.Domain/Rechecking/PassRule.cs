@@ -19,8 +19,8 @@ public enum PassResult
 }
 
 /// <summary>
-/// When a valve passes: its chance of being in band reaches the floor, and where it was changed or no blade entered, what was felt
-/// says so by itself too. What was only predicted is no pass.
+/// When a valve passes: its chance of being in band reaches the floor, and where it was changed, no blade entered or the reading is far from
+/// what was expected, what was felt says so by itself too. What was only predicted is no pass.
 /// </summary>
 public sealed record PassRule
 {
@@ -46,10 +46,11 @@ public sealed record PassRule
     /// <param name="alone">The chance that its reading alone gives; null where it was not read as it is now.</param>
     /// <param name="wasChanged">Whether it was changed.</param>
     /// <param name="bladeEntered">Whether a blade entered, or the clearance was measured.</param>
+    /// <param name="isSurprising">Whether the reading is far from what was expected: what was expected is then no reason to pass, changed or not.</param>
     /// <returns>Whether it passes, and if not, why.</returns>
-    public PassResult Judge(double inBand, double? alone, bool wasChanged, bool bladeEntered) =>
+    public PassResult Judge(double inBand, double? alone, bool wasChanged, bool bladeEntered, bool isSurprising = false) =>
         wasChanged && alone is null ? PassResult.NotFelt
         : inBand < Floor ? PassResult.TooDoubtful
-        : (wasChanged || !bladeEntered) && !(alone >= AloneFloor) ? PassResult.FeltTooLittle
+        : (wasChanged || !bladeEntered || isSurprising) && !(alone >= AloneFloor) ? PassResult.FeltTooLittle
         : PassResult.Passes;
 }

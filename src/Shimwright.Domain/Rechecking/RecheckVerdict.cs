@@ -54,13 +54,14 @@ public sealed record RecheckVerdict(IReadOnlyList<RecheckedValve> Valves, double
     private static RecheckedValve Judge(int v, ClearanceDistribution now, Prediction prediction, PassRule pass)
     {
         EngineCheck check = prediction.Check;
+        double? surprise = Surprise.AtRecheck(prediction.Predicted[v], check, v);
         ReadingAlone? alone = check.ReadAt(v) is { } read ? ReadingAlone.At(read, v) : null;
         return new(
             check.Engine.Valves[v],
             prediction.Predicted[v],
             now.Summarise(),
             alone?.Estimate.InBand,
-            pass.Judge(now.InBand, alone?.Estimate.InBand, check.Round!.Valves[v].WasChanged, alone is { IsUnbounded: false }),
-            Surprise.AtRecheck(prediction.Predicted[v], check, v));
+            pass.Judge(now.InBand, alone?.Estimate.InBand, check.Round!.Valves[v].WasChanged, alone is { IsUnbounded: false }, surprise < RecheckedValve.LookAgain),
+            surprise);
     }
 }

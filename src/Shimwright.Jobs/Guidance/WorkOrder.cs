@@ -84,6 +84,13 @@ public static class WorkOrder
         "Turn the engine over by hand once more before the starter is used, and see that no rag or blade was left inside. " + WhileTurning,
     ];
 
+    /// <summary>What to heed where the plan leaves everything alone because nothing at hand puts a stranded valve right.</summary>
+    public static IReadOnlyList<string> StaysOpen { get; } =
+    [
+        "Leave the engine open and the starter alone: nothing at hand puts the stranded valve right.",
+        "Write the clearances down, and keep the openings covered until the part is there or valve and seat were looked at.",
+    ];
+
     private static IEnumerable<string> Middle(Adjuster adjuster) => adjuster switch
     {
         Adjuster.ShimUnderBucket =>

@@ -17,12 +17,13 @@ public static class Cautions
     /// <summary>Of a check.</summary>
     /// <param name="job">The job.</param>
     /// <param name="estimate">Its estimate, where it is at hand.</param>
+    /// <param name="words">How lengths are written; in millimetres where it is left out.</param>
     /// <returns>One caution an entry.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    public static IReadOnlyList<string> OfCheck(Job job, EngineEstimate? estimate = null)
+    public static IReadOnlyList<string> OfCheck(Job job, EngineEstimate? estimate = null, LengthWords? words = null)
     {
         ArgumentNullException.ThrowIfNull(job);
-        List<string> cautions = [.. Contradictions.Cautions(job.Engine, job.Check.Readings, LengthWords.Millimetres)];
+        List<string> cautions = [.. Contradictions.Cautions(job.Engine, job.Check.Readings, words ?? LengthWords.Millimetres)];
         if (TightValves.Decompressed(job, job.Check.Readings, estimate is null ? null : [.. estimate.Valves.Select(v => v.Summarise())]) is { } lifted)
         {
             cautions.Add(lifted);
@@ -52,12 +53,13 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(words);
-        List<string> cautions = [.. OfCheck(job, plan.Estimate), .. Disagreements.Cautions(plan.Estimate, words)];
+        List<string> cautions = [.. OfCheck(job, plan.Estimate, words), .. Disagreements.Cautions(plan.Estimate, words)];
         if (LeftOut.Unproven(plan.Unproven) is { } unproven)
         {
             cautions.Add(unproven);
         }
 
+        cautions.AddRange(plan.Chosen.Valves.Select(v => OfLine(job, v, words)).OfType<string>());
         if (plan.Chosen.Stranded.Count > 0)
         {
             string stranded = string.Join(", ", plan.Chosen.Stranded.Select(s => job.Engine.Valves[s.Valve].Id));
@@ -123,6 +125,16 @@ public static class Cautions
         AddBlind(cautions, job.Engine, job.Rechecked);
         return cautions;
     }
+
+    /// <summary>Where what is done at a valve is the best there is and still not good: it stays below what the verdict asks for, or is no better than before.</summary>
+    private static string? OfLine(Job job, PlannedValve valve, LengthWords words) => valve switch
+    {
+        { Action: ValveAction.Keep, IsStranded: false } when valve.Estimate.InBand < job.Sections.Settings.Pass.Floor =>
+            Invariant($"{valve.Valve.Id} stays as it is with a chance of {valve.Estimate.InBand:0.00} to be in band. The verdict asks for {job.Sections.Settings.Pass.Floor:0.00}: feel it again before you close."),
+        { Action: ValveAction.Fit, To: { } to, Wanted: { } wanted } when job.Horizon <= 0 && valve.Chance < valve.Estimate.InBand =>
+            Invariant($"{valve.Valve.Id}: with the {words.Shim(to.Millimetres)}, the best at hand, the chance to be in band is {valve.Chance:0.00}, and {valve.Estimate.InBand:0.00} as it is. Get one near {words.Clearance(wanted)} {words.Unit} if you can."),
+        _ => null,
+    };
 
     private static void AddTemperature(List<string> cautions, EngineCheck check)
     {

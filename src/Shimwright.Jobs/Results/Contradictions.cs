@@ -40,7 +40,31 @@ public static class Contradictions
 
     /// <summary>The same as cautions.</summary>
     internal static IEnumerable<string> Cautions(Engine engine, IReadOnlyList<ValveReadings> readings, LengthWords words) =>
-        In(engine, readings, words).Select(c => c.Words);
+        [.. In(engine, readings, words).Select(c => c.Words), .. engine.Valves.Select((valve, v) => OfValues(valve.Id, readings[v], words)).OfType<string>()];
+
+    /// <summary>A measured clearance that another one, or a blade, contradicts: further apart than three of its standard uncertainties, and for a blade than blades may be.</summary>
+    private static string? OfValues(string valve, ValveReadings readings, LengthWords words)
+    {
+        const double Sure = 3;
+        for (int newer = 0; newer < readings.Values.Count; newer++)
+        {
+            DirectValue value = readings.Values[newer];
+            if (readings.Values.Take(newer).FirstOrDefault(o => Math.Abs(o.Millimetres - value.Millimetres) > Sure * double.Hypot(o.Uncertainty, value.Uncertainty)) is { } other)
+            {
+                return Named($"{words.Clearance(other.Millimetres)} and {words.Clearance(value.Millimetres)} were measured, too far apart for their uncertainties");
+            }
+
+            double doubt = (Sure * value.Uncertainty) + Apart;
+            if (readings.Trials.FirstOrDefault(t => t.Feel is Feel.Light or Feel.Loose ? t.Blade > value.Millimetres + doubt : t.Feel == Feel.No && t.Blade < value.Millimetres - doubt) is { } trial)
+            {
+                return Named($"{words.Shim(trial.Blade)} {Felt(trial.Feel, isPast: true)}, but {words.Clearance(value.Millimetres)} was measured");
+            }
+        }
+
+        return null;
+
+        string Named(string what) => $"{valve}: {what}. Measure and feel it again, and take back the wrong reading.";
+    }
 
     private static Contradiction? Of(string valve, ValveReadings readings, LengthWords words)
     {

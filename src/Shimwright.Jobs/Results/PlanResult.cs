@@ -63,7 +63,7 @@ public sealed record PlanRow(
     string Valve, EstimateRow Estimate, [property: Words(typeof(ValveAction))] string Action, ThicknessRow? From, FittedRow? To,
     AfterRow? After, [property: Bounds(0, 1)] double? Chance, double? Turns, string Working)
 {
-    internal static PlanRow Of(PlannedValve valve, Engine engine, IReadOnlyList<double> blades) => new(
+    internal static PlanRow Of(PlannedValve valve, Engine engine, IReadOnlyList<double> blades, bool hasHorizon) => new(
         valve.Valve.Id,
         EstimateRow.Of(valve.Estimate),
         Words.Of(valve.Action),
@@ -81,7 +81,7 @@ public sealed record PlanRow(
             : null,
         valve.Chance is { } chance ? Rounding.Chance(chance) : null,
         valve.Turns is { } turns ? Rounding.Turns(turns) : null,
-        WorkingWords.Of(valve, blades: blades));
+        WorkingWords.Of(valve, blades: blades, hasHorizon: hasHorizon));
 }
 
 /// <summary>A stranded valve and why.</summary>
@@ -161,7 +161,7 @@ public sealed record PlanResult(
             {
                 if (!rows.ContainsKey(valve))
                 {
-                    rows.Add(valve, PlanRow.Of(valve, job.Engine, job.Blades));
+                    rows.Add(valve, PlanRow.Of(valve, job.Engine, job.Blades, job.Horizon > 0));
                 }
             }
 

@@ -12,9 +12,10 @@ public static class WorkingWords
     /// <param name="valve">The valve's line.</param>
     /// <param name="length">How a length is written; millimetres where it is left out.</param>
     /// <param name="blades">The person's blades, for a screw that is set with one; none where they are left out.</param>
+    /// <param name="hasHorizon">Whether the chances are those of staying in band to the end of a horizon.</param>
     /// <returns>One line.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="valve"/> is null.</exception>
-    public static string Of(PlannedValve valve, Func<double, string>? length = null, IReadOnlyList<double>? blades = null)
+    public static string Of(PlannedValve valve, Func<double, string>? length = null, IReadOnlyList<double>? blades = null, bool hasHorizon = false)
     {
         ArgumentNullException.ThrowIfNull(valve);
         length ??= LengthWords.Millimetres.Clearance;
@@ -27,6 +28,8 @@ public static class WorkingWords
 
         return valve.Action switch
         {
+            ValveAction.Keep when hasHorizon =>
+                $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone, {Share(valve.Chance!.Value)} to the end of the horizon{(valve.IsSeatedAnew ? ", seated anew" : "")}",
             ValveAction.Keep when valve.IsSeatedAnew =>
                 $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone, {Share(valve.Chance!.Value)} once it is seated anew",
             ValveAction.Keep => $"{mean} is in {band} with a chance of {Share(valve.Estimate.InBand)}: left alone",

@@ -137,6 +137,7 @@ internal abstract class BenchContext(DbContextOptions options) : DbContext(optio
             rates.ToTable("card_rates");
             rates.HasKey(r => r.CardId);
             rates.Property(r => r.CardId).ValueGeneratedNever();
+            rates.Property(r => r.Version).IsConcurrencyToken();
             rates.HasOne<CardRow>().WithOne().HasForeignKey<CardRatesRow>(r => r.CardId).OnDelete(DeleteBehavior.Cascade);
         });
         modelBuilder.Entity<RemovedJobRow>(removed =>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using Shimwright.Bench.Due;
 using Shimwright.Bench.Settings;
@@ -22,6 +23,9 @@ internal sealed partial class DueStore : IDue
 
     /// <summary>Whether what is stale is worked out in the background here: a page then need not wait for many.</summary>
     private volatile bool _isKept;
+
+    /// <summary>Those that the background has still to read.</summary>
+    private readonly ConcurrentDictionary<Guid, bool> _ahead = new();
 
     /// <summary>How many the background has still before it.</summary>
     private int _left;
@@ -76,6 +80,11 @@ internal sealed partial class DueStore : IDue
         for (int round = 0; round < MostRounds && await _stale.ListAsync(cancel) is { Count: > 0 } stale; round++)
         {
             Volatile.Write(ref _left, stale.Count);
+            foreach (Guid engine in stale)
+            {
+                _ahead[engine] = true;
+            }
+
             try
             {
                 await RefreshAsync(stale, pace, done => Interlocked.Add(ref _left, -done), cancel);
@@ -83,6 +92,7 @@ internal sealed partial class DueStore : IDue
             finally
             {
                 Volatile.Write(ref _left, 0);
+                _ahead.Clear();
             }
         }
     }
@@ -147,7 +157,7 @@ internal sealed partial class DueStore : IDue
 
     /// <summary>
     /// Whether a forecast that holds is kept now. While the background works through many it keeps them as fast as it can, and nobody who only looks
-    /// at one waits to write between: the background soon keeps that one, too.
+    /// at one that it has still to read waits to write between: it soon keeps that one, too.
     /// </summary>
     private async Task<bool> KeptAsync(BenchContext context, Guid engineId, CancellationToken cancel)
     {
@@ -156,14 +166,24 @@ internal sealed partial class DueStore : IDue
             return true;
         }
 
-        if (Volatile.Read(ref _left) > 0)
+        if (_ahead.ContainsKey(engineId))
         {
             return false;
         }
 
-        await (await WorkAsync(context, cancel)).RefreshAsync([engineId], cancel);
-        _stale.LookAgain();
-        return true;
+        try
+        {
+            return await (await WorkAsync(context, cancel)).RefreshAsync([engineId], cancel);
+        }
+        catch (DbUpdateException)
+        {
+            // Nothing can be kept, as on a full disk: it is shown all the same.
+            return false;
+        }
+        finally
+        {
+            _stale.LookAgain();
+        }
     }
 
     /// <summary>
@@ -181,7 +201,7 @@ internal sealed partial class DueStore : IDue
             {
                 ILookup<Guid, EngineToForecast> loaded = await (ahead ?? LoadAsync(few));
                 ahead = pace.AtOnce > 1 && i + 1 < parts.Length ? Task.Run(() => LoadAsync(parts[i + 1]), cancel) : null;
-                await InContextAsync(async work => { await work.RefreshAsync(loaded, said, pace, cancel); return true; });
+                await InContextAsync(work => work.RefreshAsync(loaded, said, pace, cancel));
                 done(few.Length);
             }
         }
@@ -191,7 +211,16 @@ internal sealed partial class DueStore : IDue
             await (ahead ?? Task.CompletedTask).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
 
-        Task<ILookup<Guid, EngineToForecast>> LoadAsync(Guid[] few) => InContextAsync(work => work.EnginesAsync(few, cancel));
+        Task<ILookup<Guid, EngineToForecast>> LoadAsync(Guid[] few)
+        {
+            // Whatever changes from here on is not seen by what is read now.
+            foreach (Guid engine in few)
+            {
+                _ahead.TryRemove(engine, out _);
+            }
+
+            return InContextAsync(work => work.EnginesAsync(few, cancel));
+        }
 
         // A context of its own, so that what was read for some does not stay for all.
         async Task<T> InContextAsync<T>(Func<ForecastWork, Task<T>> work)

@@ -19,7 +19,8 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
     public int MostTeachers { get; init; } = CardPool.MostEngines;
 
     /// <summary>Works out engines.</summary>
-    public async Task RefreshAsync(IReadOnlyList<Guid> engines, CancellationToken cancel) =>
+    /// <returns>Whether what came of it is kept.</returns>
+    public async Task<bool> RefreshAsync(IReadOnlyList<Guid> engines, CancellationToken cancel) =>
         await RefreshAsync(await EnginesAsync(engines, cancel), [], Paces.Steady, cancel);
 
     /// <summary>Works out engines that were loaded, as <see cref="EnginesAsync"/> loads them.</summary>
@@ -27,7 +28,8 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
     /// <param name="said">What engines of cards say of their rates: a card's are asked for where they are missing, and kept up to date.</param>
     /// <param name="pace">How hard they are worked at.</param>
     /// <param name="cancel">Stops it.</param>
-    public async Task RefreshAsync(ILookup<Guid, EngineToForecast> engines, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, IPace pace, CancellationToken cancel)
+    /// <returns>Whether what came of it is kept.</returns>
+    public async Task<bool> RefreshAsync(ILookup<Guid, EngineToForecast> engines, Dictionary<Guid, Dictionary<Guid, SideEvidence>> said, IPace pace, CancellationToken cancel)
     {
         Guid[] cards = [.. engines.Select(card => card.Key)], now = [.. engines.SelectMany(card => card).Select(e => e.Id)];
         await AskAsync([.. cards.Where(c => !said.ContainsKey(c))], said, cancel);
@@ -61,11 +63,13 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
         try
         {
             await context.SaveChangesAsync(cancel);
+            return true;
         }
-        catch (DbUpdateException)
+        catch (DbUpdateException e) when (DatabaseAway.Why(e) is null)
         {
-            // Another view of the bench kept the same forecast first; what it lacks is stale and comes next.
+            // Another view of the bench kept the same forecast or the card's rates first; what that leaves out is stale and comes next.
             context.ChangeTracker.Clear();
+            return false;
         }
     }
 

@@ -23,7 +23,11 @@ internal sealed partial class JobStore
 
     /// <inheritdoc/>
     public async Task<JobSummary?> SecondRoundOfAsync(Guid job, CancellationToken cancel = default) =>
-        await ListAsync(jobs => jobs.Where(j => j.FollowsId == job).OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(1), cancel) is [var round, ..] ? round : null;
+        // A round is of the same engine: along the index on it, not through all jobs.
+        await ListAsync(
+            jobs => jobs.Where(j => jobs.Where(f => f.Id == job).Select(f => f.EngineId).Contains(j.EngineId) && j.FollowsId == job)
+                .OrderByDescending(j => j.StartedAt).ThenBy(j => j.Id).Take(1),
+            cancel) is [var round, ..] ? round : null;
 
     /// <inheritdoc/>
     public async Task<int> CountOpenAsync(CancellationToken cancel = default)

@@ -7,7 +7,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Hosting;
 using Shimwright.Bench;
-using Shimwright.Bench.Jobs;
 using Shimwright.Pages.Visits;
 using Shimwright.Storage;
 using Shimwright.Web.Visitors;
@@ -98,11 +97,7 @@ internal static class NewsEndpoint
         }
     }
 
-    private static async Task<int?> LastAsync(BenchDatabase database, Guid id, CancellationToken cancel)
-    {
-        StoredJob? job = await database.Jobs.FindAsync(id, cancel);
-        return job?.Sheet.Last;
-    }
+    private static Task<int?> LastAsync(BenchDatabase database, Guid id, CancellationToken cancel) => database.LastFactAsync(id, cancel);
 
     private static SseItem<string> Item(int last) => new(last.ToString(CultureInfo.InvariantCulture), "added");
 }

@@ -20,6 +20,14 @@ public class PassRuleTests
     public void Judge_EveryCase_SaysWhichRuleFailed(double inBand, double? alone, bool wasChanged, bool bladeEntered, PassResult expected) =>
         Assert.Equal(expected, PassRule.Usual.Judge(inBand, alone, wasChanged, bladeEntered));
 
+    /// <summary>A valve that was in band at the check and is felt far out at the re-check: that nothing was done to it is no reason to pass it.</summary>
+    [Theory]
+    [InlineData(0.4999, true, PassResult.FeltTooLittle)]
+    [InlineData(0.5, true, PassResult.Passes)]
+    [InlineData(0.4999, false, PassResult.Passes)]
+    public void Judge_UnchangedButFarFromWhatWasExpected_AsksTheReadingAlone(double alone, bool isSurprising, PassResult expected) =>
+        Assert.Equal(expected, PassRule.Usual.Judge(0.99, alone, wasChanged: false, bladeEntered: true, isSurprising));
+
     [Fact]
     public void Judge_FloorOfOnesOwn_TurnsThere()
     {

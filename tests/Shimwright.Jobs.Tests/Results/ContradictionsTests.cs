@@ -21,6 +21,17 @@ public class ContradictionsTests
     [InlineData("""{"valve": "I1", "bucketTurns": true, "trials": [{"blade": 0.15, "feel": "no"}]}""", null)]
     public void Cautions_BucketThatCannotBeRight_IsNamed(string readings, string? words) => AssertSays(readings, words);
 
+    /// <summary>Three standard uncertainties between two measured clearances; for a blade two hundredths besides.</summary>
+    [Theory]
+    [InlineData("""{"valve": "I1", "value": 0.150, "u": 0.005, "trials": [{"blade": 0.20, "feel": "light"}]}""", "I1: 0.20 was light, but 0.150 was measured. Measure and feel it again, and take back the wrong reading.")]
+    [InlineData("""{"valve": "I1", "value": 0.150, "u": 0.005, "trials": [{"blade": 0.10, "feel": "no"}]}""", "I1: 0.10 would not enter, but 0.150 was measured.")]
+    [InlineData("""{"valve": "I1", "value": 0.150, "u": 0.005, "trials": [{"blade": 0.18, "feel": "light"}, {"blade": 0.20, "feel": "firm"}]}""", null)]
+    [InlineData("""{"valve": "I1", "value": 0.150, "u": 0.005, "trials": [{"blade": 0.12, "feel": "no"}]}""", null)]
+    [InlineData("""{"valve": "I1", "value": 0.150, "u": 0.02, "trials": [{"blade": 0.20, "feel": "light"}]}""", null)]
+    [InlineData("""{"valve": "I1", "value": 0.205, "u": 0.005}, {"valve": "I1", "value": 0.150, "u": 0.005}""", "I1: 0.205 and 0.150 were measured, too far apart for their uncertainties.")]
+    [InlineData("""{"valve": "I1", "value": 0.170, "u": 0.005}, {"valve": "I1", "value": 0.150, "u": 0.005}""", null)]
+    public void Cautions_MeasuredClearanceThatCannotBeRight_IsNamed(string readings, string? words) => AssertSays(readings, words);
+
     /// <summary>Which two readings it is, so that one of them can be taken back.</summary>
     [Theory]
     [InlineData("""{"valve": "I1", "trials": [{"blade": 0.10, "feel": "loose"}, {"blade": 0.20, "feel": "loose"}, {"blade": 0.18, "feel": "no"}]}""", false, 1, false, 2)]

@@ -59,6 +59,7 @@ namespace Shimwright.Storage.Migrations.Postgres
                         .HasColumnType("double precision");
 
                     b.Property<int>("Version")
+                        .IsConcurrencyToken()
                         .HasColumnType("integer");
 
                     b.HasKey("CardId");

@@ -52,6 +52,7 @@ namespace Shimwright.Storage.Migrations.Sqlite
                         .HasColumnType("REAL");
 
                     b.Property<int>("Version")
+                        .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
 
                     b.HasKey("CardId");
