@@ -1,8 +1,10 @@
 using System.Text;
 using Shimwright.Bench.Engines;
+using Shimwright.Bench.InStep;
 using Shimwright.Bench.Jobs;
 using Shimwright.Bench.Starting;
 using Shimwright.Jobs.Facts;
+using Shimwright.Jobs.Past;
 using static Shimwright.Testing.Benches.SampleBench;
 
 namespace Shimwright.Bench.Tests.Starting;
@@ -76,6 +78,31 @@ public class StartingTests
         Assert.Equal(round, await NextRound.AfterAsync(test.Bench, job, Guid.NewGuid(), "tablet", Cancel) with { Problems = round.Problems });
         Assert.Equal(round.Job, (await test.Bench.Jobs.SecondRoundOfAsync(first, Cancel))!.Id);
         Assert.Equal(1, await test.Bench.Jobs.CountOpenAsync(Cancel));
+    }
+
+    /// <summary>A phone that was away starts the round that somebody has started at the bench meanwhile.</summary>
+    [Theory]
+    [OnEachBench]
+    public async Task DoAsync_SecondRoundFromAPhone_IsTheOnlyOneAndOfTheSameEngine(BenchKind kind)
+    {
+        await using TestBench test = await TestBench.OfAsync(kind);
+        Guid first = await test.Bench.WorkedJobAsync();
+        await test.Bench.SaveAsync(first, new JobClosed(119, "", "", ""));
+        StoredJob job = await test.Bench.FindJobAsync(first);
+        string setup = SecondRound.Of(job.Sheet).Setup!.Json;
+        Guid other = await test.Bench.AddEngineAsync("Another");
+        DeedWork work = new(test.Bench, "phone", _ => Task.FromResult<IReadOnlySet<Guid>>(new HashSet<Guid>()));
+        Assert.Equal(AddOutcome.Refused, (await work.DoAsync(Round(other), Cancel)).Outcome);
+        JobStarted round = Round(job.Summary.EngineId);
+        Assert.Equal(AddOutcome.Saved, (await work.DoAsync(round, Cancel)).Outcome);
+        Assert.Equal(AddOutcome.SavedBefore, (await work.DoAsync(round, Cancel)).Outcome);
+        DeedAnswer second = await work.DoAsync(Round(job.Summary.EngineId), Cancel);
+        Assert.Equal(AddOutcome.Conflict, second.Outcome);
+        Assert.Contains("was started on the bench meanwhile", Assert.Single(second.Problems).Found, StringComparison.Ordinal);
+        Assert.Equal(round.Id, (await test.Bench.Jobs.SecondRoundOfAsync(first, Cancel))!.Id);
+        Assert.Equal(1, await test.Bench.Jobs.CountOpenAsync(Cancel));
+
+        JobStarted Round(Guid engine) => new(Guid.NewGuid(), DateTime.UnixEpoch, engine, setup, JobPast.SecondRoundOf(first), []);
     }
 
     [Theory]

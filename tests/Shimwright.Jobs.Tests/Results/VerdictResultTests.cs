@@ -45,6 +45,18 @@ public class VerdictResultTests
         Assert.Equal(passes, answer.RootElement.GetProperty("pass").GetBoolean());
     }
 
+    /// <summary>A valve that was in band and was left alone is felt far out: that it was expected to be in is no reason to pass it.</summary>
+    [Fact]
+    public void Write_UnchangedValveFeltFarOut_DoesNotPass()
+    {
+        using JsonDocument answer = Verdict(Sample.Shims().Set("$.recheck.readings", """[{"valve": "I1", "trials": [{"blade": 0.30, "feel": "loose"}]}, {"valve": "E1", "value": 0.22, "u": 0.01}]"""));
+        JsonElement row = answer.RootElement.GetProperty("valves")[0];
+        Assert.True(row.GetProperty("estimate").GetProperty("inBand").GetDouble() >= 0.8);
+        Assert.True(row.GetProperty("surprise").GetDouble() < 0.01);
+        Assert.False(row.GetProperty("passes").GetBoolean());
+        Assert.Contains(answer.RootElement.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.StartsWith("I1: felt too little to pass.", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Write_PassFloorOfTheBench_IsTheOneThatCounts()
     {
