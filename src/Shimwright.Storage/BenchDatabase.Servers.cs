@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using Shimwright.Storage.Database;
+using Shimwright.Storage.Due;
 
 namespace Shimwright.Storage;
 
@@ -19,7 +20,17 @@ public sealed partial class BenchDatabase
     /// <summary>Takes the turn to bring forecasts up to date, which one of several servers does for all.</summary>
     /// <param name="cancel">Stops it.</param>
     /// <returns>The turn, given back when it is disposed of; null where another server has it.</returns>
-    public Task<IAsyncDisposable?> TakeForecastsAsync(CancellationToken cancel = default) => Turn.TakeAsync(_open, Turn.Forecasts, cancel);
+    public async Task<IAsyncDisposable?> TakeForecastsAsync(CancellationToken cancel = default)
+    {
+        IAsyncDisposable? turn = await Turn.TakeAsync(_open, Turn.Forecasts, cancel);
+        if (turn is null)
+        {
+            // Pages here need not work out many while they are waited for, either.
+            ((DueStore)Due).KeptElsewhere();
+        }
+
+        return turn;
+    }
 
     /// <summary>Keeps the keys of forms in the database, where all servers of the bench find them.</summary>
     /// <param name="keys">What protects forms.</param>

@@ -71,6 +71,9 @@ internal sealed partial class DueStore : IDue
         return (await _stale.ListAsync(cancel)).Count;
     }
 
+    /// <summary>Another server works out what is stale.</summary>
+    internal void KeptElsewhere() => _isKept = true;
+
     /// <inheritdoc/>
     public async Task KeepFreshAsync(IPace pace, CancellationToken cancel = default)
     {
