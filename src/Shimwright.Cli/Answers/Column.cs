@@ -9,6 +9,9 @@ internal enum Shown
     /// <summary>On a wide page only.</summary>
     Wide,
 
+    /// <summary>On a wide page that has room for all of the table: left out sooner than that a number is broken.</summary>
+    Roomy,
+
     /// <summary>On a narrow page only.</summary>
     Narrow,
 }

@@ -24,7 +24,7 @@ internal sealed class EstimateAnswer(Job job) : IJobAnswer
             new("Band", r => page.Band(r.Band)),
             new("Estimate", r => page.Clearance(r.Of.Mean)),
             new("95 % interval", r => $"{page.Clearance(r.Of.Low)} to {page.Clearance(r.Of.High)}"),
-            new("Against the band", r => BandBar.Of(r.Band, new(r.Of.Mean, r.Of.Sd, r.Of.Low, r.Of.High, r.Of.InBand)), Shown.Wide),
+            new("Against the band", r => BandBar.Of(r.Band, new(r.Of.Mean, r.Of.Sd, r.Of.Low, r.Of.High, r.Of.InBand)), Shown.Roomy),
             new("Reading alone", r => r.Of.Reading is { } alone ? $"{page.Clearance(alone.Low)} to {page.Clearance(alone.High)}" : "not read", Shown.Wide),
             new("In band", r => Page.Chance(r.Of.InBand)),
             new("Status", r => r.Of.Status));

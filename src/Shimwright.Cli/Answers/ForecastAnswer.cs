@@ -9,6 +9,9 @@ namespace Shimwright.Cli.Answers;
 /// <summary>What forecast prints.</summary>
 internal sealed class ForecastAnswer(Job job) : IJobAnswer
 {
+    /// <summary>Below it a chance is written as a power of ten.</summary>
+    private const double Rare = 0.001;
+
     private readonly ForecastResult _result = ForecastResult.Of(job);
 
     public int Exit => ExitCode.Done;
@@ -30,7 +33,7 @@ internal sealed class ForecastAnswer(Job job) : IJobAnswer
         if (_result.Signs.Count > 0)
         {
             page.Heading("Signs");
-            page.Bullets(_result.Signs.Select(s => $"{s.Sign} {s.LookAt} (Evidence {s.Evidence.ToString("0.##E+0", CultureInfo.InvariantCulture)}.)"));
+            page.Bullets(_result.Signs.Select(s => $"{s.Sign} {s.LookAt} (Evidence {s.Evidence.ToString(s.Evidence < Rare ? "0.##E+0" : "0.000", CultureInfo.InvariantCulture)}.)"));
             page.Paragraph("Evidence is how often chance alone would look so, or stranger; for room nearly used it is the chance of it.");
         }
 

@@ -14,6 +14,9 @@ namespace Shimwright.Cli.Answers;
 /// <summary>A page of output for people: the console it is drawn on and the unit in which lengths are written.</summary>
 internal sealed class Page
 {
+    /// <summary>Blanks between two columns.</summary>
+    private const int Between = 2;
+
     public Page(Terminal terminal, LengthUnit unit)
     {
         Lengths = new LengthStyle(unit);
@@ -91,9 +94,15 @@ internal sealed class Page
     /// <summary>Draws a table of rows with the columns for which this page has room.</summary>
     public void Rows<T>(IEnumerable<T> rows, params IEnumerable<Column<T>> columns)
     {
-        Column<T>[] shown = [.. columns.Where(c => c.Shown == Shown.Always || (c.Shown == Shown.Wide) == IsWide)];
+        T[] all = [.. rows];
+        Column<T>[] shown = [.. columns.Where(c => c.Shown == Shown.Always || (c.Shown != Shown.Narrow) == IsWide)];
+        if (shown.Sum(c => Between + all.Select(r => c.Text(r).Length).Append(c.Heading.Length).Max()) > Console.Profile.Width)
+        {
+            shown = [.. shown.Where(c => c.Shown != Shown.Roomy)];
+        }
+
         Table table = Table([.. shown.Select(c => c.Heading)]);
-        foreach (T row in rows)
+        foreach (T row in all)
         {
             table.AddRow(shown.Select(c => new Text(c.Text(row))));
         }

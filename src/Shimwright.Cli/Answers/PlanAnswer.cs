@@ -45,7 +45,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
         new("Band", r => page.Band(r.Of.Valve.Band)),
         new("Estimate (95 %)", r => $"{page.Clearance(r.Of.Estimate.Mean)} ({page.Clearance(r.Of.Estimate.Low)} to {page.Clearance(r.Of.Estimate.High)})", Shown.Wide),
         new("Estimate", r => page.Clearance(r.Of.Estimate.Mean), Shown.Narrow),
-        new("Against the band", r => BandBar.Of(r.Of.Valve.Band, r.Of.Estimate), Shown.Wide),
+        new("Against the band", r => BandBar.Of(r.Of.Valve.Band, r.Of.Estimate), Shown.Roomy),
         new("Do", r => r.Of.IsStranded ? "stranded" : Words.Of(r.Of.Action)),
         new("From", r => From(page, r.Place, plan)),
         new("To", r => To(page, r.Of, plan)),

@@ -26,7 +26,7 @@ internal sealed class VerdictAnswer(Job job) : IJobAnswer
             new("Expected", v => page.Clearance(v.Predicted.Mean)),
             new("Found", v => page.Clearance(v.Estimate.Mean)),
             new("95 % interval", v => $"{page.Clearance(v.Estimate.Low)} to {page.Clearance(v.Estimate.High)}", Shown.Wide),
-            new("Against the band", v => BandBar.Of(v.Valve.Band, v.Estimate), Shown.Wide),
+            new("Against the band", v => BandBar.Of(v.Valve.Band, v.Estimate), Shown.Roomy),
             new("In band", v => Page.Chance(v.Estimate.InBand)),
             new("Surprise", v => v.Surprise is { } surprise ? Page.Chance(surprise) : "not read"),
             new("Felt alone", v => v.Alone is { } alone ? Page.Chance(alone) : "not read", Shown.Wide),

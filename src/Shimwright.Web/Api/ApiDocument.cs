@@ -8,7 +8,7 @@ internal static class ApiDocument
 {
     private const string About =
         "The work of the bench as JSON. Lengths are millimetres, temperatures degrees Celsius, clocks the engine's hours or km, times of work minutes. "
-        + "Answers of estimate, plan, verdict, stops and forecast are word for word what the commands print. "
+        + "Answers of estimate, plan, next, verdict, stops and forecast are word for word what the commands print. "
         + "Errors are problems (RFC 9457) whose member errors lists everything that is wrong, each with path, found and allowed. "
         + "Whatever saves needs the header " + DeviceHeader.Name + " with a name for the sending device. "
         + "On a bench that is open to a network each request carries the token of a program, Authorization: Bearer TOKEN; 401 says that it is not let in, 403 that its role may not do that. "

@@ -55,6 +55,22 @@ public class CautionsTests
         Assert.False(Has(Answers.Plan(Sample.Shims()), "as it is"));
     }
 
+    [Theory]
+    [InlineData("0.8", false)]
+    [InlineData("0.99999", true)]
+    public void Cautions_ValveThatStaysBelowWhatTheVerdictAsksFor_IsNamed(string passFloor, bool isNamed) => Assert.Equal(
+        isNamed, Has(Answers.Plan(Sample.Shims().Set("$.settings.passFloor", passFloor)), "stays as it is with a chance of"));
+
+    /// <summary>One shim in the drawer, too thin: it is fitted, since the valve may not stay, and is less likely right than what is in there.</summary>
+    [Fact]
+    public void Cautions_BestShimIsLessLikelyRightThanTheOneInThere_IsNamed()
+    {
+        JobDraft draft = Sample.Shims()
+            .Set("$.check.readings", """[{"valve": "I1", "value": 0.15, "u": 0.005}, {"valve": "E1", "value": 0.194, "u": 0.012}]""")
+            .Set("$.stock", """{"drawer": [{"thickness": 2.67, "by": "micrometer", "count": 1}]}""");
+        Assert.True(Has(Answers.Plan(draft), "the best at hand, the chance to be in band is"), Answers.Plan(draft));
+    }
+
     [Fact]
     public void Cautions_NoBladeEntered_NamesTheValves()
     {
