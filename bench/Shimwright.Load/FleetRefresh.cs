@@ -38,10 +38,10 @@ internal static class FleetRefresh
         await database.Settings.SaveAsync(settings.Settings with { Risk = settings.Settings.Risk / 2 }, settings.Version, "load");
         string mark = Forecaster.MarkOf((await database.Settings.CurrentAsync()).Settings);
         TimeSpan before = server.ProcessorTime;
-        long begun = 0, asked = Stopwatch.GetTimestamp();
+        long begun = 0, saved = Stopwatch.GetTimestamp();
         List<Answered> meanwhile = [];
         int left = engines;
-        for (long saved = Stopwatch.GetTimestamp(); left > 0 && Stopwatch.GetElapsedTime(saved) < Longest;)
+        while (left > 0 && Stopwatch.GetElapsedTime(saved) < Longest)
         {
             meanwhile.AddRange(await loop.RunAsync(pages, Slice));
             await using BenchContext context = database.NewContext();
@@ -58,7 +58,7 @@ internal static class FleetRefresh
         foreach (Answered slow in meanwhile.OrderByDescending(a => a.Milliseconds).Take(Slowest))
         {
             to.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"{slow.Page}: {slow.Milliseconds:0} ms, {Stopwatch.GetElapsedTime(asked, slow.Due).TotalSeconds:0.0} s after the change"));
+                CultureInfo.InvariantCulture, $"{slow.Page}: {slow.Milliseconds:0} ms, {Stopwatch.GetElapsedTime(saved, slow.Due).TotalSeconds:0.0} s after the change"));
         }
 
         return left == 0 && meanwhile.All(a => a.Status == 200) ? 0 : 1;

@@ -16,13 +16,7 @@ internal sealed class NextAnswer(Job job) : IJobAnswer
 
     public void Show(Page page)
     {
-        IReadOnlyList<string> own = Cautions.OfCheck(job, words: page.Words);
-        if (own.Count > 0)
-        {
-            page.Heading("Cautions for this job");
-            page.Bullets(own);
-        }
-
+        page.OwnCautions(Cautions.OfCheck(job, words: page.Words));
         page.Heading($"What to do next at {job.Engine.Name}");
         if (_result.PlanNow)
         {
@@ -40,7 +34,7 @@ internal sealed class NextAnswer(Job job) : IJobAnswer
         page.Bullets(
         [
             $"Best plan so far: {Page.Minutes(_result.Minutes)} min, including the expected cost of rework.",
-            $"Chance that {(_result.Stranded is null ? "all" : "all but the stranded")} pass the first time{Page.ToHorizon(job)} under it: {Page.Chance(_result.ChanceAll)}.",
+            $"{Page.FirstTime(job, _result.Stranded is not null)} under it: {Page.Chance(_result.ChanceAll)}.",
             .. _result.Stranded is { } stranded ? [stranded] : Array.Empty<string>(),
             .. _result.Cautions ?? [],
         ]);

@@ -72,10 +72,14 @@ internal sealed class Page
 
     public static string Chance(double chance) => Text(chance, "0.000");
 
-    /// <summary>What a chance of a job with a horizon says besides; nothing where it has none.</summary>
-    public static string ToHorizon(Job job) => job.Horizon > 0
-        ? string.Create(CultureInfo.InvariantCulture, $" and stay in band for {job.Horizon:0.###} {(job.Wear!.CountsKilometres ? "km" : "hours")}")
-        : "";
+    /// <summary>What the chance of a plan is that of.</summary>
+    public static string FirstTime(Job job, bool hasStranded)
+    {
+        string who = hasStranded ? "all but the stranded" : "all";
+        return job.Horizon > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Chance that {who} pass the first time and stay in band for {job.Horizon:0.###} {(job.Wear!.CountsKilometres ? "km" : "hours")}")
+            : $"Chance that {who} pass the first time";
+    }
 
     public static string Minutes(double minutes) => Text(minutes, "0.0");
 
@@ -120,6 +124,16 @@ internal sealed class Page
     }
 
     public void Heading(string text) => Console.MarkupLineInterpolated($"[bold]{text}[/]");
+
+    /// <summary>The cautions of one job; nothing where there are none.</summary>
+    public void OwnCautions(IReadOnlyList<string> cautions)
+    {
+        if (cautions.Count > 0)
+        {
+            Heading("Cautions for this job");
+            Bullets(cautions);
+        }
+    }
 
     public void Bullets(IEnumerable<string> lines)
     {

@@ -88,8 +88,6 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private void Summary(Page page, ShimPlan plan)
     {
-        string who = plan.Stranded.Count == 0 ? "all" : "all but the stranded";
-        string all = $"Chance that {who} pass the first time{Page.ToHorizon(job)}";
         page.Bullets(
         [
             _first.Value is { } first
@@ -97,7 +95,7 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
                 : NextWords.PlanNow,
             $"To open: {Page.ToOpen(plan)}.",
             $"To buy: {page.ToBuy(plan)}.",
-            $"{all}: {Page.Chance(plan.ChanceAll)}.",
+            $"{Page.FirstTime(job, plan.Stranded.Count > 0)}: {Page.Chance(plan.ChanceAll)}.",
             $"Work: {Page.Minutes(plan.WorkMinutes)} min. To come: {Page.Minutes(plan.ToComeMinutes)} min, the expected cost of rework. Together: {Page.Minutes(plan.Minutes)} min.",
             .. plan.Stranded.Select(s => $"STRANDED {job.Engine.Valves[s.Valve].Id}: {StrandedWords.Of(s.Reason, job.Engine, page.Words)}."),
         ]);
@@ -105,20 +103,13 @@ internal sealed class PlanAnswer(Job job) : IJobAnswer
 
     private void CautionsAndWork(Page page, bool withWorkOrder)
     {
-        IReadOnlyList<string> own = Cautions.OfPlan(job, _plan, page.Words);
-        if (own.Count > 0)
-        {
-            page.Heading("Cautions for this job");
-            page.Bullets(own);
-        }
-
+        page.OwnCautions(Cautions.OfPlan(job, _plan, page.Words));
         if (withWorkOrder)
         {
             page.Heading("Order of work");
-            page.Bullets(
-                _plan.Chosen.Valves.Any(v => v.Action != ValveAction.Keep) ? WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster, lifts: _plan.Chosen.Opened.Count > 0)
-                : _plan.Chosen.Stranded.Count > 0 ? WorkOrder.StaysOpen
-                : WorkOrder.NothingToDo);
+            page.Bullets(_plan.Chosen.Valves.All(v => v.Action == ValveAction.Keep)
+                ? WorkOrder.WhereNothingIsChanged(_plan.Chosen.Stranded.Count > 0)
+                : WorkOrder.StepsFor(job.Engine.Valvetrain.Adjuster, lifts: _plan.Chosen.Opened.Count > 0));
             page.Paragraph(WorkOrder.Deference);
         }
     }

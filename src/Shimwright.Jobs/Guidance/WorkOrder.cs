@@ -91,6 +91,11 @@ public static class WorkOrder
         "Write the clearances down, and keep the openings covered until the part is there or valve and seat were looked at.",
     ];
 
+    /// <summary>What to heed where a plan changes nothing.</summary>
+    /// <param name="hasStranded">Whether a valve is stranded.</param>
+    /// <returns>One sentence or two a step.</returns>
+    public static IReadOnlyList<string> WhereNothingIsChanged(bool hasStranded) => hasStranded ? StaysOpen : NothingToDo;
+
     private static IEnumerable<string> Middle(Adjuster adjuster) => adjuster switch
     {
         Adjuster.ShimUnderBucket =>

@@ -78,17 +78,8 @@ internal sealed class ForecastWork(BenchContext context, SheetReader sheets, Ben
         await WithRatesAsync(engineId, cancel) is var (engine, rates) ? Forecaster.Outlook(engine, rates, settings) : null;
 
     /// <summary>The forecast of an engine with the rates that are kept; nothing is kept of it.</summary>
-    public async Task<KeptForecast?> LookAsync(Guid engineId, CancellationToken cancel)
-    {
-        if (await WithRatesAsync(engineId, cancel) is not var (engine, rates))
-        {
-            return null;
-        }
-
-        KeptForecastRow row = new();
-        ForecastRows.Write(Forecaster.Of(engine, rates, settings), row);
-        return ForecastRows.Shown(row);
-    }
+    public async Task<KeptForecast?> LookAsync(Guid engineId, CancellationToken cancel) =>
+        await WithRatesAsync(engineId, cancel) is var (engine, rates) ? Forecaster.Of(engine, rates, settings).Shown : null;
 
     /// <summary>An engine's closed jobs.</summary>
     public static async Task<EnginePast> PastAsync(BenchContext context, SheetReader sheets, Guid engineId, CancellationToken cancel) =>

@@ -54,7 +54,7 @@ internal static class NewsEndpoint
         long looked = time.GetTimestamp();
         try
         {
-            if (await LastAsync(database, id, gone) is not { } now)
+            if (await database.LastFactAsync(id, gone) is not { } now)
             {
                 yield break;
             }
@@ -79,7 +79,7 @@ internal static class NewsEndpoint
                     continue;
                 }
 
-                if (!next.IsCompletedSuccessfully || !await next || ((news.Current == Storage.Jobs.JobNews.Unknown ? await LastAsync(database, id, gone) : news.Current) is not { } last))
+                if (!next.IsCompletedSuccessfully || !await next || ((news.Current == Storage.Jobs.JobNews.Unknown ? await database.LastFactAsync(id, gone) : news.Current) is not { } last))
                 {
                     yield break;
                 }
@@ -96,8 +96,6 @@ internal static class NewsEndpoint
             Interlocked.Decrement(ref _open);
         }
     }
-
-    private static Task<int?> LastAsync(BenchDatabase database, Guid id, CancellationToken cancel) => database.LastFactAsync(id, cancel);
 
     private static SseItem<string> Item(int last) => new(last.ToString(CultureInfo.InvariantCulture), "added");
 }

@@ -71,9 +71,8 @@ public class StartingTests
     public async Task AfterAsync_AskedTwice_StartsOneRound(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid first = await test.Bench.WorkedJobAsync();
-        await test.Bench.SaveAsync(first, new JobClosed(119, "", "", ""));
-        StoredJob job = await test.Bench.FindJobAsync(first);
+        StoredJob job = await WorkedAndClosedAsync(test);
+        Guid first = job.Summary.Id;
         StartedJob round = await NextRound.AfterAsync(test.Bench, job, Guid.NewGuid(), "phone", Cancel);
         Assert.Equal(round, await NextRound.AfterAsync(test.Bench, job, Guid.NewGuid(), "tablet", Cancel) with { Problems = round.Problems });
         Assert.Equal(round.Job, (await test.Bench.Jobs.SecondRoundOfAsync(first, Cancel))!.Id);
@@ -86,9 +85,8 @@ public class StartingTests
     public async Task DoAsync_SecondRoundFromAPhone_IsTheOnlyOneAndOfTheSameEngine(BenchKind kind)
     {
         await using TestBench test = await TestBench.OfAsync(kind);
-        Guid first = await test.Bench.WorkedJobAsync();
-        await test.Bench.SaveAsync(first, new JobClosed(119, "", "", ""));
-        StoredJob job = await test.Bench.FindJobAsync(first);
+        StoredJob job = await WorkedAndClosedAsync(test);
+        Guid first = job.Summary.Id;
         string setup = SecondRound.Of(job.Sheet).Setup!.Json;
         Guid other = await test.Bench.AddEngineAsync("Another");
         DeedWork work = new(test.Bench, "phone", _ => Task.FromResult<IReadOnlySet<Guid>>(new HashSet<Guid>()));
@@ -137,6 +135,13 @@ public class StartingTests
         StartedJob first = await JobImport.RunAsync(test.Bench, file, null, alwaysNew: true, (action, "phone"), Cancel);
         Assert.Equal(first.Job, (await JobImport.RunAsync(test.Bench, file, null, alwaysNew: true, (action, "phone"), Cancel)).Job);
         Assert.Equal(1, await test.Bench.Engines.CountAsync(null, Cancel));
+    }
+
+    private static async Task<StoredJob> WorkedAndClosedAsync(TestBench test)
+    {
+        Guid job = await test.Bench.WorkedJobAsync();
+        await test.Bench.SaveAsync(job, new JobClosed(119, "", "", ""));
+        return await test.Bench.FindJobAsync(job);
     }
 
     private static async Task<StoredEngine> ClosedAsync(TestBench test)
